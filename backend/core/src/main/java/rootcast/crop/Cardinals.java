@@ -1,0 +1,31 @@
+package rootcast.crop;
+
+/**
+ * The three cardinal temperatures of a stage's rate of development, and the temperature its days are stated for.
+ *
+ * @param form       shape of the response between them
+ * @param minC       at and below it nothing develops, °C
+ * @param optimumC   fastest, °C
+ * @param maxC       at and above it nothing develops, °C
+ * @param referenceC temperature at which the profile's days hold, °C; strictly between min and max
+ */
+public record Cardinals(Form form, double minC, double optimumC, double maxC, double referenceC) {
+
+    public enum Form {
+        /** Three-cardinal beta function. */
+        BETA,
+        /** Degree hours: straight from min to optimum, level to max, nothing from there. */
+        LINEAR
+    }
+
+    public Cardinals {
+        if (!(minC < optimumC && optimumC < maxC)) {
+            throw new IllegalArgumentException(
+                    "minimum %s °C, optimum %s °C and maximum %s °C must rise".formatted(minC, optimumC, maxC));
+        }
+        if (!(minC < referenceC && referenceC < maxC)) {
+            throw new IllegalArgumentException("reference %s °C must lie between minimum %s °C and maximum %s °C"
+                    .formatted(referenceC, minC, maxC));
+        }
+    }
+}
