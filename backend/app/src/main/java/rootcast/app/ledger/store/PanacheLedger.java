@@ -69,11 +69,23 @@ public class PanacheLedger implements Ledger {
                 .toList();
     }
 
-    /** Entries of any batch after {@code position}, oldest first. */
-    public List<Entry> entriesAfter(LedgerPosition position) {
-        return entries.list("positionNo > ?1 order by positionNo", position.value()).stream()
+    /** Entries of any batch between two positions, oldest first. */
+    public List<Entry> entriesBetween(LedgerPosition afterExclusive, LedgerPosition upToInclusive) {
+        return entries
+                .list(
+                        "positionNo > ?1 and positionNo <= ?2 order by positionNo",
+                        afterExclusive.value(),
+                        upToInclusive.value())
+                .stream()
                 .map(mapper::entry)
                 .toList();
+    }
+
+    /** Every entry of every batch, by batch. */
+    public Map<String, List<Entry>> allEntries() {
+        return entries.list("order by positionNo").stream()
+                .map(mapper::entry)
+                .collect(Collectors.groupingBy(Entry::batch));
     }
 
     /** Postings of the batch's entries by the position of their entry. */
