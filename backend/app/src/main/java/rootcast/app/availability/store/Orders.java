@@ -51,6 +51,10 @@ public class Orders {
                 .map(row -> mapper.order(row, lines.list("id.orderId = ?1 order by id.lineNo", id)));
     }
 
+    public List<Order> all() {
+        return withLines(heads.list("order by positionNo"));
+    }
+
     /** Every order that stands. */
     public List<Order> standing() {
         return withLines(heads.list("releasedPosition is null order by positionNo"));

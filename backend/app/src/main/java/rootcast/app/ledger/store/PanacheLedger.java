@@ -15,6 +15,7 @@ import rootcast.ledger.Batch;
 import rootcast.ledger.Entry;
 import rootcast.ledger.Ledger;
 import rootcast.ledger.LedgerPosition;
+import rootcast.ledger.OrderLine;
 import rootcast.ledger.Posting;
 
 /** The ledger in the database. Rows are inserted and read; nothing else is offered, and the database refuses it. */
@@ -98,6 +99,19 @@ public class PanacheLedger implements Ledger {
     /** How many batches have an id that begins so; numbers the next one. */
     public long countIdsBeginning(String prefix) {
         return batches.count("id like ?1 escape '!'", prefix.replace("_", "!_") + "%");
+    }
+
+    /** Trays of entries in force that left for the promise. */
+    public int traysShippedFor(OrderLine line) {
+        Long trays = entries.getEntityManager()
+                .createQuery(
+                        "select sum(e.trays) from EntryRow e where e.orderId = ?1 and e.orderLine = ?2"
+                                + " and not exists (select 1 from EntryRow r where r.reverses = e.id)",
+                        Long.class)
+                .setParameter(1, line.order())
+                .setParameter(2, line.line())
+                .getSingleResult();
+        return trays == null ? 0 : Math.toIntExact(trays);
     }
 
     @Override
