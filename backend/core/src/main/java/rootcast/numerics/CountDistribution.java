@@ -105,6 +105,9 @@ public final class CountDistribution {
         if (taken < 0 || taken > last()) {
             throw new IllegalArgumentException("cannot take %d from at most %d".formatted(taken, last()));
         }
+        if (taken == 0) {
+            return this;
+        }
         int from = Math.max(first, taken);
         double[] weights = new double[last() - from + 1];
         Arrays.setAll(weights, i -> probability(from + i));

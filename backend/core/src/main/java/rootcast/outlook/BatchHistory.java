@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import rootcast.crop.Stage;
 
@@ -13,9 +14,9 @@ import rootcast.crop.Stage;
  * @param reachedAt when CALLUS, ROOT and READY were seen complete; a stage not seen is absent
  * @param stays     the houses it stood in, in order, the first from {@code stuckAt}
  * @param base      plants alive at the last full count, or at sticking if there was none
- * @param losses    recorded after the base, without differences that a count posted
- * @param shipments plants that left after the base
- * @param sample    the last sampled count after the base; null if none
+ * @param losses    recorded since the base, without differences that a count posted
+ * @param shipments plants that left since the base
+ * @param sample    the last sampled count since the base; null if none
  */
 public record BatchHistory(
         Instant stuckAt,
@@ -67,6 +68,7 @@ public record BatchHistory(
             }
         }
         requireStagesInOrder(stuckAt, reachedAt);
+        requireNotBefore(base.at(), losses, shipments, sample);
         long gone = sum(losses) + sum(shipments);
         if (base.plants() < 0 || gone > base.plants()) {
             throw new IllegalArgumentException(
@@ -83,6 +85,16 @@ public record BatchHistory(
             }
             last = at;
         }
+    }
+
+    private static void requireNotBefore(
+            Instant base, List<Plants> losses, List<Plants> shipments, @Nullable Sample sample) {
+        Stream<Instant> counted =
+                Stream.concat(losses.stream(), shipments.stream()).map(Plants::at);
+        Stream<Instant> all = sample == null ? counted : Stream.concat(counted, Stream.of(sample.at()));
+        all.filter(at -> at.isBefore(base)).findFirst().ifPresent(at -> {
+            throw new IllegalArgumentException("record at %s is before the base at %s".formatted(at, base));
+        });
     }
 
     Optional<Instant> reached(Stage stage) {

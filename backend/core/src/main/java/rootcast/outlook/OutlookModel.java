@@ -3,6 +3,7 @@ package rootcast.outlook;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
@@ -123,7 +124,7 @@ public final class OutlookModel {
                 }
             }
             FilledSeries now = houses.climateOf(stays.get(stays.size() - 1).house());
-            return new FilledHours(missing, Set.copyOf(filledFrom), now.sourceOf(now.nextHour()));
+            return new FilledHours(missing, Collections.unmodifiableSet(filledFrom), now.sourceOf(now.nextHour()));
         }
     }
 }

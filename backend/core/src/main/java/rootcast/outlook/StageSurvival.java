@@ -23,6 +23,14 @@ final class StageSurvival {
     /** A smaller part is rounding in the curve's look-ups. */
     private static final double LEAST_PART = 1e-9;
 
+    /** From here on fewer than one plant in 1e12 is lost. */
+    private static final double ALL_LIVE = 1 - 1e-12;
+
+    /** Below this the moments' own rounding is larger than the spread, and the plants' own chance far larger still. */
+    private static final double LEAST_SQUARED_SPREAD = 1e-11;
+
+    private static final double NO_SPREAD_WEIGHT = 1e12;
+
     private StageSurvival() {}
 
     /**
@@ -41,7 +49,7 @@ final class StageSurvival {
                 any = true;
             }
         }
-        return any ? Optional.of(matching(mean, Math.expm1(logSquareRatio))) : Optional.empty();
+        return any && mean < ALL_LIVE ? Optional.of(matching(mean, Math.expm1(logSquareRatio))) : Optional.empty();
     }
 
     private static Beta ofStage(StageProfile stage) {
@@ -50,7 +58,8 @@ final class StageSurvival {
 
     /** The Beta with this mean and variance mean² · squaredSpread. */
     private static Beta matching(double mean, double squaredSpread) {
-        double weight = (1 - mean) / (mean * squaredSpread) - 1;
-        return Beta.ofMean(mean, weight);
+        return squaredSpread < LEAST_SQUARED_SPREAD
+                ? Beta.ofMean(mean, NO_SPREAD_WEIGHT)
+                : Beta.ofMean(mean, (1 - mean) / (mean * squaredSpread) - 1);
     }
 }
