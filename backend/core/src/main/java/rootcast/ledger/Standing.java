@@ -1,0 +1,229 @@
+package rootcast.ledger;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import rootcast.crop.Stage;
+
+/**
+ * What a batch's entries add up to at one moment.
+ *
+ * @param reachedAt     when each of CALLUS, ROOT and READY was seen reached; a stage that nobody entered is absent
+ * @param stays         houses in order, the last is where it stands now; empty before sticking
+ * @param stuckPlants   plants taken in
+ * @param alivePlants   plants alive by the book
+ * @param lost          plants by cause; only a count difference may be negative
+ * @param lastCount     the latest count, full or sampled, if there was one
+ * @param lossesSince   losses recorded for moments after that count (or after sticking)
+ * @param shippedTo     trays shipped for each promise
+ */
+public record Standing(
+        Batch batch,
+        Map<Stage, Instant> reachedAt,
+        List<Stay> stays,
+        int stuckTrays,
+        int shippedTrays,
+        int stuckPlants,
+        int alivePlants,
+        int shippedPlants,
+        Map<Cause, Integer> lost,
+        @Nullable LastCount lastCount,
+        List<LossSince> lossesSince,
+        Map<OrderLine, Integer> shippedTo) {
+
+    /** @param fromInclusive until the next stay's start */
+    public record Stay(String house, Instant fromInclusive) {}
+
+    /**
+     * @param alivePlants plants alive right after it
+     * @param places      plants that could have been alive: cells on the bench, at most the plants stuck and not shipped
+     * @param sample      null if every plant was counted
+     */
+    public record LastCount(
+            Instant at,
+            int alivePlants,
+            int places,
+            @Nullable Sample sample) {}
+
+    public record LossSince(Instant at, int plants) {}
+
+    static Standing beforeSticking(Batch batch) {
+        return new Standing(batch, Map.of(), List.of(), 0, 0, 0, 0, 0, Map.of(), null, List.of(), Map.of());
+    }
+
+    /** Stage reached last; SHIP once trays have left and no plant is alive. */
+    public Stage stage() {
+        if (shippedPlants > 0 && alivePlants == 0) {
+            return Stage.SHIP;
+        }
+        return reachedAt.keySet().stream().max(Stage::compareTo).orElse(Stage.STICK);
+    }
+
+    public boolean isStuck() {
+        return !stays.isEmpty();
+    }
+
+    /** No plant of it is left on a bench. */
+    public boolean isFinished() {
+        return isStuck() && alivePlants == 0;
+    }
+
+    public String house() {
+        return stays.get(stays.size() - 1).house();
+    }
+
+    /** Trays still on the bench. Patching can fill more sold trays than were stuck, so the difference stops at zero. */
+    public int benchTrays() {
+        return Math.max(0, stuckTrays - shippedTrays);
+    }
+
+    /** Plants that can be alive at most: cells on the bench, and no more than were stuck and have not left. */
+    public int places() {
+        return Math.min(benchTrays() * batch.trayFormat().cells(), stuckPlants - shippedPlants);
+    }
+
+    /** Trays that the living plants fill to the sale count today. */
+    public int saleableTrays() {
+        return alivePlants / batch.trayFormat().saleCount();
+    }
+
+    public int lostPlants() {
+        return lost.values().stream().mapToInt(Integer::intValue).sum();
+    }
+
+    public Optional<Instant> reached(Stage wanted) {
+        return Optional.ofNullable(reachedAt.get(wanted));
+    }
+
+    /** Every account of the batch that is not empty. */
+    public Map<Account, Long> balances() {
+        Map<Account, Long> balances = new LinkedHashMap<>();
+        if (isStuck()) {
+            balances.put(Account.SUPPLIER, -(long) stuckPlants);
+            balances.put(Account.aliveIn(house()), (long) alivePlants);
+            lost.forEach((cause, plants) -> balances.put(Account.lostTo(cause), (long) plants));
+            balances.put(Account.SHIPPED, (long) shippedPlants);
+        }
+        balances.values().removeIf(plants -> plants == 0);
+        return balances;
+    }
+
+    /** The batch after an entry that {@link EntryRules} allow. */
+    Standing after(Entry entry) {
+        Change next = new Change(this);
+        Instant at = entry.happenedAt();
+        if (entry.what() instanceof What.Stick stick) {
+            next.stuckTrays = stick.trays();
+            next.stuckPlants = stick.plants();
+            next.alivePlants = stick.plants();
+            next.stays = List.of(new Stay(stick.house(), at));
+        } else if (entry.what() instanceof What.Loss loss) {
+            next.alivePlants -= loss.plants();
+            next.lost = plus(lost, loss.cause(), loss.plants());
+            next.lossesSince = plus(lossesSince, new LossSince(at, loss.plants()));
+        } else if (entry.what() instanceof What.Count count) {
+            next.count(at, count.plants(), null);
+        } else if (entry.what() instanceof What.SampledCount count) {
+            next.count(at, count.sample().alivePlants(places()), count.sample());
+        } else if (entry.what() instanceof What.StageReached reached) {
+            next.reachedAt = plus(reachedAt, reached.stage(), at);
+        } else if (entry.what() instanceof What.Move move) {
+            next.stays = plus(stays, new Stay(move.house(), at));
+        } else if (entry.what() instanceof What.Ship ship) {
+            next.ship(ship);
+        }
+        return next.standing();
+    }
+
+    private static <T> List<T> plus(List<T> list, T added) {
+        List<T> longer = new ArrayList<>(list);
+        longer.add(added);
+        return List.copyOf(longer);
+    }
+
+    private static Map<Stage, Instant> plus(Map<Stage, Instant> reached, Stage stage, Instant at) {
+        Map<Stage, Instant> more = new EnumMap<>(Stage.class);
+        more.putAll(reached);
+        more.put(stage, at);
+        return Map.copyOf(more);
+    }
+
+    private static Map<Cause, Integer> plus(Map<Cause, Integer> lost, Cause cause, int plants) {
+        Map<Cause, Integer> more = new EnumMap<>(Cause.class);
+        more.putAll(lost);
+        more.merge(cause, plants, Integer::sum);
+        more.values().removeIf(sum -> sum == 0);
+        return Map.copyOf(more);
+    }
+
+    /** The next standing while it is being written. */
+    private static final class Change {
+        private final Standing before;
+        private Map<Stage, Instant> reachedAt;
+        private List<Stay> stays;
+        private int stuckTrays;
+        private int shippedTrays;
+        private int stuckPlants;
+        private int alivePlants;
+        private int shippedPlants;
+        private Map<Cause, Integer> lost;
+        private @Nullable LastCount lastCount;
+        private List<LossSince> lossesSince;
+        private Map<OrderLine, Integer> shippedTo;
+
+        Change(Standing before) {
+            this.before = before;
+            reachedAt = before.reachedAt;
+            stays = before.stays;
+            stuckTrays = before.stuckTrays;
+            shippedTrays = before.shippedTrays;
+            stuckPlants = before.stuckPlants;
+            alivePlants = before.alivePlants;
+            shippedPlants = before.shippedPlants;
+            lost = before.lost;
+            lastCount = before.lastCount;
+            lossesSince = before.lossesSince;
+            shippedTo = before.shippedTo;
+        }
+
+        void count(Instant at, int foundPlants, @Nullable Sample sample) {
+            lost = plus(lost, Cause.COUNT_DIFFERENCE, alivePlants - foundPlants);
+            lastCount = new LastCount(at, foundPlants, before.places(), sample);
+            lossesSince = List.of();
+            alivePlants = foundPlants;
+        }
+
+        void ship(What.Ship ship) {
+            alivePlants -= ship.plants();
+            shippedPlants += ship.plants();
+            shippedTrays += ship.trays();
+            if (ship.orderLine() != null) {
+                shippedTo = new HashMap<>(shippedTo);
+                shippedTo.merge(ship.orderLine(), ship.trays(), Integer::sum);
+                shippedTo = Map.copyOf(shippedTo);
+            }
+        }
+
+        Standing standing() {
+            return new Standing(
+                    before.batch,
+                    reachedAt,
+                    stays,
+                    stuckTrays,
+                    shippedTrays,
+                    stuckPlants,
+                    alivePlants,
+                    shippedPlants,
+                    lost,
+                    lastCount,
+                    lossesSince,
+                    shippedTo);
+        }
+    }
+}
