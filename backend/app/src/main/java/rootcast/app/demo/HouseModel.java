@@ -113,8 +113,7 @@ public record HouseModel(
 
     private State step(State state, Outdoors outdoors, double stepSeconds) {
         double sunWPerM2 = underScreen(outdoors.sunWPerM2());
-        double lossWPerM2K =
-                coverWPerM2K + ventFullWPerM2K * opening(state.airC() - ventAboveC, VENT_BAND_C);
+        double lossWPerM2K = coverWPerM2K + ventFullWPerM2K * opening(state.airC() - ventAboveC, VENT_BAND_C);
         double exchangedWPerM2 = exchangeWPerM2K * (state.mediumC() - state.airC());
         double airGainWPerM2 = lossWPerM2K * (outdoors.airC() - state.airC())
                 + exchangedWPerM2

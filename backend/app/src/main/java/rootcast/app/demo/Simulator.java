@@ -79,7 +79,8 @@ public final class Simulator {
 
     private void moveTo(Instant at) {
         if (at.isBefore(standsAt)) {
-            throw new IllegalArgumentException("the simulated houses stand at %s and cannot go back to %s".formatted(standsAt, at));
+            throw new IllegalArgumentException(
+                    "the simulated houses stand at %s and cannot go back to %s".formatted(standsAt, at));
         }
         while (standsAt.isBefore(at)) {
             Duration left = Duration.between(standsAt, at);
@@ -96,7 +97,8 @@ public final class Simulator {
     }
 
     private HouseModel.Outdoors outdoors(DemoSetup.Place site, Instant at) {
-        double sunWPerM2 = site.sun().clearSkyWPerM2(at) * clouds.get(site.code()).passedShare(at);
+        double sunWPerM2 =
+                site.sun().clearSkyWPerM2(at) * clouds.get(site.code()).passedShare(at);
         return new HouseModel.Outdoors(weather.airC(at, site.timeZone()), sunWPerM2);
     }
 }
