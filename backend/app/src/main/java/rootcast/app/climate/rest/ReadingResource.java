@@ -1,0 +1,105 @@
+package rootcast.app.climate.rest;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import jakarta.inject.Inject;
+import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.HeaderParam;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
+import org.jspecify.annotations.Nullable;
+import rootcast.app.climate.RecordReadings;
+import rootcast.app.once.Once;
+import rootcast.app.once.OnceKey;
+import rootcast.app.problem.Problem;
+import rootcast.app.site.store.Places;
+import rootcast.site.House;
+
+/** Readings by HTTP: one or many, in any order. */
+@Path("/api/readings")
+public class ReadingResource {
+
+    @Inject
+    Once once;
+
+    @Inject
+    RecordReadings recordReadings;
+
+    @Inject
+    Places places;
+
+    @Inject
+    ObjectMapper json;
+
+    @Inject
+    InstantSource time;
+
+    /** A reading that is no good does not stop the others; if none is any good, the answer is a problem. */
+    record Taken(int accepted, int duplicates, List<RecordReadings.Refused> rejected) {}
+
+    @POST
+    public Response take(
+            @HeaderParam("Idempotency-Key") @Nullable String key,
+            @RequestBody(content = @org.eclipse.microprofile.openapi.annotations.media.Content(
+                            schema = @Schema(implementation = ReadingWire[].class)))
+                    @NotNull
+                    JsonNode body) {
+        Once.Answer answer =
+                once.write(OnceKey.optional(key), "POST /api/readings", body, 200, () -> taken(body, time.instant()));
+        return Response.status(answer.status())
+                .type(MediaType.APPLICATION_JSON)
+                .entity(answer.body())
+                .build();
+    }
+
+    private Taken taken(JsonNode body, Instant now) {
+        if (!body.isArray() && !body.isObject()) {
+            throw Problem.malformed("body", "must be a reading or a list of readings");
+        }
+        Set<String> houses = places.houses().stream().map(House::code).collect(Collectors.toSet());
+        List<RecordReadings.Numbered> good = new ArrayList<>();
+        List<RecordReadings.Refused> bad = new ArrayList<>();
+        int index = 0;
+        for (JsonNode item : body.isArray() ? body : json.createArrayNode().add(body)) {
+            try {
+                ReadingWire wire = json.treeToValue(item, ReadingWire.class);
+                if (wire == null) {
+                    throw new ReadingWire.Unusable("is null");
+                }
+                good.add(new RecordReadings.Numbered(index, wire.reading(houses, now)));
+            } catch (ReadingWire.Unusable unusable) {
+                bad.add(new RecordReadings.Refused(index, unusable.getMessage()));
+            } catch (JsonProcessingException unreadable) {
+                bad.add(new RecordReadings.Refused(
+                        index, "cannot be read as {house, quantity, value, unit, at} with these types"));
+            }
+            index++;
+        }
+        RecordReadings.Recorded recorded = recordReadings.record(good, now);
+        bad.addAll(recorded.refused());
+        bad.sort(Comparator.comparingInt(RecordReadings.Refused::index));
+        if (!bad.isEmpty() && recorded.accepted() == 0 && recorded.duplicates() == 0) {
+            throw new Problem(
+                            422,
+                            "no-reading-taken",
+                            "No reading was taken",
+                            "Reading 0: " + bad.get(0).reason() + (bad.size() > 1 ? " (and others)." : "."))
+                    .with("accepted", 0)
+                    .with("duplicates", 0)
+                    .with("rejected", bad);
+        }
+        return new Taken(recorded.accepted(), recorded.duplicates(), bad);
+    }
+}

@@ -1,0 +1,72 @@
+package rootcast.app.crop.rest;
+
+import jakarta.inject.Inject;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.HeaderParam;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.core.Response;
+import java.time.InstantSource;
+import java.util.List;
+import java.util.function.BooleanSupplier;
+import java.util.function.Function;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jspecify.annotations.Nullable;
+import rootcast.app.once.OnceKey;
+import rootcast.app.once.WriteSetup;
+import rootcast.app.problem.Problem;
+import rootcast.app.crop.store.Catalogue;
+import rootcast.ledger.LedgerPosition;
+
+/** Crops with the profile in force. */
+@Path("/api/crops")
+public class CropResource {
+
+    @Inject
+    Catalogue catalogue;
+
+    @Inject
+    InstantSource time;
+
+    @Inject
+    WriteSetup setup;
+
+    @GET
+    public List<CropWire> all() {
+        return catalogue.crops().stream().map(CropWire::of).toList();
+    }
+
+    @GET
+    @Path("{code}")
+    public CropWire one(@RestPath String code) {
+        return catalogue.crop(code).map(CropWire::of).orElseThrow(() -> Problem.notFound("crop", code));
+    }
+
+    @POST
+    public Response create(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid CropWire wire) {
+        return setup.create(OnceKey.optional(key), item(wire.code()), wire, exists(wire), save(wire));
+    }
+
+    @PUT
+    @Path("{code}")
+    public Response change(@RestPath String code, @NotNull @Valid CropWire wire) {
+        return setup.change(item(code), wire.code(), wire, exists(wire), save(wire));
+    }
+
+    private static WriteSetup.Item item(String code) {
+        return new WriteSetup.Item("crop", "crops", code);
+    }
+
+    private BooleanSupplier exists(CropWire wire) {
+        return () -> catalogue.crop(wire.code()).isPresent();
+    }
+
+    private Function<LedgerPosition, Object> save(CropWire wire) {
+        return position -> {
+            return CropWire.of(catalogue.save(wire.sourcedCrop(), position, time.instant()));
+        };
+    }
+}

@@ -1,0 +1,83 @@
+package rootcast.app.crop.rest;
+
+import jakarta.inject.Inject;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.HeaderParam;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.core.Response;
+import java.util.List;
+import java.util.function.BooleanSupplier;
+import java.util.function.Function;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jspecify.annotations.Nullable;
+import rootcast.app.once.OnceKey;
+import rootcast.app.once.WriteSetup;
+import rootcast.app.problem.Problem;
+import rootcast.app.crop.store.Catalogue;
+import rootcast.crop.TrayFormat;
+import rootcast.ledger.LedgerPosition;
+
+/** Tray formats. */
+@Path("/api/tray-formats")
+public class TrayFormatResource {
+
+    @Inject
+    Catalogue catalogue;
+
+    @Inject
+    WriteSetup setup;
+
+    @GET
+    public List<TrayFormatWire> all() {
+        return catalogue.trayFormats().stream().map(TrayFormatWire::of).toList();
+    }
+
+    @GET
+    @Path("{code}")
+    public TrayFormatWire one(@RestPath String code) {
+        return catalogue.trayFormat(code).map(TrayFormatWire::of).orElseThrow(() -> Problem.notFound("tray format", code));
+    }
+
+    @POST
+    public Response create(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid TrayFormatWire wire) {
+        return setup.create(OnceKey.optional(key), item(wire.code()), wire, exists(wire), save(wire));
+    }
+
+    @PUT
+    @Path("{code}")
+    public Response change(@RestPath String code, @NotNull @Valid TrayFormatWire wire) {
+        return setup.change(item(code), wire.code(), wire, exists(wire), save(wire));
+    }
+
+    private static WriteSetup.Item item(String code) {
+        return new WriteSetup.Item("tray format", "tray-formats", code);
+    }
+
+    private BooleanSupplier exists(TrayFormatWire wire) {
+        return () -> catalogue.trayFormat(wire.code()).isPresent();
+    }
+
+    private Function<LedgerPosition, Object> save(TrayFormatWire wire) {
+        return position -> {
+            TrayFormat format = wire.trayFormat();
+            catalogue.trayFormat(format.code()).ifPresent(before -> keepsItsCells(before, format));
+            catalogue.save(format, position);
+            return TrayFormatWire.of(format);
+        };
+    }
+
+    /** Batches were counted in these cells and promised by this sale count. */
+    private static void keepsItsCells(TrayFormat before, TrayFormat after) {
+        if (before.cells() != after.cells()) {
+            throw Problem.notAllowed("cells", after.cells(), "must stay " + before.cells() + "; make another format");
+        }
+        if (before.saleCount() != after.saleCount()) {
+            throw Problem.notAllowed(
+                    "saleCount", after.saleCount(), "must stay " + before.saleCount() + "; make another format");
+        }
+    }
+}

@@ -1,0 +1,74 @@
+package rootcast.app.crop.rest;
+
+import jakarta.inject.Inject;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.HeaderParam;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.core.Response;
+import java.util.List;
+import java.util.function.BooleanSupplier;
+import java.util.function.Function;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jspecify.annotations.Nullable;
+import rootcast.app.once.OnceKey;
+import rootcast.app.once.WriteSetup;
+import rootcast.app.problem.Problem;
+import rootcast.app.crop.store.Catalogue;
+import rootcast.crop.Variety;
+import rootcast.ledger.LedgerPosition;
+
+/** Varieties. */
+@Path("/api/varieties")
+public class VarietyResource {
+
+    @Inject
+    Catalogue catalogue;
+
+    @Inject
+    WriteSetup setup;
+
+    @GET
+    public List<VarietyWire> all() {
+        return catalogue.varieties().stream().map(VarietyWire::of).toList();
+    }
+
+    @GET
+    @Path("{code}")
+    public VarietyWire one(@RestPath String code) {
+        return catalogue.variety(code).map(VarietyWire::of).orElseThrow(() -> Problem.notFound("variety", code));
+    }
+
+    @POST
+    public Response create(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid VarietyWire wire) {
+        return setup.create(OnceKey.optional(key), item(wire.code()), wire, exists(wire), save(wire));
+    }
+
+    @PUT
+    @Path("{code}")
+    public Response change(@RestPath String code, @NotNull @Valid VarietyWire wire) {
+        return setup.change(item(code), wire.code(), wire, exists(wire), save(wire));
+    }
+
+    private static WriteSetup.Item item(String code) {
+        return new WriteSetup.Item("variety", "varieties", code);
+    }
+
+    private BooleanSupplier exists(VarietyWire wire) {
+        return () -> catalogue.variety(wire.code()).isPresent();
+    }
+
+    private Function<LedgerPosition, Object> save(VarietyWire wire) {
+        return position -> {
+            Variety variety = wire.variety();
+            if (catalogue.crop(variety.crop()).isEmpty()) {
+                throw Problem.unknownCode("crop", variety.crop());
+            }
+            catalogue.save(variety, position);
+            return VarietyWire.of(variety);
+        };
+    }
+}

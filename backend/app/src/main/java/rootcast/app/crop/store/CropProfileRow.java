@@ -1,0 +1,25 @@
+package rootcast.app.crop.store;
+
+import jakarta.persistence.Embeddable;
+import jakarta.persistence.EmbeddedId;
+import jakarta.persistence.Entity;
+import jakarta.persistence.Table;
+import java.io.Serializable;
+import java.time.Instant;
+
+/** One version of a crop's profile; never changed. */
+@Entity
+@Table(name = "crop_profile")
+public class CropProfileRow {
+
+    @Embeddable
+    public record Id(String crop, int versionNo) implements Serializable {}
+
+    @EmbeddedId
+    public Id id;
+
+    public double rateSpread;
+    public int holdDays;
+    public String note;
+    public Instant recordedAt;
+}

@@ -1,0 +1,29 @@
+package rootcast.app.crop.store;
+
+import jakarta.persistence.Embeddable;
+import jakarta.persistence.EmbeddedId;
+import jakarta.persistence.Entity;
+import jakarta.persistence.Table;
+import java.io.Serializable;
+
+/** One stage of a version of a crop's profile. */
+@Entity
+@Table(name = "crop_profile_stage")
+public class CropProfileStageRow {
+
+    @Embeddable
+    public record Id(String crop, int versionNo, String stage) implements Serializable {}
+
+    @EmbeddedId
+    public Id id;
+
+    public double daysAtReference;
+    public String form;
+    public double minC;
+    public double optimumC;
+    public double maxC;
+    public double referenceC;
+    public double survivalMean;
+    public double survivalWeight;
+    public String source;
+}

@@ -1,0 +1,97 @@
+package rootcast.app.ledger;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.time.temporal.IsoFields;
+import java.util.List;
+import java.util.Locale;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import rootcast.app.crop.store.Catalogue;
+import rootcast.app.ledger.store.PanacheLedger;
+import rootcast.app.once.FactHead;
+import rootcast.app.problem.Problem;
+import rootcast.app.site.store.Places;
+import rootcast.crop.TrayFormat;
+import rootcast.ledger.Batch;
+import rootcast.ledger.Entry;
+import rootcast.ledger.EntryRules;
+import rootcast.ledger.What;
+import rootcast.site.House;
+import rootcast.site.Site;
+
+/** Opens a batch and writes its first entry. */
+@ApplicationScoped
+public class StickBatch {
+
+    @Inject
+    Places places;
+
+    @Inject
+    Catalogue catalogue;
+
+    @Inject
+    PanacheLedger ledger;
+
+    @Inject
+    RecordEntry recordEntry;
+
+    @Inject
+    FactHead head;
+
+    /**
+     * @param id     given only when batches come from elsewhere with their labels; otherwise made here
+     * @param plants every cell of every tray if not given
+     */
+    public record Wanted(
+            @Nullable String id,
+            String site,
+            String house,
+            String variety,
+            String trayFormat,
+            Instant stuckAt,
+            int trays,
+            @Nullable Integer plants,
+            @Nullable String note) {}
+
+    /** To be called inside {@link rootcast.app.once.Once}. */
+    public RecordEntry.Recorded stick(Wanted wanted, String by, Instant recordedAt) {
+        Site site = places.site(wanted.site()).orElseThrow(() -> Problem.unknownCode("site", wanted.site()));
+        House house = places.house(wanted.house()).orElseThrow(() -> Problem.unknownCode("house", wanted.house()));
+        if (!house.site().equals(site.code())) {
+            throw Problem.notAllowed(
+                    "house", house.code(), "stands on site '" + house.site() + "', not '" + site.code() + "'");
+        }
+        if (catalogue.variety(wanted.variety()).isEmpty()) {
+            throw Problem.unknownCode("variety", wanted.variety());
+        }
+        TrayFormat format = catalogue
+                .trayFormat(wanted.trayFormat())
+                .orElseThrow(() -> Problem.unknownCode("trayFormat", wanted.trayFormat()));
+        if (wanted.trays() < 1 || wanted.trays() > EntryRules.MOST_TRAYS) {
+            throw Problem.notAllowed(
+                    "trays", wanted.trays(), "must lie between 1 and " + EntryRules.MOST_TRAYS);
+        }
+        Instant stuckAt = wanted.stuckAt().truncatedTo(ChronoUnit.MICROS);
+        String id = wanted.id() == null ? nextId(site, stuckAt) : wanted.id();
+        Batch batch = new Batch(id, site.code(), wanted.variety(), format, stuckAt);
+        int plants = wanted.plants() == null ? wanted.trays() * format.cells() : wanted.plants();
+        What.Stick what = new What.Stick(house.code(), wanted.trays(), plants);
+        Entry entry = new Entry(UUID.randomUUID(), head.next(), id, stuckAt, recordedAt, by, what, wanted.note());
+        return recordEntry.write(batch, List.of(), entry, true);
+    }
+
+    /** Site, ISO year and week of sticking, and a number: short enough for a label and for the telephone. */
+    private String nextId(Site site, Instant stuckAt) {
+        var day = site.dayOf(stuckAt);
+        String prefix = String.format(
+                Locale.ROOT,
+                "%s-%02d%02d-",
+                site.code(),
+                day.get(IsoFields.WEEK_BASED_YEAR) % 100,
+                day.get(IsoFields.WEEK_OF_WEEK_BASED_YEAR));
+        return prefix + String.format(Locale.ROOT, "%03d", ledger.countIdsBeginning(prefix) + 1);
+    }
+}

@@ -1,0 +1,162 @@
+package rootcast.app.ledger.rest;
+
+import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Size;
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import rootcast.app.problem.Problem;
+import rootcast.crop.Stage;
+import rootcast.crop.TrayFormat;
+import rootcast.ledger.Cause;
+import rootcast.ledger.EntryRules;
+import rootcast.ledger.OrderLine;
+import rootcast.ledger.Sample;
+import rootcast.ledger.What;
+
+/** An entry as it is sent: {@code kind} says which of the other fields it takes. */
+record EntryWire(
+        @NotNull String kind,
+        @NotNull OffsetDateTime happenedAt,
+        @Nullable Integer plants,
+        @Nullable String cause,
+        @Nullable @Size(max = 2000) String note,
+        @Nullable Stage stage,
+        @Nullable Integer sampledTrays,
+        @Nullable Integer sampledCells,
+        @Nullable Integer blanks,
+        @Nullable String house,
+        @Nullable Integer trays,
+        @Nullable UUID order,
+        @Nullable Integer line,
+        @Nullable UUID entry,
+        @Nullable @Size(max = 500) String reason) {
+
+    private static final int MOST_PLANTS = EntryRules.MOST_TRAYS * 2_000;
+
+    /** What the fields say, or a problem that names those that are missing or too many. */
+    What what(TrayFormat format) {
+        return switch (kind.toLowerCase(Locale.ROOT)) {
+            case "loss" -> loss();
+            case "count" -> plants != null ? count() : sampledCount();
+            case "stage" -> stageReached();
+            case "move" -> move();
+            case "ship" -> ship(format);
+            case "reversal" -> reversal();
+            default -> throw Problem.malformed(
+                    "kind", "'" + kind + "' is none of loss, count, stage, move, ship, reversal");
+        };
+    }
+
+    private What loss() {
+        takes("plants", "cause");
+        Cause found = Cause.reported(cause)
+                .orElseThrow(() -> Problem.notAllowed(
+                        "cause",
+                        cause,
+                        "'" + cause + "' is none of "
+                                + Arrays.stream(Cause.values())
+                                        .filter(each -> each != Cause.COUNT_DIFFERENCE)
+                                        .map(Cause::wire)
+                                        .collect(Collectors.joining(", "))));
+        return new What.Loss(within("plants", plants, MOST_PLANTS), found);
+    }
+
+    private What count() {
+        takes("plants");
+        return new What.Count(within("plants", plants, MOST_PLANTS));
+    }
+
+    private What sampledCount() {
+        takes("sampledTrays", "sampledCells", "blanks");
+        return new What.SampledCount(new Sample(sampledTrays, sampledCells, blanks));
+    }
+
+    private What stageReached() {
+        takes("stage");
+        if (stage == Stage.STICK || stage == Stage.SHIP) {
+            throw Problem.notAllowed("stage", stage, "must be CALLUS, ROOT or READY");
+        }
+        return new What.StageReached(stage);
+    }
+
+    private What move() {
+        takes("house");
+        return new What.Move(house);
+    }
+
+    private What ship(TrayFormat format) {
+        takesAlso(Set.of("plants", "order", "line"), "trays");
+        if ((order == null) != (line == null)) {
+            throw Problem.malformed(order == null ? "order" : "line", "is missing: a promise is named by order and line");
+        }
+        int shipped = within("trays", trays, EntryRules.MOST_TRAYS);
+        return new What.Ship(
+                shipped,
+                plants == null ? shipped * format.saleCount() : within("plants", plants, MOST_PLANTS),
+                order == null ? null : new OrderLine(order, line));
+    }
+
+    private What reversal() {
+        takes("entry", "reason");
+        if (reason.isBlank()) {
+            throw Problem.malformed("reason", "must say why the entry was wrong");
+        }
+        return new What.Reversal(entry, reason.strip());
+    }
+
+    private void takes(String... needed) {
+        takesAlso(Set.of(), needed);
+    }
+
+    private void takesAlso(Set<String> optional, String... needed) {
+        List<String> wanted = List.of(needed);
+        List<Problem.FieldError> errors = new ArrayList<>();
+        fields().forEach((name, value) -> {
+            if (value == null && wanted.contains(name)) {
+                errors.add(new Problem.FieldError(name, "is missing; a " + kind + " entry needs it"));
+            } else if (value != null && !wanted.contains(name) && !optional.contains(name)) {
+                errors.add(new Problem.FieldError(name, "does not belong to a " + kind + " entry"));
+            }
+        });
+        if (!errors.isEmpty()) {
+            throw Problem.malformed(errors);
+        }
+    }
+
+    private Map<String, Object> fields() {
+        Map<String, Object> fields = new LinkedHashMap<>();
+        fields.put("plants", plants);
+        fields.put("cause", cause);
+        fields.put("stage", stage);
+        fields.put("sampledTrays", sampledTrays);
+        fields.put("sampledCells", sampledCells);
+        fields.put("blanks", blanks);
+        fields.put("house", house);
+        fields.put("trays", trays);
+        fields.put("order", order);
+        fields.put("line", line);
+        fields.put("entry", entry);
+        fields.put("reason", reason);
+        return fields;
+    }
+
+    /** Keeps products with cells per tray inside an int; the core then says what the batch allows. */
+    private static int within(String field, int asked, int most) {
+        if (asked < 0 || asked > most) {
+            throw Problem.notAllowed(field, asked, "must lie between 0 and " + most);
+        }
+        return asked;
+    }
+
+    /** What an entry answers; a repeat answers the same. */
+    record Written(UUID id, long position, String kind, Stage stage, int alive, int trays) {}
+}

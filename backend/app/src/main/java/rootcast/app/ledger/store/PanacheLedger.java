@@ -1,0 +1,107 @@
+package rootcast.app.ledger.store;
+
+import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import rootcast.app.crop.store.Catalogue;
+import rootcast.crop.TrayFormat;
+import rootcast.ledger.Batch;
+import rootcast.ledger.Entry;
+import rootcast.ledger.Ledger;
+import rootcast.ledger.LedgerPosition;
+import rootcast.ledger.Posting;
+
+/** The ledger in the database. Rows are inserted and read; nothing else is offered, and the database refuses it. */
+@ApplicationScoped
+@Transactional
+public class PanacheLedger implements Ledger {
+
+    @Inject
+    Batches batches;
+
+    @Inject
+    Entries entries;
+
+    @Inject
+    Postings postings;
+
+    @Inject
+    Catalogue catalogue;
+
+    @Inject
+    EntryMapper mapper;
+
+    @ApplicationScoped
+    static class Batches implements PanacheRepositoryBase<BatchRow, String> {}
+
+    @ApplicationScoped
+    static class Entries implements PanacheRepositoryBase<EntryRow, Long> {}
+
+    @ApplicationScoped
+    static class Postings implements PanacheRepositoryBase<PostingRow, PostingRow.Id> {}
+
+    @Override
+    public Optional<Batch> batch(String id) {
+        return batches.findByIdOptional(id)
+                .map(row -> mapper.batch(
+                        row, catalogue.trayFormat(row.trayFormat).orElseThrow()));
+    }
+
+    /** Every batch there ever was, by id. */
+    public Map<String, Batch> allBatches() {
+        Map<String, TrayFormat> formats =
+                catalogue.trayFormats().stream().collect(Collectors.toMap(TrayFormat::code, Function.identity()));
+        return batches.listAll().stream()
+                .map(row -> mapper.batch(row, formats.get(row.trayFormat)))
+                .collect(Collectors.toMap(Batch::id, Function.identity()));
+    }
+
+    @Override
+    public List<Entry> entriesOf(String batch) {
+        return entries.list("batch = ?1 order by positionNo", batch).stream()
+                .map(mapper::entry)
+                .toList();
+    }
+
+    /** Entries of any batch after {@code position}, oldest first. */
+    public List<Entry> entriesAfter(LedgerPosition position) {
+        return entries.list("positionNo > ?1 order by positionNo", position.value()).stream()
+                .map(mapper::entry)
+                .toList();
+    }
+
+    /** Postings of the batch's entries by the position of their entry. */
+    public Map<Long, List<Posting>> postingsOf(String batch) {
+        return postings.list("batch = ?1 order by id.positionNo, id.seq", batch).stream()
+                .collect(Collectors.groupingBy(
+                        row -> row.id.positionNo(), Collectors.mapping(mapper::posting, Collectors.toList())));
+    }
+
+    /** How many batches have an id that begins so; numbers the next one. */
+    public long countIdsBeginning(String prefix) {
+        return batches.count("id like ?1 escape '!'", prefix.replace("_", "!_") + "%");
+    }
+
+    @Override
+    public void open(Batch batch) {
+        batches.persist(mapper.row(batch));
+        batches.flush();
+    }
+
+    @Override
+    public void append(Entry entry, List<Posting> added) {
+        entries.persist(mapper.row(entry));
+        entries.flush();
+        int seq = 0;
+        for (Posting posting : added) {
+            postings.persist(
+                    mapper.row(posting, new PostingRow.Id(entry.position().value(), seq++), entry.batch()));
+        }
+    }
+}

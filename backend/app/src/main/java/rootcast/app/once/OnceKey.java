@@ -1,0 +1,46 @@
+package rootcast.app.once;
+
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+import rootcast.app.problem.Problem;
+
+/**
+ * The value of an {@code Idempotency-Key} header: a structured-field string in quotes, or the bare text in them.
+ *
+ * @param value empty if the sender gave none
+ */
+public record OnceKey(String value) {
+
+    private static final Pattern ALLOWED = Pattern.compile("[\\x21-\\x7e]{1,200}");
+
+    public static OnceKey none() {
+        return new OnceKey("");
+    }
+
+    public static OnceKey optional(@Nullable String header) {
+        if (header == null) {
+            return none();
+        }
+        String text = header.strip();
+        if (text.length() > 1 && text.startsWith("\"") && text.endsWith("\"")) {
+            text = text.substring(1, text.length() - 1);
+        }
+        if (!ALLOWED.matcher(text).matches()) {
+            throw Problem.malformed("Idempotency-Key", "must be 1 to 200 visible ASCII characters; a UUID is best");
+        }
+        return new OnceKey(text);
+    }
+
+    public static OnceKey required(@Nullable String header) {
+        OnceKey key = optional(header);
+        if (!key.isGiven()) {
+            throw Problem.malformed(
+                    "Idempotency-Key", "is missing; send a UUID made by the sender and send it again with a repeat");
+        }
+        return key;
+    }
+
+    boolean isGiven() {
+        return !value.isEmpty();
+    }
+}

@@ -1,0 +1,64 @@
+package rootcast.app.once;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.util.function.BooleanSupplier;
+import java.util.function.Function;
+import rootcast.app.problem.Problem;
+import rootcast.ledger.LedgerPosition;
+
+/** Creating and changing the things that have a code: sites, houses, tray formats, crops, varieties. */
+@ApplicationScoped
+public class WriteSetup {
+
+    @Inject
+    Once once;
+
+    @Inject
+    FactHead head;
+
+    /**
+     * @param kind  what it is, in words and as its list is addressed: {@code tray-format} under {@code tray-formats}
+     * @param place path of the list
+     */
+    public record Item(String kind, String place, String code) {
+        String path() {
+            return "/api/" + place + "/" + code;
+        }
+    }
+
+    /** @param save stores it under the position it is given and returns what a GET would now answer */
+    public Response create(
+            OnceKey key, Item item, Object body, BooleanSupplier exists, Function<LedgerPosition, Object> save) {
+        Once.Answer answer = once.write(key, "POST /api/" + item.place(), body, 201, () -> {
+            if (exists.getAsBoolean()) {
+                throw Problem.codeTaken(item.kind(), item.code());
+            }
+            return save.apply(head.next());
+        });
+        return response(answer).location(URI.create(item.path())).build();
+    }
+
+    /** The same content as for creating; its code must be the one addressed. */
+    public Response change(
+            Item item, String codeInBody, Object body, BooleanSupplier exists, Function<LedgerPosition, Object> save) {
+        if (!codeInBody.equals(item.code())) {
+            throw Problem.notAllowed(
+                    "code", codeInBody, "must stay '" + item.code() + "': entries and labels refer to it");
+        }
+        Once.Answer answer = once.write(OnceKey.none(), "PUT " + item.path(), body, 200, () -> {
+            if (!exists.getAsBoolean()) {
+                throw Problem.notFound(item.kind(), item.code());
+            }
+            return save.apply(head.next());
+        });
+        return response(answer).build();
+    }
+
+    private static Response.ResponseBuilder response(Once.Answer answer) {
+        return Response.status(answer.status()).type(MediaType.APPLICATION_JSON).entity(answer.body());
+    }
+}

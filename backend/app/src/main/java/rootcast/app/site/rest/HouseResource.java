@@ -1,0 +1,82 @@
+package rootcast.app.site.rest;
+
+import jakarta.inject.Inject;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.HeaderParam;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.core.Response;
+import java.util.List;
+import java.util.function.BooleanSupplier;
+import java.util.function.Function;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jspecify.annotations.Nullable;
+import rootcast.app.once.OnceKey;
+import rootcast.app.once.WriteSetup;
+import rootcast.app.problem.Problem;
+import rootcast.app.site.store.Places;
+import rootcast.ledger.LedgerPosition;
+import rootcast.site.House;
+
+/** Houses: the climate compartments of a site. */
+@Path("/api/houses")
+public class HouseResource {
+
+    @Inject
+    Places places;
+
+    @Inject
+    WriteSetup setup;
+
+    @GET
+    public List<HouseWire> all() {
+        return places.houses().stream().map(HouseWire::of).toList();
+    }
+
+    @GET
+    @Path("{code}")
+    public HouseWire one(@RestPath String code) {
+        return places.house(code).map(HouseWire::of).orElseThrow(() -> Problem.notFound("house", code));
+    }
+
+    @POST
+    public Response create(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid HouseWire wire) {
+        return setup.create(OnceKey.optional(key), item(wire.code()), wire, exists(wire), save(wire));
+    }
+
+    @PUT
+    @Path("{code}")
+    public Response change(@RestPath String code, @NotNull @Valid HouseWire wire) {
+        return setup.change(item(code), wire.code(), wire, exists(wire), save(wire));
+    }
+
+    private static WriteSetup.Item item(String code) {
+        return new WriteSetup.Item("house", "houses", code);
+    }
+
+    private BooleanSupplier exists(HouseWire wire) {
+        return () -> places.house(wire.code()).isPresent();
+    }
+
+    private Function<LedgerPosition, Object> save(HouseWire wire) {
+        return position -> {
+            House house = wire.house();
+            if (places.site(house.site()).isEmpty()) {
+                throw Problem.unknownCode("site", house.site());
+            }
+            places.house(house.code()).ifPresent(before -> staysOnItsSite(before, house));
+            places.save(house, position);
+            return HouseWire.of(house);
+        };
+    }
+
+    /** Batches and readings of the house would otherwise change their time zone and their site after the fact. */
+    private static void staysOnItsSite(House before, House after) {
+        if (!before.site().equals(after.site())) {
+            throw Problem.notAllowed("site", after.site(), "must stay '" + before.site() + "': a house does not move");
+        }
+    }
+}

@@ -1,0 +1,71 @@
+package rootcast.app.site.rest;
+
+import jakarta.inject.Inject;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.HeaderParam;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.core.Response;
+import java.util.List;
+import java.util.function.BooleanSupplier;
+import java.util.function.Function;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jspecify.annotations.Nullable;
+import rootcast.app.once.OnceKey;
+import rootcast.app.once.WriteSetup;
+import rootcast.app.problem.Problem;
+import rootcast.app.site.store.Places;
+import rootcast.ledger.LedgerPosition;
+import rootcast.site.Site;
+
+/** Sites. */
+@Path("/api/sites")
+public class SiteResource {
+
+    @Inject
+    Places places;
+
+    @Inject
+    WriteSetup setup;
+
+    @GET
+    public List<SiteWire> all() {
+        return places.sites().stream().map(SiteWire::of).toList();
+    }
+
+    @GET
+    @Path("{code}")
+    public SiteWire one(@RestPath String code) {
+        return places.site(code).map(SiteWire::of).orElseThrow(() -> Problem.notFound("site", code));
+    }
+
+    @POST
+    public Response create(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid SiteWire wire) {
+        return setup.create(OnceKey.optional(key), item(wire.code()), wire, exists(wire), save(wire));
+    }
+
+    @PUT
+    @Path("{code}")
+    public Response change(@RestPath String code, @NotNull @Valid SiteWire wire) {
+        return setup.change(item(code), wire.code(), wire, exists(wire), save(wire));
+    }
+
+    private static WriteSetup.Item item(String code) {
+        return new WriteSetup.Item("site", "sites", code);
+    }
+
+    private BooleanSupplier exists(SiteWire wire) {
+        return () -> places.site(wire.code()).isPresent();
+    }
+
+    private Function<LedgerPosition, Object> save(SiteWire wire) {
+        return position -> {
+            Site site = wire.site();
+            places.save(site, position);
+            return SiteWire.of(site);
+        };
+    }
+}

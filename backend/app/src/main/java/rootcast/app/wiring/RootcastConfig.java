@@ -1,0 +1,21 @@
+package rootcast.app.wiring;
+
+import io.smallrye.config.ConfigMapping;
+import io.smallrye.config.WithDefault;
+import java.util.Optional;
+
+/** Settings of the application as a whole. */
+@ConfigMapping(prefix = "rootcast")
+public interface RootcastConfig {
+
+    /** Folder of the embedded database. Only read when the database is H2. */
+    @WithDefault(".rootcast/data")
+    String data();
+
+    /** Loads the demo business into an empty database and feeds it with simulated sensors. */
+    @WithDefault("false")
+    boolean demo();
+
+    /** Bearer token with every right, for scripts. Without one, no token is accepted. */
+    Optional<String> token();
+}

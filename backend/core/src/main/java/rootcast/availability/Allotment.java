@@ -1,0 +1,73 @@
+package rootcast.availability;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * Which promises of a cell are kept, in part or whole, and which batch serves them.
+ *
+ * <p>Who keeps: promises are taken in by {@link #SENIORITY}, the more certain first, then the older; each keeps as many
+ * trays as fit beside those taken in before it. So a later promise never costs an older one of its confidence a tray, and
+ * among promises of one confidence as many trays are kept as any choice could keep (the sets of trays that can be kept
+ * form a transversal matroid: Edmonds and Fulkerson 1965).
+ *
+ * <p>Which batch: see {@link EarliestExpiry}.
+ *
+ * @param promises one for each promise of the supply, in its order
+ */
+public record Allotment(List<KeptPromise> promises) {
+
+    /** The order in which promises are served where not all can be. Order id and line only break ties. */
+    static final Comparator<Promise> SENIORITY = Comparator.comparingDouble(Promise::confidence)
+            .reversed()
+            .thenComparingLong(Promise::position)
+            .thenComparing(Promise::order)
+            .thenComparingInt(Promise::line);
+
+    public Allotment {
+        promises = List.copyOf(promises);
+    }
+
+    public static Allotment of(CellSupply supply) {
+        ListedDates dates = ListedDates.of(supply.promises(), List.of(), supply.today());
+        LotOdds odds = new LotOdds(supply.lots(), dates);
+        int[] dueOn = new int[supply.promises().size()];
+        for (int i = 0; i < dueOn.length; i++) {
+            dueOn[i] = dates.numberOf(supply.promises().get(i).dueOn(supply.today()));
+        }
+        int[] kept = keptTrays(supply.promises(), dueOn, odds);
+        List<List<Share>> shares = EarliestExpiry.place(supply.promises(), dueOn, kept, odds);
+        List<KeptPromise> all = new ArrayList<>(dueOn.length);
+        for (int i = 0; i < dueOn.length; i++) {
+            all.add(new KeptPromise(supply.promises().get(i), kept[i], shares.get(i)));
+        }
+        return new Allotment(all);
+    }
+
+    public long keptTrays() {
+        return promises.stream().mapToLong(KeptPromise::keptTrays).sum();
+    }
+
+    /** Only the level of the promise itself can bind: every promise taken in before it is at least as certain. */
+    private static int[] keptTrays(List<Promise> promises, int[] dueOn, LotOdds odds) {
+        List<Integer> order = new ArrayList<>(promises.size());
+        for (int i = 0; i < dueOn.length; i++) {
+            order.add(i);
+        }
+        order.sort(Comparator.comparing(promises::get, SENIORITY));
+        int[] kept = new int[dueOn.length];
+        long[] taken = new long[odds.dates.count() + 2];
+        LotsAtConfidence lots = new LotsAtConfidence(odds, 1);
+        for (int i : order) {
+            Promise promise = promises.get(i);
+            if (promise.confidence() != lots.confidence) {
+                lots = new LotsAtConfidence(odds, promise.confidence());
+            }
+            long slack = new LeastSlack(lots, taken).at(dueOn[i]);
+            kept[i] = (int) Math.min(promise.trays(), Math.max(0, slack));
+            taken[dueOn[i]] += kept[i];
+        }
+        return kept;
+    }
+}

@@ -1,0 +1,112 @@
+package rootcast.board;
+
+import java.time.DayOfWeek;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import rootcast.availability.Allotment;
+import rootcast.availability.CellSupply;
+import rootcast.availability.KeptPromise;
+import rootcast.availability.Limit;
+import rootcast.availability.OpenTrays;
+import rootcast.availability.Promise;
+import rootcast.availability.Share;
+import rootcast.availability.SupplyLot;
+import rootcast.site.ShipWeek;
+
+/**
+ * One cell of the board opened: the lots and promises that make its figures.
+ *
+ * @param cell       the figures, the same as on the board
+ * @param lots       every lot of the row, the first to end first; none for a past week
+ * @param promises   every promise of the row by ship date, with what stands behind it
+ * @param limitedBy  the ship dates whose slack is the open figure; null for a past week
+ */
+public record CellExplanation(
+        RowHead head,
+        BoardCell cell,
+        double confidence,
+        List<LotFigure> lots,
+        List<PromiseFigure> promises,
+        @Nullable Limit limitedBy) {
+
+    /**
+     * @param readyByDate        probability that the batch is ready by the cell's date
+     * @param usableFrom         first date from today on which it offers a tray at the confidence; null if none
+     * @param traysAtConfidence  trays it offers on the cell's date
+     * @param promisedInWeek     its trays that serve promises of the cell's week
+     * @param promisedInAll      its trays that serve promises of any week
+     */
+    public record LotFigure(
+            String batch,
+            double readyByDate,
+            @Nullable LocalDate usableFrom,
+            LocalDate usableUntilInclusive,
+            int traysAtConfidence,
+            int promisedInWeek,
+            int promisedInAll) {}
+
+    /**
+     * @param inWeek  whether it is part of the cell's promised figure
+     * @param inLimit whether it counts in {@code limitedBy}
+     */
+    public record PromiseFigure(KeptPromise promise, boolean inWeek, boolean inLimit) {}
+
+    public CellExplanation {
+        lots = List.copyOf(lots);
+        promises = List.copyOf(promises);
+    }
+
+    public static CellExplanation of(
+            RowHead head, CellSupply supply, ShipWeek week, double confidence, DayOfWeek shipDay) {
+        BoardCell cell = BoardModel.row(head, supply, List.of(week), confidence, shipDay)
+                .cells()
+                .get(0);
+        boolean past = BoardModel.isPast(week, supply.today());
+        Limit limit = past
+                ? null
+                : OpenTrays.of(supply, List.of(cell.date())).at(confidence).limit(cell.date());
+        Allotment allotment = Allotment.of(supply);
+        List<LotFigure> lots = new ArrayList<>();
+        if (!past) {
+            supply.lots().forEach(lot -> lots.add(figureOf(lot, cell, confidence, supply.today(), allotment)));
+            lots.sort(Comparator.comparing(LotFigure::usableUntilInclusive).thenComparing(LotFigure::batch));
+        }
+        List<PromiseFigure> promises = new ArrayList<>();
+        for (KeptPromise each : allotment.promises()) {
+            Promise promise = each.promise();
+            boolean inLimit = limit != null
+                    && promise.confidence() >= limit.confidence()
+                    && limit.dates().contains(promise.dueOn(supply.today()));
+            promises.add(new PromiseFigure(each, BoardModel.isIn(week, promise.shipOn()), inLimit));
+        }
+        promises.sort(Comparator.comparing(
+                        (PromiseFigure each) -> each.promise().promise().shipOn())
+                .thenComparing(each -> each.promise().promise().position()));
+        return new CellExplanation(head, cell, confidence, lots, promises, limit);
+    }
+
+    private static LotFigure figureOf(
+            SupplyLot lot, BoardCell cell, double confidence, LocalDate today, Allotment allotment) {
+        int inWeek = 0;
+        int inAll = 0;
+        for (KeptPromise each : allotment.promises()) {
+            for (Share share : each.shares()) {
+                if (share.batch().equals(lot.batch())) {
+                    inAll += share.trays();
+                    inWeek += BoardModel.isIn(cell.week(), each.promise().shipOn()) ? share.trays() : 0;
+                }
+            }
+        }
+        return new LotFigure(
+                lot.batch(),
+                lot.readyBy(cell.date()),
+                lot.usableFrom(today, confidence),
+                lot.usableUntilInclusive(),
+                lot.traysAt(cell.date(), confidence),
+                inWeek,
+                inAll);
+    }
+}
