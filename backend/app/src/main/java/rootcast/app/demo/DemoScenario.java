@@ -122,7 +122,7 @@ public final class DemoScenario {
      * on, as if they had never stopped.
      */
     public Simulator resumedAt(Instant lastReadingAt) {
-        Simulator simulator = simulatorFrom(lastReadingAt.minus(Duration.ofDays(5)));
+        Simulator simulator = simulatorFrom(lastReadingAt.minus(HouseModel.SETTLING));
         simulator.readAllAt(lastReadingAt);
         return simulator;
     }

@@ -51,8 +51,8 @@ public record HouseModel(
     /** The air settles within minutes when the vents are open; longer steps would overshoot. */
     private static final Duration LONGEST_STEP = Duration.ofSeconds(60);
 
-    /** Enough for the medium to forget where it began: over ten of its time constants. */
-    private static final Duration SETTLING = Duration.ofDays(3);
+    /** Without heat a house forgets where it began with a time constant of about 15 hours; this is sixteen of them. */
+    static final Duration SETTLING = Duration.ofDays(10);
 
     /** What covers a house, and with it what heat it loses. */
     public enum Cover {
