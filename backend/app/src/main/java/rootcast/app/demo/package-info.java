@@ -1,0 +1,12 @@
+/**
+ * The demo: an invented business told as dated facts, and a simulator in place of its sensors. Nothing here runs outside
+ * demo mode.
+ *
+ * <p>Where to start: {@link rootcast.app.demo.DemoLoad} plays {@link rootcast.app.demo.DemoScenario} into a
+ * {@link rootcast.app.demo.DemoSink}, which the application implements with the same use cases that people's entries go
+ * through. {@link rootcast.app.demo.Simulator} then gives live readings. Time and seeds are arguments throughout.
+ */
+@NullMarked
+package rootcast.app.demo;
+
+import org.jspecify.annotations.NullMarked;
