@@ -61,6 +61,11 @@ public final class SupplyLot {
         return readyBy;
     }
 
+    /** Probability of at least {@code trays} saleable trays once it is ready; 0 beyond what is possible. */
+    public double atLeast(int trays) {
+        return trays < tail.length ? tail[trays] : 0;
+    }
+
     /** Trays that may be promised from this lot alone for {@code date}, 0 after the last usable date. */
     public int traysAt(LocalDate date, double confidence) {
         Confidence.checked(confidence);

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.EnumSet;
 import java.util.Optional;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The temperature of every hour as of an instant: measured where it was, bridged where it was not, forecast from there.
@@ -15,10 +16,10 @@ import java.util.Set;
  *   <li>up to three missing hours between measured ones lie on a straight line;
  *   <li>otherwise the hour is as the same hour of the nearest day that has it, both sides averaged if equally near, up
  *       to {@value #NEAR_DAYS} days away;
- *   <li>otherwise the caller's fallback holds.
+ *   <li>otherwise it is the house's set-point, and without one the reference temperature that the caller gives.
  * </ol>
  *
- * <p>Hours to come follow {@link DailyPattern}, or the fallback if there is none. Our own rules, no publication.
+ * <p>Hours to come follow {@link DailyPattern}, or rule 3 if there is none. Our own rules, no publication.
  */
 public final class FilledSeries {
 
@@ -32,9 +33,14 @@ public final class FilledSeries {
     private final HourlySeries series;
     private final long nextHour;
     private final Optional<DailyPattern> pattern;
+    private final @Nullable Double setpointC;
 
-    public FilledSeries(HourlySeries series, Instant asOf) {
+    /**
+     * @param setpointC what the house is set to, °C; null if nothing
+     */
+    public FilledSeries(HourlySeries series, Instant asOf, @Nullable Double setpointC) {
         this.series = series;
+        this.setpointC = setpointC;
         this.nextHour = HourlySeries.hourOf(asOf);
         this.pattern = DailyPattern.before(series, nextHour);
     }
@@ -44,10 +50,10 @@ public final class FilledSeries {
         return nextHour;
     }
 
-    /** °C; {@code fallbackC} where {@link #sourceOf} says so, and for hours to come of a house without readings. */
-    public double celsius(long hour, double fallbackC) {
+    /** °C; {@code referenceC} only where {@link #sourceOf} says so. */
+    public double celsius(long hour, double referenceC) {
         if (hour >= nextHour) {
-            return pattern.isPresent() ? pattern.get().celsius(hour) : fallbackC;
+            return pattern.isPresent() ? pattern.get().celsius(hour) : unmeasuredC(referenceC);
         }
         if (series.isMeasured(hour)) {
             return series.meanC(hour);
@@ -56,12 +62,16 @@ public final class FilledSeries {
         if (Double.isNaN(bridgedC)) {
             bridgedC = sameHourOfNearestDay(hour);
         }
-        return Double.isNaN(bridgedC) ? fallbackC : bridgedC;
+        return Double.isNaN(bridgedC) ? unmeasuredC(referenceC) : bridgedC;
+    }
+
+    private double unmeasuredC(double referenceC) {
+        return setpointC == null ? referenceC : setpointC;
     }
 
     public HourSource sourceOf(long hour) {
         if (hour >= nextHour) {
-            return pattern.isPresent() ? HourSource.FORECAST : HourSource.FALLBACK;
+            return pattern.isPresent() ? HourSource.PATTERN : unmeasuredSource();
         }
         if (series.isMeasured(hour)) {
             return HourSource.MEASURED;
@@ -69,7 +79,11 @@ public final class FilledSeries {
         if (!Double.isNaN(acrossShortGap(hour))) {
             return HourSource.NEIGHBOURS;
         }
-        return Double.isNaN(sameHourOfNearestDay(hour)) ? HourSource.FALLBACK : HourSource.SAME_HOUR;
+        return Double.isNaN(sameHourOfNearestDay(hour)) ? unmeasuredSource() : HourSource.SAME_HOUR;
+    }
+
+    private HourSource unmeasuredSource() {
+        return setpointC == null ? HourSource.REFERENCE : HourSource.SETPOINT;
     }
 
     /** Hours of the window that had ended and have no reading. */

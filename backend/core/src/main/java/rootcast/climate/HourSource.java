@@ -8,8 +8,10 @@ public enum HourSource {
     NEIGHBOURS,
     /** The same hour of the nearest day that has it. */
     SAME_HOUR,
-    /** Nothing near it was measured: the house's set-point, or without one the profile's reference temperature. */
-    FALLBACK,
     /** Still to come: the house's recent daily pattern. */
-    FORECAST
+    PATTERN,
+    /** Nothing near it was measured: the medium temperature the house is set to. */
+    SETPOINT,
+    /** Nothing near it was measured and the house has no set-point: the crop's reference temperature. */
+    REFERENCE
 }

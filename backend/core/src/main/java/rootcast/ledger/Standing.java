@@ -19,8 +19,10 @@ import rootcast.crop.Stage;
  * @param stuckPlants   plants taken in
  * @param alivePlants   plants alive by the book
  * @param lost          plants by cause; only a count difference may be negative
- * @param lastCount     the latest count, full or sampled, if there was one
- * @param lossesSince   losses recorded for moments after that count (or after sticking)
+ * @param fullCount     the latest count of every plant, if there was one
+ * @param sampledCount  the latest sampled count after it, if there was one
+ * @param lossesSince   losses recorded for moments after the full count (or after sticking)
+ * @param shippedSince  plants that left after it
  * @param shippedTo     trays shipped for each promise
  */
 public record Standing(
@@ -33,28 +35,26 @@ public record Standing(
         int alivePlants,
         int shippedPlants,
         Map<Cause, Integer> lost,
-        @Nullable LastCount lastCount,
-        List<LossSince> lossesSince,
+        @Nullable PlantsAt fullCount,
+        @Nullable SampledAt sampledCount,
+        List<PlantsAt> lossesSince,
+        List<PlantsAt> shippedSince,
         Map<OrderLine, Integer> shippedTo) {
 
     /** @param fromInclusive until the next stay's start */
     public record Stay(String house, Instant fromInclusive) {}
 
-    /**
-     * @param alivePlants plants alive right after it
-     * @param places      plants that could have been alive: cells on the bench, at most the plants stuck and not shipped
-     * @param sample      null if every plant was counted
-     */
-    public record LastCount(
-            Instant at,
-            int alivePlants,
-            int places,
-            @Nullable Sample sample) {}
+    public record PlantsAt(Instant at, int plants) {}
 
-    public record LossSince(Instant at, int plants) {}
+    /**
+     * @param places      plants that could have been alive: cells on the bench, at most those stuck and not shipped
+     * @param alivePlants the estimate that the books took
+     */
+    public record SampledAt(Instant at, Sample sample, int places, int alivePlants) {}
 
     static Standing beforeSticking(Batch batch) {
-        return new Standing(batch, Map.of(), List.of(), 0, 0, 0, 0, 0, Map.of(), null, List.of(), Map.of());
+        return new Standing(
+                batch, Map.of(), List.of(), 0, 0, 0, 0, 0, Map.of(), null, null, List.of(), List.of(), Map.of());
     }
 
     /** Stage reached last; SHIP once trays have left and no plant is alive. */
@@ -126,17 +126,17 @@ public record Standing(
         } else if (entry.what() instanceof What.Loss loss) {
             next.alivePlants -= loss.plants();
             next.lost = plus(lost, loss.cause(), loss.plants());
-            next.lossesSince = plus(lossesSince, new LossSince(at, loss.plants()));
+            next.lossesSince = plus(lossesSince, new PlantsAt(at, loss.plants()));
         } else if (entry.what() instanceof What.Count count) {
-            next.count(at, count.plants(), null);
+            next.count(at, count.plants());
         } else if (entry.what() instanceof What.SampledCount count) {
-            next.count(at, count.sample().alivePlants(places()), count.sample());
+            next.sample(at, count.sample());
         } else if (entry.what() instanceof What.StageReached reached) {
             next.reachedAt = plus(reachedAt, reached.stage(), at);
         } else if (entry.what() instanceof What.Move move) {
             next.stays = plus(stays, new Stay(move.house(), at));
         } else if (entry.what() instanceof What.Ship ship) {
-            next.ship(ship);
+            next.ship(at, ship);
         }
         return next.standing();
     }
@@ -173,8 +173,10 @@ public record Standing(
         private int alivePlants;
         private int shippedPlants;
         private Map<Cause, Integer> lost;
-        private @Nullable LastCount lastCount;
-        private List<LossSince> lossesSince;
+        private @Nullable PlantsAt fullCount;
+        private @Nullable SampledAt sampledCount;
+        private List<PlantsAt> lossesSince;
+        private List<PlantsAt> shippedSince;
         private Map<OrderLine, Integer> shippedTo;
 
         Change(Standing before) {
@@ -187,22 +189,37 @@ public record Standing(
             alivePlants = before.alivePlants;
             shippedPlants = before.shippedPlants;
             lost = before.lost;
-            lastCount = before.lastCount;
+            fullCount = before.fullCount;
+            sampledCount = before.sampledCount;
             lossesSince = before.lossesSince;
+            shippedSince = before.shippedSince;
             shippedTo = before.shippedTo;
         }
 
-        void count(Instant at, int foundPlants, @Nullable Sample sample) {
-            lost = plus(lost, Cause.COUNT_DIFFERENCE, alivePlants - foundPlants);
-            lastCount = new LastCount(at, foundPlants, before.places(), sample);
+        void count(Instant at, int foundPlants) {
+            bookDifference(foundPlants);
+            fullCount = new PlantsAt(at, foundPlants);
+            sampledCount = null;
             lossesSince = List.of();
+            shippedSince = List.of();
+        }
+
+        void sample(Instant at, Sample sample) {
+            int estimate = sample.alivePlants(before.places());
+            bookDifference(estimate);
+            sampledCount = new SampledAt(at, sample, before.places(), estimate);
+        }
+
+        private void bookDifference(int foundPlants) {
+            lost = plus(lost, Cause.COUNT_DIFFERENCE, alivePlants - foundPlants);
             alivePlants = foundPlants;
         }
 
-        void ship(What.Ship ship) {
+        void ship(Instant at, What.Ship ship) {
             alivePlants -= ship.plants();
             shippedPlants += ship.plants();
             shippedTrays += ship.trays();
+            shippedSince = plus(shippedSince, new PlantsAt(at, ship.plants()));
             if (ship.orderLine() != null) {
                 shippedTo = new HashMap<>(shippedTo);
                 shippedTo.merge(ship.orderLine(), ship.trays(), Integer::sum);
@@ -221,8 +238,10 @@ public record Standing(
                     alivePlants,
                     shippedPlants,
                     lost,
-                    lastCount,
+                    fullCount,
+                    sampledCount,
                     lossesSince,
+                    shippedSince,
                     shippedTo);
         }
     }

@@ -1,5 +1,6 @@
 package rootcast.numerics;
 
+import java.util.Arrays;
 import org.apache.commons.numbers.gamma.LogBeta;
 
 /**
@@ -81,10 +82,11 @@ public record BetaBinomial(int trials, Beta success) {
             all[first - 1 - low] = all[first - low] / ratioUpwardFrom(first - 1);
             first--;
         }
-        return new Weights(first, java.util.Arrays.copyOfRange(all, first - low, last - low + 1));
+        return new Weights(first, Arrays.copyOfRange(all, first - low, last - low + 1));
     }
 
-    private double ratioUpwardFrom(int count) {
+    /** P(count + 1) / P(count). */
+    public double ratioUpwardFrom(int count) {
         double failures = trials - count;
         return failures * (count + success.alpha()) / ((count + 1.0) * (failures - 1 + success.beta()));
     }

@@ -1,5 +1,7 @@
 package rootcast.numerics;
 
+import java.util.Arrays;
+
 /**
  * The distribution of a whole number that is not negative, kept as upper tails on the run of numbers that have weight.
  *
@@ -92,6 +94,24 @@ public final class CountDistribution {
             throw new IllegalArgumentException("probability " + probability + " must lie between 0 and 1");
         }
         return FirstTrue.in(first, last(), count -> atLeast(count + 1) <= 1 - probability);
+    }
+
+    /**
+     * What is left when {@code taken} are taken away, given that there were so many.
+     *
+     * @throws IllegalArgumentException if there cannot have been so many
+     */
+    public CountDistribution minus(int taken) {
+        if (taken < 0 || taken > last()) {
+            throw new IllegalArgumentException("cannot take %d from at most %d".formatted(taken, last()));
+        }
+        if (taken == 0) {
+            return this;
+        }
+        int from = Math.max(first, taken);
+        double[] weights = new double[last() - from + 1];
+        Arrays.setAll(weights, i -> probability(from + i));
+        return ofWeights(from - taken, weights);
     }
 
     public double mean() {

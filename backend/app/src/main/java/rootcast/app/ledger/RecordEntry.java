@@ -31,6 +31,9 @@ public class RecordEntry {
     Places places;
 
     @Inject
+    ShipFor shipFor;
+
+    @Inject
     FactHead head;
 
     /** The written entry and where it left the batch. */
@@ -42,6 +45,9 @@ public class RecordEntry {
         Batch batch = ledger.batch(batchId).orElseThrow(() -> Problem.notFound("batch", batchId));
         if (what instanceof What.Move move) {
             staysOnSite(batch, move);
+        }
+        if (what instanceof What.Ship ship) {
+            shipFor.check(batch, ship);
         }
         Entry entry = new Entry(
                 UUID.randomUUID(),

@@ -16,7 +16,7 @@ public class FactHead {
 
     /** Waits for the head and keeps it until the transaction ends. */
     @Transactional(Transactional.TxType.MANDATORY)
-    void hold() {
+    public void hold() {
         database.find(FactHeadRow.class, FactHeadRow.ONLY, LockModeType.PESSIMISTIC_WRITE);
     }
 

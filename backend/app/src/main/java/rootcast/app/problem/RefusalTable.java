@@ -1,5 +1,13 @@
 package rootcast.app.problem;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import rootcast.availability.MatchRules;
+import rootcast.availability.NotEnoughOpen;
+import rootcast.availability.Placing;
+import rootcast.availability.WantedLine;
 import rootcast.ledger.Refusal;
 
 /** From what the core refuses to what the client is told: one line per refusal. */
@@ -108,6 +116,42 @@ public final class RefusalTable {
                     .with("asked", no.entry());
         }
         throw new IllegalStateException("no line for " + refusal);
+    }
+
+    /** Names for each line what was asked, what is open then, and the nearest date with enough. */
+    public static Problem problemOf(Placing.Refused refused) {
+        List<Map<String, Object>> lines = new ArrayList<>();
+        StringBuilder detail = new StringBuilder();
+        for (NotEnoughOpen no : refused.lines()) {
+            WantedLine wanted = no.wanted();
+            NotEnoughOpen.Nearest nearest = no.nearest();
+            Map<String, Object> line = new LinkedHashMap<>();
+            line.put("line", wanted.line());
+            line.put("variety", wanted.cell().variety());
+            line.put("trayFormat", wanted.cell().trayFormat());
+            line.put("site", wanted.cell().site());
+            line.put("shipOn", wanted.shipOn());
+            line.put("asked", wanted.trays());
+            line.put("open", no.open());
+            line.put("nearestDate", nearest == null ? null : nearest.date());
+            line.put("nearestOpen", nearest == null ? null : nearest.open());
+            lines.add(line);
+            detail.append("Line %d asks for %d trays on %s; %d are open then, %s. "
+                    .formatted(
+                            wanted.line(),
+                            wanted.trays(),
+                            wanted.shipOn(),
+                            no.open(),
+                            nearest == null
+                                    ? "and no date within " + MatchRules.SEARCH_WEEKS + " weeks has enough"
+                                    : "the nearest date with enough is " + nearest.date()));
+        }
+        return new Problem(
+                        CONFLICT,
+                        "not-enough-open",
+                        "Not enough open trays",
+                        detail.append("Nothing was promised.").toString())
+                .with("lines", lines);
     }
 
     /** The same words for every fact that names a time still to come. */

@@ -98,13 +98,10 @@ public class Readings {
                         (Integer) row[4])));
     }
 
-    /** Readings stored after {@code position}. */
-    public List<HouseReading> after(LedgerPosition position) {
+    /** Readings stored between two positions. */
+    public List<HouseReading> between(LedgerPosition afterExclusive, LedgerPosition upToInclusive) {
         return rows
-                .getEntityManager()
-                .createQuery("from ReadingRow r where r.positionNo > ?1", ReadingRow.class)
-                .setParameter(1, position.value())
-                .getResultList()
+                .list("positionNo > ?1 and positionNo <= ?2", afterExclusive.value(), upToInclusive.value())
                 .stream()
                 .map(Readings::reading)
                 .toList();

@@ -15,6 +15,7 @@ import rootcast.ledger.Batch;
 import rootcast.ledger.Entry;
 import rootcast.ledger.Ledger;
 import rootcast.ledger.LedgerPosition;
+import rootcast.ledger.OrderLine;
 import rootcast.ledger.Posting;
 
 /** The ledger in the database. Rows are inserted and read; nothing else is offered, and the database refuses it. */
@@ -69,11 +70,23 @@ public class PanacheLedger implements Ledger {
                 .toList();
     }
 
-    /** Entries of any batch after {@code position}, oldest first. */
-    public List<Entry> entriesAfter(LedgerPosition position) {
-        return entries.list("positionNo > ?1 order by positionNo", position.value()).stream()
+    /** Entries of any batch between two positions, oldest first. */
+    public List<Entry> entriesBetween(LedgerPosition afterExclusive, LedgerPosition upToInclusive) {
+        return entries
+                .list(
+                        "positionNo > ?1 and positionNo <= ?2 order by positionNo",
+                        afterExclusive.value(),
+                        upToInclusive.value())
+                .stream()
                 .map(mapper::entry)
                 .toList();
+    }
+
+    /** Every entry of every batch, by batch. */
+    public Map<String, List<Entry>> allEntries() {
+        return entries.list("order by positionNo").stream()
+                .map(mapper::entry)
+                .collect(Collectors.groupingBy(Entry::batch));
     }
 
     /** Postings of the batch's entries by the position of their entry. */
@@ -86,6 +99,19 @@ public class PanacheLedger implements Ledger {
     /** How many batches have an id that begins so; numbers the next one. */
     public long countIdsBeginning(String prefix) {
         return batches.count("id like ?1 escape '!'", prefix.replace("_", "!_") + "%");
+    }
+
+    /** Trays of entries in force that left for the promise. */
+    public int traysShippedFor(OrderLine line) {
+        Long trays = entries.getEntityManager()
+                .createQuery(
+                        "select sum(e.trays) from EntryRow e where e.orderId = ?1 and e.orderLine = ?2"
+                                + " and not exists (select 1 from EntryRow r where r.reverses = e.id)",
+                        Long.class)
+                .setParameter(1, line.order())
+                .setParameter(2, line.line())
+                .getSingleResult();
+        return trays == null ? 0 : Math.toIntExact(trays);
     }
 
     @Override

@@ -1,0 +1,73 @@
+package rootcast.app.availability;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.InstantSource;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import rootcast.app.outlook.BatchPicture;
+import rootcast.app.outlook.LiveBatches;
+import rootcast.app.outlook.LotOfBatch;
+import rootcast.app.site.LiveSites;
+import rootcast.availability.Cell;
+import rootcast.availability.CellSupply;
+import rootcast.availability.SupplyLot;
+import rootcast.ledger.OrderLine;
+import rootcast.site.Site;
+
+/** Lots and promises of a cell as they are now in memory. */
+@ApplicationScoped
+public class LiveSupply {
+
+    @Inject
+    LiveBatches batches;
+
+    @Inject
+    LivePromises promises;
+
+    @Inject
+    LiveSites sites;
+
+    @Inject
+    InstantSource time;
+
+    public CellSupply of(Cell cell) {
+        Site site = sites.site(cell.site());
+        List<BatchPicture> pictures = batches.of(cell);
+        List<SupplyLot> lots = pictures.stream()
+                .flatMap(picture -> LotOfBatch.of(picture, site).stream())
+                .toList();
+        return new CellSupply(
+                lots, promises.of(cell, line -> shippedFor(line, pictures)), site.dayOf(time.instant()));
+    }
+
+    /** Trays that have left for a promise; only batches of the promise's own cell can serve it. */
+    public int shippedFor(OrderLine line, Cell cell) {
+        return shippedFor(line, batches.of(cell));
+    }
+
+    private static int shippedFor(OrderLine line, List<BatchPicture> pictures) {
+        int shipped = 0;
+        for (BatchPicture picture : pictures) {
+            shipped += picture.standing().shippedTo().getOrDefault(line, 0);
+        }
+        return shipped;
+    }
+
+    /** Cells with plants alive or trays promised. */
+    public Set<Cell> cells() {
+        Set<Cell> cells = new TreeSet<>();
+        for (BatchPicture picture : batches.pictures()) {
+            if (!picture.standing().isFinished()) {
+                cells.add(picture.cell());
+            }
+        }
+        for (Cell cell : promises.cells()) {
+            if (!cells.contains(cell) && !of(cell).promises().isEmpty()) {
+                cells.add(cell);
+            }
+        }
+        return cells;
+    }
+}

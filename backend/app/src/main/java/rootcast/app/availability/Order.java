@@ -1,0 +1,30 @@
+package rootcast.app.availability;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import rootcast.availability.WantedLine;
+import rootcast.ledger.LedgerPosition;
+
+/**
+ * A customer's order; each line is a promise until it is shipped or released.
+ *
+ * @param confidence at which its lines were promised
+ * @param lines      numbered from 1
+ * @param releasedAt null while the promises stand
+ */
+public record Order(
+        UUID id,
+        String customer,
+        @Nullable String note,
+        double confidence,
+        Instant recordedAt,
+        LedgerPosition position,
+        List<WantedLine> lines,
+        @Nullable Instant releasedAt) {
+
+    public boolean isReleased() {
+        return releasedAt != null;
+    }
+}

@@ -1,0 +1,28 @@
+package rootcast.app.availability;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Instant;
+import java.util.UUID;
+import rootcast.app.availability.store.Orders;
+import rootcast.app.once.FactHead;
+import rootcast.app.problem.Problem;
+
+/** Gives back what an order still holds. What has shipped stays shipped. */
+@ApplicationScoped
+public class ReleaseOrder {
+
+    @Inject
+    Orders orders;
+
+    @Inject
+    FactHead head;
+
+    /** To be called inside {@link rootcast.app.once.Once}; releasing twice is releasing once. */
+    public void release(UUID id, Instant at) {
+        Order order = orders.order(id).orElseThrow(() -> Problem.notFound("order", id.toString()));
+        if (!order.isReleased()) {
+            orders.release(id, at, head.next());
+        }
+    }
+}

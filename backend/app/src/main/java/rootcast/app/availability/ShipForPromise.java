@@ -1,0 +1,58 @@
+package rootcast.app.availability;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import rootcast.app.availability.store.Orders;
+import rootcast.app.ledger.ShipFor;
+import rootcast.app.ledger.store.PanacheLedger;
+import rootcast.app.problem.Problem;
+import rootcast.availability.Cell;
+import rootcast.availability.WantedLine;
+import rootcast.ledger.Batch;
+import rootcast.ledger.OrderLine;
+import rootcast.ledger.What;
+
+/** A promise is fulfilled by trays of its own variety, format and site, and never beyond what was promised. */
+@ApplicationScoped
+class ShipForPromise implements ShipFor {
+
+    @Inject
+    Orders orders;
+
+    @Inject
+    PanacheLedger ledger;
+
+    @Override
+    public void check(Batch batch, What.Ship ship) {
+        OrderLine named = ship.orderLine();
+        if (named == null) {
+            return;
+        }
+        Order order = orders.order(named.order())
+                .filter(each -> !each.isReleased())
+                .orElseThrow(() -> Problem.unknownCode("order", named.order().toString()));
+        WantedLine line = order.lines().stream()
+                .filter(each -> each.line() == named.line())
+                .findFirst()
+                .orElseThrow(() -> Problem.notAllowed(
+                        "line", named.line(), "must be one of the order's " + order.lines().size() + " lines"));
+        Cell cell = new Cell(batch.variety(), batch.trayFormat().code(), batch.site());
+        if (!line.cell().equals(cell)) {
+            throw Problem.notAllowed(
+                    "order",
+                    named.order().toString(),
+                    "promises %s in %s from %s, and this batch is %s in %s at %s"
+                            .formatted(
+                                    line.cell().variety(),
+                                    line.cell().trayFormat(),
+                                    line.cell().site(),
+                                    cell.variety(),
+                                    cell.trayFormat(),
+                                    cell.site()));
+        }
+        int left = line.trays() - ledger.traysShippedFor(named);
+        if (ship.trays() > left) {
+            throw Problem.notAllowed("trays", ship.trays(), "must be at most the " + left + " still to ship for it");
+        }
+    }
+}

@@ -1,0 +1,150 @@
+package rootcast.app.availability.rest;
+
+import jakarta.inject.Inject;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.DELETE;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.HeaderParam;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.time.InstantSource;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
+import org.jspecify.annotations.Nullable;
+import rootcast.app.availability.LivePromises;
+import rootcast.app.availability.LiveSupply;
+import rootcast.app.availability.Order;
+import rootcast.app.availability.PlaceOrder;
+import rootcast.app.availability.ReleaseOrder;
+import rootcast.app.availability.rest.OrderWire.OrderView;
+import rootcast.app.availability.rest.OrderWire.PromiseView;
+import rootcast.app.availability.store.Orders;
+import rootcast.app.once.Once;
+import rootcast.app.once.OnceKey;
+import rootcast.app.problem.Problem;
+import rootcast.availability.Allotment;
+import rootcast.availability.KeptPromise;
+import rootcast.availability.WantedLine;
+import rootcast.ledger.OrderLine;
+
+/** Orders: promising trays and giving them back. */
+@Path("/api/orders")
+public class OrderResource {
+
+    @Inject
+    Once once;
+
+    @Inject
+    PlaceOrder placeOrder;
+
+    @Inject
+    ReleaseOrder releaseOrder;
+
+    @Inject
+    Orders orders;
+
+    @Inject
+    LivePromises live;
+
+    @Inject
+    LiveSupply supply;
+
+    @Inject
+    InstantSource time;
+
+    @POST
+    public Response place(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid OrderWire wire) {
+        UUID id = UUID.randomUUID();
+        PlaceOrder.Wanted wanted = wire.wanted(id);
+        Once.Answer answer = once.write(
+                OnceKey.required(key), "POST /api/orders", wire, 201, () -> view(placeOrder.place(wanted, time.instant())));
+        return Response.status(answer.status())
+                .type(MediaType.APPLICATION_JSON)
+                .location(URI.create("/api/orders"))
+                .entity(answer.body())
+                .build();
+    }
+
+    @DELETE
+    @Path("{id}")
+    public void release(@RestPath String id) {
+        UUID order = uuid(id);
+        once.write(OnceKey.none(), "DELETE /api/orders/" + order, "", 204, () -> {
+            releaseOrder.release(order, time.instant());
+            return null;
+        });
+    }
+
+    @GET
+    @Path("{id}")
+    public OrderView one(@RestPath String id) {
+        return orders.order(uuid(id)).map(this::view).orElseThrow(() -> Problem.notFound("order", id));
+    }
+
+    @GET
+    public List<OrderView> all(@RestQuery @Nullable String text, @RestQuery @DefaultValue("open") String state) {
+        if (!List.of("open", "all").contains(state)) {
+            throw Problem.malformed("state", "is '" + state + "'; it must be open or all");
+        }
+        String wanted = text == null ? "" : text.strip().toLowerCase(Locale.ROOT);
+        return (state.equals("open") ? live.orders() : orders.all())
+                .stream()
+                        .filter(order -> order.customer().toLowerCase(Locale.ROOT).contains(wanted))
+                        .sorted(Comparator.comparing(Order::position).reversed())
+                        .map(this::view)
+                        .filter(view -> state.equals("all") || isOpen(view))
+                        .toList();
+    }
+
+    private static boolean isOpen(OrderView view) {
+        return view.promises().stream().anyMatch(promise -> promise.shipped() < promise.trays());
+    }
+
+    private static OrderView view(PlaceOrder.Placed placed) {
+        Map<Integer, KeptPromise> kept = placed.promises().stream()
+                .collect(Collectors.toMap(each -> each.promise().line(), Function.identity()));
+        Order order = placed.order();
+        return OrderView.of(
+                order,
+                order.lines().stream()
+                        .map(line -> PromiseView.of(line, order.confidence(), 0, kept.get(line.line())))
+                        .toList());
+    }
+
+    private OrderView view(Order order) {
+        return OrderView.of(
+                order, order.lines().stream().map(line -> promise(order, line)).toList());
+    }
+
+    private PromiseView promise(Order order, WantedLine line) {
+        int shipped = supply.shippedFor(new OrderLine(order.id(), line.line()), line.cell());
+        KeptPromise kept = order.isReleased()
+                ? null
+                : Allotment.of(supply.of(line.cell())).promises().stream()
+                        .filter(each -> each.promise().order().equals(order.id().toString())
+                                && each.promise().line() == line.line())
+                        .findFirst()
+                        .orElse(null);
+        return PromiseView.of(line, order.confidence(), shipped, kept);
+    }
+
+    private static UUID uuid(String id) {
+        try {
+            return UUID.fromString(id);
+        } catch (IllegalArgumentException notAnId) {
+            throw Problem.notFound("order", id);
+        }
+    }
+}

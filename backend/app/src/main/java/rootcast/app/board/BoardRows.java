@@ -1,0 +1,54 @@
+package rootcast.app.board;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.util.Optional;
+import rootcast.app.availability.LiveSupply;
+import rootcast.app.crop.LiveCatalogue;
+import rootcast.app.site.LiveSites;
+import rootcast.availability.Cell;
+import rootcast.availability.CellSupply;
+import rootcast.board.BoardModel;
+import rootcast.board.BoardRow;
+import rootcast.board.CellExplanation;
+import rootcast.board.RowHead;
+import rootcast.crop.Crop;
+import rootcast.site.ShipWeek;
+
+/** Rows of the board from what is live. */
+@ApplicationScoped
+public class BoardRows {
+
+    @Inject
+    LiveSupply supply;
+
+    @Inject
+    LiveCatalogue names;
+
+    @Inject
+    LiveSites sites;
+
+    /** The row as it is now; empty if nothing of it is alive or promised. */
+    Optional<BoardRow> row(Cell cell, BoardView view) {
+        CellSupply now = supply.of(cell);
+        if (now.lots().isEmpty() && now.promises().isEmpty()) {
+            return Optional.empty();
+        }
+        return Optional.of(BoardModel.row(
+                head(cell),
+                now,
+                view.columns(),
+                view.confidence(),
+                sites.site(cell.site()).shipDay()));
+    }
+
+    public CellExplanation explain(Cell cell, ShipWeek week, double confidence) {
+        return CellExplanation.of(
+                head(cell), supply.of(cell), week, confidence, sites.site(cell.site()).shipDay());
+    }
+
+    private RowHead head(Cell cell) {
+        Crop crop = names.cropOf(cell.variety());
+        return new RowHead(cell, names.variety(cell.variety()).name(), crop.code(), crop.name());
+    }
+}

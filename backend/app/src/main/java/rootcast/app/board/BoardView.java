@@ -1,0 +1,19 @@
+package rootcast.app.board;
+
+import java.util.ArrayList;
+import java.util.List;
+import rootcast.site.ShipWeek;
+
+/** What a screen looks at: which weeks, and how sure. */
+public record BoardView(ShipWeek from, int weeks, double confidence) {
+
+    public static final int MOST_WEEKS = 53;
+
+    public List<ShipWeek> columns() {
+        List<ShipWeek> columns = new ArrayList<>(weeks);
+        for (int week = 0; week < weeks; week++) {
+            columns.add(from.plusWeeks(week));
+        }
+        return columns;
+    }
+}

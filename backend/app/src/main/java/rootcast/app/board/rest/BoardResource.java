@@ -1,0 +1,99 @@
+package rootcast.app.board.rest;
+
+import jakarta.inject.Inject;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import java.time.InstantSource;
+import java.util.Locale;
+import org.jboss.resteasy.reactive.RestQuery;
+import org.jspecify.annotations.Nullable;
+import rootcast.app.board.BoardRows;
+import rootcast.app.board.LiveBoard;
+import rootcast.app.crop.LiveCatalogue;
+import rootcast.app.problem.Problem;
+import rootcast.app.site.LiveSites;
+import rootcast.app.crop.store.Catalogue;
+import rootcast.availability.Cell;
+import rootcast.board.BoardRow;
+import rootcast.board.RowHead;
+
+/** What can still be promised, for everyone. */
+@Path("/api/board")
+public class BoardResource {
+
+    @Inject
+    LiveBoard board;
+
+    @Inject
+    BoardRows rows;
+
+    @Inject
+    CellWires cellWires;
+
+    @Inject
+    LiveSites sites;
+
+    @Inject
+    LiveCatalogue names;
+
+    @Inject
+    Catalogue catalogue;
+
+    @Inject
+    InstantSource time;
+
+    @GET
+    public BoardWire board(
+            @RestQuery @Nullable String from,
+            @RestQuery @Nullable String weeks,
+            @RestQuery @Nullable String confidence,
+            @RestQuery @Nullable String site,
+            @RestQuery @Nullable String crop,
+            @RestQuery @Nullable String text) {
+        var picture = board.picture(BoardQuery.view(from, weeks, confidence, time));
+        return BoardWire.of(picture, row -> isShown(row, site, crop, text));
+    }
+
+    @GET
+    @Path("cell")
+    public CellWires.CellExplained cell(
+            @RestQuery @Nullable String variety,
+            @RestQuery @Nullable String trayFormat,
+            @RestQuery @Nullable String site,
+            @RestQuery @Nullable String week,
+            @RestQuery @Nullable String confidence) {
+        if (variety == null || trayFormat == null || site == null || week == null) {
+            throw Problem.malformed("query", "needs variety, trayFormat, site and week");
+        }
+        if (names.variety(variety) == null) {
+            throw Problem.notFound("variety", variety);
+        }
+        if (sites.site(site) == null) {
+            throw Problem.notFound("site", site);
+        }
+        if (catalogue.trayFormat(trayFormat).isEmpty()) {
+            throw Problem.notFound("tray format", trayFormat);
+        }
+        double sure = BoardQuery.confidence(confidence);
+        Cell cell = new Cell(variety, trayFormat, site);
+        return cellWires.explained(rows.explain(cell, BoardQuery.week("week", week), sure), board);
+    }
+
+    private static boolean isShown(BoardRow row, @Nullable String site, @Nullable String crop, @Nullable String text) {
+        RowHead head = row.head();
+        return (isBlank(site) || head.cell().site().equals(site))
+                && (isBlank(crop) || head.crop().equals(crop))
+                && (isBlank(text) || speaksOf(head, text.strip().toLowerCase(Locale.ROOT)));
+    }
+
+    private static boolean speaksOf(RowHead head, String text) {
+        return (head.varietyName() + " " + head.cropName() + " " + head.cell().variety() + " "
+                        + head.cell().trayFormat())
+                .toLowerCase(Locale.ROOT)
+                .contains(text);
+    }
+
+    private static boolean isBlank(@Nullable String text) {
+        return text == null || text.isBlank();
+    }
+}

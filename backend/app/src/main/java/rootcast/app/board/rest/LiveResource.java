@@ -1,0 +1,92 @@
+package rootcast.app.board.rest;
+
+import io.smallrye.mutiny.Multi;
+import io.smallrye.mutiny.subscription.BackPressureStrategy;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.HeaderParam;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.sse.OutboundSseEvent;
+import jakarta.ws.rs.sse.Sse;
+import java.time.InstantSource;
+import java.util.Optional;
+import java.util.function.Consumer;
+import org.jboss.resteasy.reactive.RestQuery;
+import org.jspecify.annotations.Nullable;
+import rootcast.app.board.BoardView;
+import rootcast.app.board.LiveBoard;
+import rootcast.app.climate.LiveLock;
+import rootcast.app.problem.Problem;
+import rootcast.ledger.LedgerPosition;
+
+/**
+ * The live feed. Every event's id is the position it brings the screen to; a screen that comes back names the last one
+ * it heard.
+ *
+ * <p>Source: WHATWG HTML, server-sent events; a browser sends {@code Last-Event-ID} by itself.
+ */
+@Path("/api/live")
+public class LiveResource {
+
+    /** A screen that reads more slowly than this is cut off; it comes back and hears what it missed. */
+    private static final int MOST_UNREAD = 512;
+
+    @Inject
+    BoardStreams streams;
+
+    @Inject
+    LiveBoard board;
+
+    @Inject
+    LiveLock live;
+
+    @Inject
+    InstantSource time;
+
+    @GET
+    @Produces(MediaType.SERVER_SENT_EVENTS)
+    public Multi<OutboundSseEvent> live(
+            @RestQuery @Nullable String from,
+            @RestQuery @Nullable String weeks,
+            @RestQuery @Nullable String confidence,
+            @RestQuery @Nullable String after,
+            @HeaderParam("Last-Event-ID") @Nullable String lastEventId,
+            @Context Sse sse) {
+        BoardView view = BoardQuery.view(from, weeks, confidence, time);
+        Optional<LedgerPosition> heard = Optional.ofNullable(lastEventId == null || lastEventId.isBlank() ? after : lastEventId)
+                .map(LiveResource::position);
+        return Multi.createFrom()
+                .<OutboundSseEvent>emitter(
+                        emitter -> {
+                            Consumer<BoardStreams.Event> screen = event -> emitter.emit(outbound(sse, event));
+                            emitter.onTermination(() -> streams.close(screen));
+                            live.holding(() -> {
+                                board.picture(view); // kept from here on, so that news of it can be told
+                                streams.open(screen, view, heard, board);
+                                return null;
+                            });
+                        },
+                        BackPressureStrategy.BUFFER)
+                .onOverflow()
+                .buffer(MOST_UNREAD);
+    }
+
+    private static OutboundSseEvent outbound(Sse sse, BoardStreams.Event event) {
+        OutboundSseEvent.Builder built = sse.newEventBuilder()
+                .name(event.name())
+                .mediaType(MediaType.TEXT_PLAIN_TYPE)
+                .data(String.class, event.data());
+        return (event.id().isEmpty() ? built : built.id(event.id())).build();
+    }
+
+    private static LedgerPosition position(String text) {
+        try {
+            return new LedgerPosition(Long.parseLong(text));
+        } catch (NumberFormatException notAPosition) {
+            throw Problem.malformed("after", "is '" + text + "'; it must be a position from an earlier event");
+        }
+    }
+}

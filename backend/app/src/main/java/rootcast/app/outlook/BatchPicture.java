@@ -1,0 +1,21 @@
+package rootcast.app.outlook;
+
+import org.jspecify.annotations.Nullable;
+import rootcast.availability.Cell;
+import rootcast.ledger.Batch;
+import rootcast.ledger.LedgerPosition;
+import rootcast.ledger.Standing;
+import rootcast.outlook.Outlook;
+
+/**
+ * A batch as its entries and its houses' readings make it.
+ *
+ * @param position of the batch's newest entry
+ * @param outlook  null once no plant is left
+ */
+public record BatchPicture(Batch batch, LedgerPosition position, Standing standing, @Nullable Outlook outlook) {
+
+    public Cell cell() {
+        return new Cell(batch.variety(), batch.trayFormat().code(), batch.site());
+    }
+}

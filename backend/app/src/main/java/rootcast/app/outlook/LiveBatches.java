@@ -1,0 +1,169 @@
+package rootcast.app.outlook;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import org.jspecify.annotations.Nullable;
+import rootcast.app.climate.LiveClimate;
+import rootcast.availability.Cell;
+import rootcast.crop.CropProfile;
+import rootcast.ledger.Batch;
+import rootcast.ledger.BatchFold;
+import rootcast.ledger.Entry;
+import rootcast.ledger.LedgerPosition;
+import rootcast.ledger.Standing;
+import rootcast.outlook.BatchHistory;
+import rootcast.outlook.Outlook;
+import rootcast.outlook.OutlookModel;
+import rootcast.outlook.ProgressPoint;
+import rootcast.outlook.Survivors;
+
+/**
+ * Every batch with its standing and outlook. Changed only by {@code flow}, one thread at a time; read by anyone, since
+ * what it gives out does not change.
+ */
+@ApplicationScoped
+public class LiveBatches {
+
+    @Inject
+    LiveClimate climate;
+
+    private final Map<String, BatchPicture> pictures = new ConcurrentHashMap<>();
+    private final Map<Cell, Set<String>> byCell = new ConcurrentHashMap<>();
+    private final Map<String, Set<String>> byHouse = new HashMap<>();
+    private final Map<String, Survivors> survivors = new HashMap<>();
+    private Map<String, CropProfile> profileOfVariety = Map.of();
+    private volatile LedgerPosition takenIn = LedgerPosition.START;
+    private volatile Instant asOf = Instant.EPOCH;
+
+    /** Every fact up to here is in the pictures. */
+    public LedgerPosition takenIn() {
+        return takenIn;
+    }
+
+    public Instant asOf() {
+        return asOf;
+    }
+
+    public void takenIn(LedgerPosition upTo, Instant now) {
+        takenIn = upTo;
+        asOf = now;
+    }
+
+    public Optional<BatchPicture> picture(String id) {
+        return Optional.ofNullable(pictures.get(id));
+    }
+
+    public Collection<BatchPicture> pictures() {
+        return pictures.values();
+    }
+
+    public Set<Cell> cells() {
+        return byCell.keySet();
+    }
+
+    public List<BatchPicture> of(Cell cell) {
+        return byCell.getOrDefault(cell, Set.of()).stream()
+                .map(pictures::get)
+                .sorted(java.util.Comparator.comparing(
+                        picture -> picture.batch().id()))
+                .toList();
+    }
+
+    /** Takes the profiles as they are now; the caller refreshes what they touch. */
+    public void profiles(Map<String, CropProfile> profileOfVariety) {
+        this.profileOfVariety = profileOfVariety;
+        survivors.clear();
+    }
+
+    /** Takes the batch with all of its entries. */
+    public BatchPicture take(Batch batch, List<Entry> entries) {
+        Standing standing = BatchFold.of(batch, entries).standing();
+        survivors.remove(batch.id());
+        var newest = entries.get(entries.size() - 1).position();
+        BatchPicture picture = new BatchPicture(batch, newest, standing, outlook(batch, standing));
+        pictures.put(batch.id(), picture);
+        byCell.computeIfAbsent(picture.cell(), any -> ConcurrentHashMap.newKeySet())
+                .add(batch.id());
+        standing.stays().forEach(stay -> byHouse
+                .computeIfAbsent(stay.house(), any -> ConcurrentHashMap.newKeySet())
+                .add(batch.id()));
+        return picture;
+    }
+
+    /** Makes the outlooks of the batches that stand or stood in these houses anew and gives those batches. */
+    public List<String> houseChanged(Collection<String> houses) {
+        List<String> refreshed = new ArrayList<>();
+        houses.stream()
+                .flatMap(house -> byHouse.getOrDefault(house, Set.of()).stream())
+                .distinct()
+                .forEach(id -> {
+                    survivors.remove(id); // a late reading may lie before the batch's last entry
+                    if (refresh(id)) {
+                        refreshed.add(id);
+                    }
+                });
+        return refreshed;
+    }
+
+    /** Makes every outlook anew for the time that the curves now stand at, with what changed in these houses before. */
+    public List<String> timePassed(Collection<String> housesChanged) {
+        housesChanged.forEach(house -> survivors.keySet().removeAll(byHouse.getOrDefault(house, Set.of())));
+        return pictures.keySet().stream().filter(this::refresh).toList();
+    }
+
+    public void clear() {
+        pictures.clear();
+        byCell.clear();
+        byHouse.clear();
+        survivors.clear();
+    }
+
+    private boolean refresh(String id) {
+        BatchPicture before = pictures.get(id);
+        if (before.standing().isFinished()) {
+            return false;
+        }
+        pictures.put(
+                id,
+                new BatchPicture(
+                        before.batch(), before.position(), before.standing(), outlook(before.batch(), before.standing())));
+        return true;
+    }
+
+    private @Nullable Outlook outlook(Batch batch, Standing standing) {
+        if (standing.isFinished()) {
+            return null;
+        }
+        BatchHistory history = HistoryOfBatch.of(standing);
+        CropProfile profile = profileOfVariety.get(batch.variety());
+        Survivors surviving = survivors.computeIfAbsent(
+                batch.id(), any -> OutlookModel.survivors(history, profile, climate.curves()));
+        return OutlookModel.outlook(history, profile, batch.trayFormat(), climate.curves(), surviving);
+    }
+
+    /** The profile that the batch's outlook is made with. */
+    public CropProfile profileOf(BatchPicture picture) {
+        return profileOfVariety.get(picture.batch().variety());
+    }
+
+    /** Progress for a plot, a point every {@code step} from sticking to the end of the outlook. */
+    public List<ProgressPoint> progress(BatchPicture picture, Instant until, Duration step) {
+        return OutlookModel.progress(
+                HistoryOfBatch.of(picture.standing()),
+                profileOfVariety.get(picture.batch().variety()),
+                climate.curves(),
+                picture.batch().stuckAt(),
+                until,
+                step);
+    }
+}

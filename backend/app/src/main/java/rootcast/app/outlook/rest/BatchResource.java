@@ -1,0 +1,90 @@
+package rootcast.app.outlook.rest;
+
+import jakarta.inject.Inject;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import java.time.Instant;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
+import org.jspecify.annotations.Nullable;
+import rootcast.app.crop.LiveCatalogue;
+import rootcast.app.outlook.BatchPicture;
+import rootcast.app.outlook.LiveBatches;
+import rootcast.app.problem.Problem;
+import rootcast.crop.Stage;
+
+/** Batches: how they stand and what is expected of them. */
+@Path("/api/batches")
+public class BatchResource {
+
+    @Inject
+    LiveBatches batches;
+
+    @Inject
+    LiveCatalogue names;
+
+    @Inject
+    DevelopmentWires development;
+
+    public record BatchList(Instant asOf, long position, List<BatchView> batches) {}
+
+    @GET
+    public BatchList all(
+            @RestQuery @Nullable String site,
+            @RestQuery @Nullable String house,
+            @RestQuery @Nullable String crop,
+            @RestQuery @Nullable String variety,
+            @RestQuery @Nullable Stage stage,
+            @RestQuery @Nullable String text,
+            @RestQuery @DefaultValue("live") String state) {
+        if (!List.of("live", "finished", "all").contains(state)) {
+            throw Problem.malformed("state", "is '" + state + "'; it must be live, finished or all");
+        }
+        List<BatchView> shown = batches.pictures().stream()
+                .filter(picture -> state.equals("all") || picture.standing().isFinished() == state.equals("finished"))
+                .filter(picture -> isBlank(site) || picture.batch().site().equals(site))
+                .filter(picture -> isBlank(house) || picture.standing().house().equals(house))
+                .filter(picture -> isBlank(variety) || picture.batch().variety().equals(variety))
+                .filter(picture -> stage == null || picture.standing().stage() == stage)
+                .map(picture -> BatchView.of(picture, names))
+                .filter(view -> isBlank(crop) || view.crop().equals(crop))
+                .filter(view -> isBlank(text) || speaksOf(view, text.strip().toLowerCase(Locale.ROOT)))
+                .sorted(Comparator.comparing(BatchView::stuckAt)
+                        .reversed()
+                        .thenComparing(BatchView::id))
+                .toList();
+        return new BatchList(batches.asOf(), batches.takenIn().value(), shown);
+    }
+
+    @GET
+    @Path("{id}")
+    public BatchView one(@RestPath String id) {
+        return BatchView.of(picture(id), names);
+    }
+
+    /** What a plot of the batch shows: medium temperature by the hour, and how far it is. */
+    @GET
+    @Path("{id}/development")
+    public DevelopmentWires.Development development(@RestPath String id) {
+        return development.of(picture(id));
+    }
+
+    private BatchPicture picture(String id) {
+        return batches.picture(id).orElseThrow(() -> Problem.notFound("batch", id));
+    }
+
+    private static boolean speaksOf(BatchView view, String text) {
+        return (view.id() + " " + view.varietyName() + " " + view.variety() + " " + view.cropName() + " "
+                        + view.house())
+                .toLowerCase(Locale.ROOT)
+                .contains(text);
+    }
+
+    private static boolean isBlank(@Nullable String text) {
+        return text == null || text.isBlank();
+    }
+}

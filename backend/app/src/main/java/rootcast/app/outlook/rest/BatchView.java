@@ -1,0 +1,138 @@
+package rootcast.app.outlook.rest;
+
+import java.time.Instant;
+import java.util.Map;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+import rootcast.app.crop.LiveCatalogue;
+import rootcast.app.outlook.BatchPicture;
+import rootcast.climate.HourSource;
+import rootcast.crop.Stage;
+import rootcast.ledger.Standing;
+import rootcast.outlook.Outlook;
+
+/**
+ * A batch as it stands and as it is expected.
+ *
+ * @param trays       still on the bench
+ * @param lostByCause plants; only a count difference may be negative
+ * @param outlook     null once no plant is left
+ */
+public record BatchView(
+        String id,
+        String site,
+        String house,
+        String variety,
+        String varietyName,
+        String crop,
+        String cropName,
+        String trayFormat,
+        Instant stuckAt,
+        Stage stage,
+        Instant stageSince,
+        int trays,
+        int traysStuck,
+        Plants plants,
+        Map<String, Integer> lostByCause,
+        @Nullable CountView lastCount,
+        @Nullable OutlookView outlook,
+        long position) {
+
+    public record Plants(int stuck, int alive, int lost, int shipped) {}
+
+    /** @param sampledCells null if every plant was counted */
+    public record CountView(Instant at, int alive, @Nullable Integer sampledCells) {}
+
+    /**
+     * @param expectedAlive plants expected alive now, losses that nobody has recorded taken off
+     * @param usableUntil   null if it does not get ready at the temperatures expected
+     * @param missingHours  hours since sticking without a reading in its house
+     * @param filledFrom    the least trusted thing that stood in for them; null if none was missing
+     * @param forecastFrom  what the hours to come are taken from
+     */
+    public record OutlookView(
+            Instant asOf,
+            DateRangeWire callusedAt,
+            DateRangeWire rootedAt,
+            DateRangeWire readyAt,
+            TraysWire saleableTrays,
+            long expectedAlive,
+            @Nullable Instant usableUntil,
+            int missingHours,
+            @Nullable String filledFrom,
+            String forecastFrom) {
+
+        static OutlookView of(Outlook outlook) {
+            return new OutlookView(
+                    outlook.asOf(),
+                    DateRangeWire.of(outlook.callusedAt()),
+                    DateRangeWire.of(outlook.rootedAt()),
+                    DateRangeWire.of(outlook.readyAt()),
+                    TraysWire.of(outlook.saleableTrays()),
+                    Math.round(outlook.expectedAlive()),
+                    DateRangeWire.seen(outlook.usableUntil()),
+                    outlook.missingHours(),
+                    outlook.filledFrom().stream()
+                            .max(HourSource::compareTo)
+                            .map(OutlookView::words)
+                            .orElse(null),
+                    words(outlook.forecastFrom()));
+        }
+
+        private static String words(HourSource source) {
+            return switch (source) {
+                case MEASURED -> "readings";
+                case NEIGHBOURS, SAME_HOUR, PATTERN -> "house pattern";
+                case SETPOINT -> "set-point";
+                case REFERENCE -> "reference temperature";
+            };
+        }
+    }
+
+    static BatchView of(BatchPicture picture, LiveCatalogue names) {
+        var batch = picture.batch();
+        Standing standing = picture.standing();
+        var crop = names.cropOf(batch.variety());
+        Map<String, Integer> lost = new TreeMap<>();
+        standing.lost().forEach((cause, plants) -> lost.put(cause.wire(), plants));
+        return new BatchView(
+                batch.id(),
+                batch.site(),
+                standing.house(),
+                batch.variety(),
+                names.variety(batch.variety()).name(),
+                crop.code(),
+                crop.name(),
+                batch.trayFormat().code(),
+                batch.stuckAt(),
+                standing.stage(),
+                since(standing),
+                standing.benchTrays(),
+                standing.stuckTrays(),
+                new Plants(
+                        standing.stuckPlants(),
+                        standing.alivePlants(),
+                        standing.lostPlants(),
+                        standing.shippedPlants()),
+                lost,
+                lastCount(standing),
+                picture.outlook() == null ? null : OutlookView.of(picture.outlook()),
+                picture.position().value());
+    }
+
+    private static Instant since(Standing standing) {
+        return standing.reachedAt().values().stream()
+                .max(Instant::compareTo)
+                .orElse(standing.batch().stuckAt());
+    }
+
+    private static @Nullable CountView lastCount(Standing standing) {
+        var sampled = standing.sampledCount();
+        if (sampled != null) {
+            return new CountView(
+                    sampled.at(), sampled.alivePlants(), sampled.sample().cells());
+        }
+        var full = standing.fullCount();
+        return full == null ? null : new CountView(full.at(), full.plants(), null);
+    }
+}

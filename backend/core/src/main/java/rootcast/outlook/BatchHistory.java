@@ -1,0 +1,107 @@
+package rootcast.outlook;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import rootcast.crop.Stage;
+
+/**
+ * What the ledger says of one batch, as far as the outlook needs it.
+ *
+ * @param reachedAt when CALLUS, ROOT and READY were seen complete; a stage not seen is absent
+ * @param stays     the houses it stood in, in order, the first from {@code stuckAt}
+ * @param base      plants alive at the last full count, or at sticking if there was none
+ * @param losses    recorded since the base, without differences that a count posted
+ * @param shipments plants that left since the base
+ * @param sample    the last sampled count since the base; null if none
+ */
+public record BatchHistory(
+        Instant stuckAt,
+        Map<Stage, Instant> reachedAt,
+        List<Stay> stays,
+        Plants base,
+        List<Plants> losses,
+        List<Plants> shipments,
+        @Nullable Sample sample) {
+
+    /** From {@code fromInclusive} until the next stay begins. */
+    public record Stay(String house, Instant fromInclusive) {}
+
+    public record Plants(Instant at, int plants) {}
+
+    /**
+     * A count of some cells.
+     *
+     * @param places       cells of all trays that were on the bench
+     * @param sampledCells cells looked at
+     * @param blanks       of these, cells without a living plant
+     */
+    public record Sample(Instant at, int places, int sampledCells, int blanks) {
+
+        public Sample {
+            if (!(0 <= blanks && blanks <= sampledCells && sampledCells <= places)) {
+                throw new IllegalArgumentException(
+                        "%d blanks in %d sampled cells of %d places must rise".formatted(blanks, sampledCells, places));
+            }
+        }
+
+        public int good() {
+            return sampledCells - blanks;
+        }
+    }
+
+    public BatchHistory {
+        reachedAt = Map.copyOf(reachedAt);
+        stays = List.copyOf(stays);
+        losses = List.copyOf(losses);
+        shipments = List.copyOf(shipments);
+        if (stays.isEmpty() || !stays.get(0).fromInclusive().equals(stuckAt)) {
+            throw new IllegalArgumentException("the first stay must begin at sticking, " + stuckAt);
+        }
+        for (int i = 1; i < stays.size(); i++) {
+            if (stays.get(i).fromInclusive().isBefore(stays.get(i - 1).fromInclusive())) {
+                throw new IllegalArgumentException("stay at %s begins before the one ahead of it"
+                        .formatted(stays.get(i).fromInclusive()));
+            }
+        }
+        requireStagesInOrder(stuckAt, reachedAt);
+        requireNotBefore(base.at(), losses, shipments, sample);
+        long gone = sum(losses) + sum(shipments);
+        if (base.plants() < 0 || gone > base.plants()) {
+            throw new IllegalArgumentException(
+                    "%d plants lost and shipped of %d at the base".formatted(gone, base.plants()));
+        }
+    }
+
+    private static void requireStagesInOrder(Instant stuckAt, Map<Stage, Instant> reachedAt) {
+        Instant last = stuckAt;
+        for (Stage stage : List.of(Stage.CALLUS, Stage.ROOT, Stage.READY)) {
+            Instant at = reachedAt.getOrDefault(stage, last);
+            if (at.isBefore(last)) {
+                throw new IllegalArgumentException("%s reached at %s, before %s".formatted(stage, at, last));
+            }
+            last = at;
+        }
+    }
+
+    private static void requireNotBefore(
+            Instant base, List<Plants> losses, List<Plants> shipments, @Nullable Sample sample) {
+        Stream<Instant> counted =
+                Stream.concat(losses.stream(), shipments.stream()).map(Plants::at);
+        Stream<Instant> all = sample == null ? counted : Stream.concat(counted, Stream.of(sample.at()));
+        all.filter(at -> at.isBefore(base)).findFirst().ifPresent(at -> {
+            throw new IllegalArgumentException("record at %s is before the base at %s".formatted(at, base));
+        });
+    }
+
+    Optional<Instant> reached(Stage stage) {
+        return Optional.ofNullable(reachedAt.get(stage));
+    }
+
+    private static long sum(List<Plants> records) {
+        return records.stream().mapToLong(Plants::plants).sum();
+    }
+}

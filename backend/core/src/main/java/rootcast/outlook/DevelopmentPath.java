@@ -1,0 +1,54 @@
+package rootcast.outlook;
+
+import java.util.List;
+import rootcast.crop.Cardinals;
+
+/** Development of one batch for one set of cardinals: the curve of each house it stood in, from the move on. */
+final class DevelopmentPath {
+
+    private final DevelopmentCurve[] curves;
+
+    /** Begin of each stay, then the end of time. */
+    private final long[] bounds;
+
+    DevelopmentPath(List<BatchHistory.Stay> stays, Cardinals cardinals, HouseCurves houses) {
+        int count = stays.size();
+        curves = new DevelopmentCurve[count];
+        bounds = new long[count + 1];
+        for (int i = 0; i < count; i++) {
+            var stay = stays.get(i);
+            curves[i] = houses.curve(stay.house(), cardinals, stay.fromInclusive());
+            bounds[i] = stay.fromInclusive().toEpochMilli();
+        }
+        bounds[count] = DevelopmentCurve.NEVER;
+    }
+
+    double between(long fromMillis, long toMillis) {
+        double sum = 0;
+        for (int i = 0; i < curves.length; i++) {
+            long from = Math.max(fromMillis, bounds[i]);
+            long to = Math.min(toMillis, bounds[i + 1]);
+            if (from < to) {
+                sum += curves[i].between(from, to);
+            }
+        }
+        return sum;
+    }
+
+    long reach(long fromMillis, double referenceDays) {
+        double left = referenceDays;
+        for (int i = 0; i < curves.length - 1; i++) {
+            long from = Math.max(fromMillis, bounds[i]);
+            if (from >= bounds[i + 1]) {
+                continue;
+            }
+            double given = curves[i].between(from, bounds[i + 1]);
+            if (given >= left) {
+                return curves[i].reach(from, left);
+            }
+            left -= given;
+        }
+        int last = curves.length - 1;
+        return curves[last].reach(Math.max(fromMillis, bounds[last]), left);
+    }
+}

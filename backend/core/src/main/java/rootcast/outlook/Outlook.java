@@ -1,0 +1,33 @@
+package rootcast.outlook;
+
+import java.time.Instant;
+import java.util.Set;
+import rootcast.climate.HourSource;
+
+/**
+ * What is expected of one batch, as of an instant.
+ *
+ * @param callusedAt    when 90 % of the living cells have callused
+ * @param rootedAt      when 90 % have rooted
+ * @param readyAt       when 90 % may leave
+ * @param ready         the whole distribution behind {@code readyAt}
+ * @param saleableTrays trays once ready
+ * @param expectedAlive mean number of plants on the bench now, unrecorded losses taken off
+ * @param missingHours  hours since sticking, until ready, for which its house had no reading
+ * @param filledFrom    what stood in for them; empty if none was missing
+ * @param forecastFrom  what the hours to come are taken from
+ * @param usableUntil   the median ready date, or the seen one, and the days a liner may be held;
+ *                      {@link DateDistribution#NEVER} if it never gets ready
+ */
+public record Outlook(
+        Instant asOf,
+        DateRange callusedAt,
+        DateRange rootedAt,
+        DateRange readyAt,
+        DateDistribution ready,
+        SaleableTrays saleableTrays,
+        double expectedAlive,
+        int missingHours,
+        Set<HourSource> filledFrom,
+        HourSource forecastFrom,
+        Instant usableUntil) {}

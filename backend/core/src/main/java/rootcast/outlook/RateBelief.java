@@ -1,0 +1,62 @@
+package rootcast.outlook;
+
+import java.util.Arrays;
+import org.apache.commons.statistics.distribution.NormalDistribution;
+
+/**
+ * What is believed of a batch's rate multiplier M, common to its stages: probability on a fixed grid over log M.
+ *
+ * <p>M is log-normal with median 1 and the crop's rate spread as standard deviation of ln M. Of the {@value #NODES}
+ * nodes number 20 is the median, 14 and 26 are the 10 % and 90 % points, so the dates shown are computed at nodes; in
+ * between the distribution function runs straight. What lies beyond the end nodes, 1e-5 each, counts as at them.
+ *
+ * <p>Source: the multiplicative model is ours; log-normal because rates are positive and their causes multiply.
+ */
+public final class RateBelief {
+
+    static final int NODES = 41;
+
+    private static final int MEDIAN = 20;
+    private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
+    private static final double STEP_SD = NORMAL.inverseCumulativeProbability(0.9) / 6;
+
+    private final double[] multiplier = new double[NODES];
+    private final double[] slowerShare = new double[NODES];
+
+    private RateBelief() {}
+
+    /**
+     * Before anything has been seen of the batch.
+     *
+     * @param rateSpread standard deviation of ln M; 0 if all batches run alike
+     */
+    public static RateBelief prior(double rateSpread) {
+        var belief = new RateBelief();
+        Arrays.setAll(belief.multiplier, node -> Math.exp(rateSpread * (node - MEDIAN) * STEP_SD));
+        Arrays.setAll(belief.slowerShare, node -> NORMAL.cumulativeProbability((node - MEDIAN) * STEP_SD));
+        belief.slowerShare[0] = 0;
+        belief.slowerShare[NODES - 1] = 1;
+        return belief;
+    }
+
+    double multiplier(int node) {
+        return multiplier[node];
+    }
+
+    /** Probability that the batch is no faster than at the node; from 0 at the first to 1 at the last. */
+    double slowerShare(int node) {
+        return slowerShare[node];
+    }
+
+    /** The multiplier that the batch's does not exceed with this probability. */
+    public double quantile(double probability) {
+        int node = 1;
+        while (node < NODES - 1 && slowerShare[node] < probability) {
+            node++;
+        }
+        double below = slowerShare[node - 1];
+        double part = (probability - below) / (slowerShare[node] - below);
+        double logM = Math.log(multiplier[node - 1]) * (1 - part) + Math.log(multiplier[node]) * part;
+        return Math.exp(logM);
+    }
+}

@@ -1,0 +1,376 @@
+package rootcast.outlook;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
+import static org.assertj.core.api.Assertions.within;
+import static rootcast.outlook.GrowerFixture.STUCK;
+import static rootcast.outlook.GrowerFixture.TRAY_105;
+import static rootcast.outlook.GrowerFixture.constant;
+import static rootcast.outlook.GrowerFixture.crop;
+import static rootcast.outlook.GrowerFixture.days;
+import static rootcast.outlook.GrowerFixture.houses;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.function.IntUnaryOperator;
+import org.apache.commons.statistics.distribution.BetaDistribution;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import rootcast.crop.CropProfile;
+import rootcast.crop.Stage;
+import rootcast.numerics.CountDistribution;
+import rootcast.outlook.BatchHistory.Plants;
+import rootcast.outlook.BatchHistory.Sample;
+import rootcast.outlook.BatchHistory.Stay;
+
+/**
+ * At constant 22 °C the stages end on days 7, 16 and 26. Expected numbers come from plants drawn one by one, from an urn,
+ * or by hand.
+ */
+class SurvivorsTest {
+
+    private static final int STUCK_PLANTS = 1_050;
+    private static final double[] MEAN = {0.95, 0.93, 0.97};
+    private static final double WEIGHT = 60;
+    private static final CropProfile CROP = crop(0.1, MEAN[0], MEAN[1], MEAN[2], WEIGHT);
+    private static final int RUNS = 20_000;
+
+    /** Three standard errors of a share of {@link #RUNS}, and 0.004 for the Beta put in place of a product. */
+    private static final double SHARE_TOLERANCE = 3 * Math.sqrt(0.25 / RUNS) + 0.004;
+
+    private static final HouseCurves AT_22 =
+            houses(days(40), "A", constant(22, STUCK.minus(Duration.ofDays(2)), days(40)));
+
+    private static BatchHistory history(
+            Plants base, List<Plants> losses, List<Plants> shipments, @Nullable Sample sample) {
+        return new BatchHistory(STUCK, Map.of(), List.of(new Stay("A", STUCK)), base, losses, shipments, sample);
+    }
+
+    private static BatchHistory counted(double day, int plants) {
+        return history(new Plants(days(day), plants), List.of(), List.of(), null);
+    }
+
+    private static CountDistribution whenReady(BatchHistory history) {
+        return OutlookModel.survivors(history, CROP, AT_22).whenReady();
+    }
+
+    /** One batch's share surviving a part of a stage: p^part, p from its Beta by inversion. */
+    private static double share(Random random, int stage, double part) {
+        return Math.pow(
+                BetaDistribution.of(MEAN[stage] * WEIGHT, (1 - MEAN[stage]) * WEIGHT)
+                        .inverseCumulativeProbability(random.nextDouble()),
+                part);
+    }
+
+    private static int alive(Random random, int plants, double share) {
+        int alive = 0;
+        for (int plant = 0; plant < plants; plant++) {
+            alive += random.nextDouble() < share ? 1 : 0;
+        }
+        return alive;
+    }
+
+    private static void shouldBeLike(int[] drawn, CountDistribution counts, String with) {
+        Arrays.sort(drawn);
+        for (double p : new double[] {0.02, 0.1, 0.25, 0.5, 0.75, 0.9, 0.98}) {
+            int count = drawn[(int) (p * drawn.length)];
+            double share = Arrays.stream(drawn).filter(one -> one >= count).count() / (double) drawn.length;
+            assertThat(counts.atLeast(count))
+                    .as("%s: at least %d", with, count)
+                    .isCloseTo(share, within(SHARE_TOLERANCE));
+        }
+        assertThat(counts.mean())
+                .as(with)
+                .isCloseTo(Arrays.stream(drawn).average().orElseThrow(), within(1.5));
+    }
+
+    private static int[] draw(long seed, IntUnaryOperator run) {
+        int[] drawn = new int[RUNS];
+        Arrays.setAll(drawn, run);
+        return drawn;
+    }
+
+    @Test
+    void threeStagesAgreeWithPlantsDrawnOneByOne() {
+        var random = new Random(42);
+        int[] drawn = draw(42, run -> {
+            int left = STUCK_PLANTS;
+            for (int stage = 0; stage < 3; stage++) {
+                left = alive(random, left, share(random, stage, 1));
+            }
+            return left;
+        });
+
+        shouldBeLike(drawn, whenReady(counted(0, STUCK_PLANTS)), "seed 42");
+    }
+
+    /** Day 11.5 is half of the second stage's nine days. */
+    @Test
+    void fromACountInMidStageOnlyTheRestIsStillToLive() {
+        var random = new Random(43);
+        int[] drawn = draw(43, run -> {
+            int left = alive(random, 900, share(random, 1, 0.5));
+            return alive(random, left, share(random, 2, 1));
+        });
+
+        shouldBeLike(drawn, whenReady(counted(11.5, 900)), "seed 43");
+    }
+
+    /** Recorded when the first stage ends: 60 dead, so at most 990 were alive; more may have died unseen. */
+    @Test
+    void recordedLossesCutOffWhatCanStillBeAlive() {
+        var random = new Random(44);
+        int[] drawn = draw(44, run -> {
+            int left;
+            do {
+                left = alive(random, STUCK_PLANTS, share(random, 0, 1));
+            } while (left > STUCK_PLANTS - 60);
+            left = alive(random, left, share(random, 1, 1));
+            return alive(random, left, share(random, 2, 1));
+        });
+        var lost = List.of(new Plants(days(4), 45), new Plants(days(7), 15));
+
+        shouldBeLike(drawn, whenReady(history(new Plants(STUCK, STUCK_PLANTS), lost, List.of(), null)), "seed 44");
+    }
+
+    /** Sampled when the first stage ends; then 12 more are recorded lost when the second does. */
+    @Test
+    void aSampleAndLaterLossesAgreeWithDrawingUntilBothComeOut() {
+        var random = new Random(45);
+        int places = 420;
+        int[] drawn = draw(45, run -> {
+            while (true) {
+                int left = alive(random, places, share(random, 0, 1));
+                if (blanksIn(random, places, left, 40) != 3) {
+                    continue;
+                }
+                int after = alive(random, left, share(random, 1, 1));
+                if (left - after >= 12) {
+                    return alive(random, after, share(random, 2, 1));
+                }
+            }
+        });
+
+        var sampled = history(
+                new Plants(STUCK, places),
+                List.of(new Plants(days(16), 12)),
+                List.of(),
+                new Sample(days(7), places, 40, 3));
+        shouldBeLike(drawn, whenReady(sampled), "seed 45");
+    }
+
+    private static int blanksIn(Random random, int places, int alive, int cells) {
+        int blanks = 0;
+        for (int cell = 0; cell < cells; cell++) {
+            blanks += random.nextInt(places - cell) >= alive - (cell - blanks) ? 1 : 0;
+        }
+        return blanks;
+    }
+
+    /**
+     * With every stage behind it, a batch of N places sampled at n cells with k blanks has n − k good ones and a
+     * beta-binomial number among the rest, Beta(a + n − k, b + k); the urn draws that number.
+     */
+    @Test
+    void aSampleLeavesTheUnsampledCellsUncertain() {
+        double mean = 1;
+        double square = 1;
+        for (double m : MEAN) {
+            mean *= m;
+            square *= m * (m * WEIGHT + 1) / (WEIGHT + 1);
+        }
+        double weight = mean * (1 - mean) / (square - mean * mean) - 1;
+        double[] urn = {1};
+        for (int drawn = 0; drawn < 60; drawn++) {
+            double[] next = new double[drawn + 2];
+            for (int k = 0; k <= drawn; k++) {
+                double good = (mean * weight + 37 + k) / (weight + 45 + drawn);
+                next[k + 1] += urn[k] * good;
+                next[k] += urn[k] * (1 - good);
+            }
+            urn = next;
+        }
+
+        var counts =
+                whenReady(history(new Plants(STUCK, 105), List.of(), List.of(), new Sample(days(26.5), 105, 45, 8)));
+
+        for (int k = 0; k <= 60; k++) {
+            assertThat(counts.probability(37 + k)).isCloseTo(urn[k], within(1e-9));
+        }
+    }
+
+    @Test
+    void aSampleOfEveryCellIsACount() {
+        var counts =
+                whenReady(history(new Plants(STUCK, 105), List.of(), List.of(), new Sample(days(26.5), 105, 105, 9)));
+
+        assertThat(counts.probability(96)).isCloseTo(1, within(1e-12));
+    }
+
+    @Test
+    void countingNarrowsTheRangeAndCountingTheReadyBatchEndsIt() {
+        double last = Double.MAX_VALUE;
+        for (double day : new double[] {0, 3, 7, 12, 16, 20, 25}) {
+            double variance = whenReady(counted(day, 1_000)).variance();
+            assertThat(variance).as("day %s", day).isLessThan(last);
+            last = variance;
+        }
+        var ready = new BatchHistory(
+                STUCK,
+                Map.of(Stage.READY, days(25)),
+                List.of(new Stay("A", STUCK)),
+                new Plants(days(25.2), 873),
+                List.of(),
+                List.of(),
+                null);
+
+        var outlook = OutlookModel.outlook(ready, CROP, TRAY_105, AT_22);
+
+        assertThat(outlook.saleableTrays().p10()).isEqualTo(8);
+        assertThat(outlook.saleableTrays().p90()).isEqualTo(8);
+        assertThat(outlook.saleableTrays().atLeast(8)).isEqualTo(1);
+        assertThat(outlook.saleableTrays().atLeast(9)).isZero();
+        assertThat(outlook.expectedAlive()).isEqualTo(873);
+    }
+
+    @Test
+    void afterReadyOnlyRecordedLossesAndShipmentsCount() {
+        var ready = new BatchHistory(
+                STUCK,
+                Map.of(Stage.READY, days(25)),
+                List.of(new Stay("A", STUCK)),
+                new Plants(days(25.2), 873),
+                List.of(new Plants(days(27), 20)),
+                List.of(new Plants(days(28), 300)),
+                null);
+
+        assertThat(OutlookModel.survivors(ready, CROP, AT_22).whenReady().probability(553))
+                .isEqualTo(1);
+    }
+
+    /** Plants that left were alive: the rest is what lives of all of them, less those that left. */
+    @Test
+    void shippedPlantsWereSurvivors() {
+        var random = new Random(46);
+        int[] drawn = draw(46, run -> {
+            int left;
+            do {
+                left = STUCK_PLANTS;
+                for (int stage = 0; stage < 3; stage++) {
+                    left = alive(random, left, share(random, stage, 1));
+                }
+            } while (left < 840);
+            return left - 840;
+        });
+
+        shouldBeLike(
+                drawn,
+                whenReady(
+                        history(new Plants(STUCK, STUCK_PLANTS), List.of(), List.of(new Plants(days(27), 840)), null)),
+                "seed 46");
+    }
+
+    /** Hand: mean survival of half a stage of Beta(57, 3) is near 0.95^0.5; a quarter of the stage is lost by then. */
+    @Test
+    void lossesNobodyHasRecordedAreExpectedAllTheSame() {
+        var now = houses(days(3.5), "A", constant(22, STUCK, days(3.5)));
+        var outlook = OutlookModel.outlook(counted(0, 1_000), CROP, TRAY_105, now);
+
+        assertThat(outlook.expectedAlive()).isCloseTo(1_000 * Math.sqrt(0.95), within(1.0));
+    }
+
+    @Test
+    void aSampleThatLaterShipmentsDisproveIsSetAside() {
+        var nothingSeen = new Sample(days(16), 1_050, 1_000, 1_000);
+        var shipped = List.of(new Plants(days(27), 600));
+        Plants base = new Plants(STUCK, STUCK_PLANTS);
+
+        assertThat(whenReady(history(base, List.of(), shipped, nothingSeen)).mean())
+                .isEqualTo(whenReady(history(base, List.of(), shipped, null)).mean());
+    }
+
+    @Test
+    void plantsThatASampleSawAreThereWhateverTheBookSays() {
+        var seen = history(
+                new Plants(STUCK, 100),
+                List.of(new Plants(days(20), 30)),
+                List.of(),
+                new Sample(days(26.5), 105, 90, 5));
+
+        assertThat(whenReady(seen).probability(85)).isEqualTo(1);
+    }
+
+    @Test
+    void disasterFarOutsideTheProfileIsBelieved() {
+        var lost = history(new Plants(STUCK, 1_050), List.of(new Plants(days(6), 1_040)), List.of(), null);
+
+        assertThat(whenReady(lost).atMost(10)).isEqualTo(1);
+        assertThat(whenReady(lost).mean()).isBetween(4.0, 10.0);
+    }
+
+    /** Whole trays: by hand from floor(plants / 100). */
+    @ParameterizedTest
+    @CsvSource({"99, 0", "100, 1", "199, 1", "200, 2", "1050, 10"})
+    void traysAreWholeTraysOfTheSaleCount(int plants, int trays) {
+        var saleable = new SaleableTrays(CountDistribution.certain(plants), TRAY_105);
+
+        assertThat(saleable.most()).isEqualTo(trays);
+        assertThat(saleable.p50()).isEqualTo(trays);
+        assertThat(saleable.mean()).isEqualTo(trays);
+        assertThat(saleable.atLeast(trays)).isEqualTo(1);
+        assertThat(saleable.atLeast(trays + 1)).isZero();
+        assertThat(saleable.atLeast(-1)).isEqualTo(1);
+        assertThat(saleable.atLeast(Integer.MAX_VALUE)).isZero();
+    }
+
+    @Test
+    void trayTailsFallAndTheLowFigureIsTheSafeOne() {
+        var trays = OutlookModel.outlook(counted(0, STUCK_PLANTS), CROP, TRAY_105, AT_22)
+                .saleableTrays();
+
+        assertThat(trays.p10()).isLessThan(trays.p90());
+        assertThat(trays.atLeast(trays.p10())).isGreaterThanOrEqualTo(0.9);
+        assertThat(trays.atLeast(trays.p10() + 1)).isLessThan(0.9);
+        for (int n = 1; n <= trays.most() + 1; n++) {
+            assertThat(trays.atLeast(n)).isLessThanOrEqualTo(trays.atLeast(n - 1));
+        }
+    }
+
+    @Test
+    void anyProfileGivesADistribution() {
+        for (double mean : new double[] {1e-4, 0.5, 0.999, 0.999_999}) {
+            for (double weight : new double[] {1e-3, 1, 200, 1e6}) {
+                for (double day : new double[] {0, 1e-7, 6.999_999_9, 16, 25.999_999_9, 26}) {
+                    var profile = crop(0.1, mean, mean, mean, weight);
+                    var counts = OutlookModel.survivors(counted(day, 5_000), profile, AT_22)
+                            .whenReady();
+                    assertThat(counts.mean())
+                            .as("mean %s weight %s day %s", mean, weight, day)
+                            .isBetween(0.0, 5_000.0);
+                }
+            }
+        }
+    }
+
+    @Test
+    void refusesMoreGoneThanThereWereAndRecordsBeforeTheBase() {
+        Plants base = new Plants(days(3), 100);
+        Instant after = days(4);
+
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> history(base, List.of(new Plants(after, 60)), List.of(new Plants(after, 41)), null))
+                .withMessageContaining("101 plants")
+                .withMessageContaining("100");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> history(base, List.of(new Plants(days(2), 1)), List.of(), null));
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> new Sample(after, 100, 50, 51))
+                .withMessageContaining("51");
+    }
+}
