@@ -72,7 +72,10 @@ export function sortedBy(now: Sort, by: Sort['by']): Sort {
 }
 
 /** The keys of the rows to show, in order. Ties keep the order by name, so that equal rows never swap. */
-export function orderedKeys(state: BoardState, filter: Pick<BoardFilter, 'text' | 'sort' | 'openOnly'>): readonly RowKey[] {
+export function orderedKeys(
+  state: BoardState,
+  filter: Pick<BoardFilter, 'text' | 'sort' | 'openOnly'>,
+): readonly RowKey[] {
   const words = folded(filter.text).split(/\s+/).filter(Boolean);
   const rows = [...state.rows.values()].filter(
     (row) => matches(row, words) && (!filter.openOnly || row.cells.some((cell) => cell.open > 0)),

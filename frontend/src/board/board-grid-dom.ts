@@ -73,12 +73,16 @@ export class BoardGridDom {
     const headGroup = made('div', 'bg-head-group', 'rowgroup');
     headGroup.append(this.head);
     host.append(headGroup, this.body);
-    host.addEventListener('scroll', () => {
-      this.frame ||= requestAnimationFrame(() => {
-        this.frame = 0;
-        this.draw();
-      });
-    }, { passive: true });
+    host.addEventListener(
+      'scroll',
+      () => {
+        this.frame ||= requestAnimationFrame(() => {
+          this.frame = 0;
+          this.draw();
+        });
+      },
+      { passive: true },
+    );
     host.addEventListener('keydown', (event) => this.onKey(event));
     host.addEventListener('click', (event) => this.onClick(event));
     host.addEventListener('focusin', (event) => this.onFocus(event));
@@ -178,7 +182,11 @@ export class BoardGridDom {
 
   private makeRow(): RowElement {
     const element = made('div', 'bg-row', 'row');
-    const fixed = [made('div', 'bg-name', 'rowheader'), made('div', 'bg-format', 'gridcell'), made('div', 'bg-site', 'gridcell')] as const;
+    const fixed = [
+      made('div', 'bg-name', 'rowheader'),
+      made('div', 'bg-format', 'gridcell'),
+      made('div', 'bg-site', 'gridcell'),
+    ] as const;
     fixed.forEach((each, i) => number(each, i));
     const cells = this.content.weeks.map((_, i) => makeCell(i + FIXED));
     element.append(...fixed, ...cells.map((cell) => cell.element));
@@ -208,7 +216,10 @@ export class BoardGridDom {
     const wrote =
       +setData(into.open, blank ? '–' : count(cell.open)) |
       +setData(into.likely, cell.likely > cell.open ? `${likely} ${count(cell.likely)}` : '') |
-      +setData(into.small, blank || (cell.ready === 0 && cell.promised === 0) ? '' : `${count(cell.ready)} / ${count(cell.promised)}`) |
+      +setData(
+        into.small,
+        blank || (cell.ready === 0 && cell.promised === 0) ? '' : `${count(cell.ready)} / ${count(cell.promised)}`,
+      ) |
       +setData(into.risk, cell.atRisk > 0 ? `▲${count(cell.atRisk)}` : '');
     const { element } = into;
     if (wrote || reworded) {
@@ -297,7 +308,9 @@ export class BoardGridDom {
     if (!element || this.at.column < FIXED) return;
     const { host } = this;
     const left = element.offsetLeft;
-    const pinned = [...this.head.children].slice(0, FIXED).filter((each) => getComputedStyle(each).position === 'sticky');
+    const pinned = [...this.head.children]
+      .slice(0, FIXED)
+      .filter((each) => getComputedStyle(each).position === 'sticky');
     const hidden = pinned.reduce((sum, each) => sum + (each as HTMLElement).offsetWidth, 0);
     if (left - hidden < host.scrollLeft) host.scrollLeft = left - hidden;
     else if (left + element.offsetWidth > host.scrollLeft + host.clientWidth) {
@@ -345,7 +358,10 @@ export class BoardGridDom {
     const cell = target instanceof Element ? target.closest<HTMLElement>('[aria-colindex]') : null;
     const row = cell?.parentElement;
     if (!cell || !row) return false;
-    this.at = { row: Number(row.getAttribute('aria-rowindex')) - 2, column: Number(cell.getAttribute('aria-colindex')) - 1 };
+    this.at = {
+      row: Number(row.getAttribute('aria-rowindex')) - 2,
+      column: Number(cell.getAttribute('aria-colindex')) - 1,
+    };
     return true;
   }
 
@@ -413,4 +429,3 @@ function setData(node: Text, text: string): boolean {
   node.data = text;
   return true;
 }
-

@@ -50,17 +50,20 @@ export function BoardList({ order, state, siteName, batchesPath, openCell, cellS
                 <p className="rc-quiet">
                   {row.trayFormat} · {siteName(row.site)}
                 </p>
+                {row.cells.every(isBlank) && <p className="rc-quiet">{t.nothing}</p>}
                 <div className="item-weeks" tabIndex={-1}>
-                  {row.cells.map((cell, i) => (
-                    <WeekButton
-                      key={cell.week}
-                      cell={cell}
-                      week={state.weeks[i]}
-                      changedMs={state.changedMs.get(cellKey(rowKey(row), cell.week))}
-                      says={cellSays(cell)}
-                      open={() => openCell(row, cell)}
-                    />
-                  ))}
+                  {row.cells.map((cell, i) =>
+                    isBlank(cell) ? null : (
+                      <WeekButton
+                        key={cell.week}
+                        cell={cell}
+                        week={state.weeks[i]}
+                        changedMs={state.changedMs.get(cellKey(rowKey(row), cell.week))}
+                        says={cellSays(cell)}
+                        open={() => openCell(row, cell)}
+                      />
+                    ),
+                  )}
                 </div>
               </li>
             )

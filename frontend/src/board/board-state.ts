@@ -1,4 +1,13 @@
-import type { BoardBody, BoardCell, BoardKey, BoardRow, BoardWeek, Instant, LiveEvents, Position } from '../shared/api-types';
+import type {
+  BoardBody,
+  BoardCell,
+  BoardKey,
+  BoardRow,
+  BoardWeek,
+  Instant,
+  LiveEvents,
+  Position,
+} from '../shared/api-types';
 
 /**
  * What the open board shows. A load begins it, every live event carries it on, and an event heard twice changes
@@ -64,7 +73,10 @@ export function boardFrom(body: BoardBody): BoardState {
 export function applyBoardEvent(state: BoardState, event: BoardEvent, scope: BoardScope, heardMs: number): BoardState {
   switch (event.kind) {
     case 'snapshot':
-      return { ...boardFrom({ ...event, rows: event.rows.filter((row) => inScope(row, scope)) }), loaded: state.loaded };
+      return {
+        ...boardFrom({ ...event, rows: event.rows.filter((row) => inScope(row, scope)) }),
+        loaded: state.loaded,
+      };
     case 'board': {
       if (event.position < state.position) return state;
       const news = event.rows.filter((row) => inScope(row, scope) && coversSameWeeks(row, state.weeks));
@@ -110,10 +122,20 @@ function changedCells(before: BoardRow | undefined, after: BoardRow): CellKey[] 
     .map((cell) => cellKey(key, cell.week));
 }
 
-export const FIGURES = ['open', 'likely', 'ready', 'promised', 'atRisk'] as const satisfies readonly (keyof BoardCell)[];
+export const FIGURES = [
+  'open',
+  'likely',
+  'ready',
+  'promised',
+  'atRisk',
+] as const satisfies readonly (keyof BoardCell)[];
 export type Figure = (typeof FIGURES)[number];
 
-function marked(before: ReadonlyMap<CellKey, number>, changed: readonly CellKey[], nowMs: number): ReadonlyMap<CellKey, number> {
+function marked(
+  before: ReadonlyMap<CellKey, number>,
+  changed: readonly CellKey[],
+  nowMs: number,
+): ReadonlyMap<CellKey, number> {
   const marks = new Map([...before].filter(([, atMs]) => nowMs - atMs < MARK_MS));
   for (const key of changed) marks.set(key, nowMs);
   return marks;

@@ -48,7 +48,9 @@ export function tableOf(
 
 /** Tab-separated, as spreadsheets and mail programs take it from the clipboard. */
 export function tabSeparated({ head, rows }: BoardTable): string {
-  return [head, ...rows].map((row) => row.map((value) => harmless(value).replace(/[\t\r\n]+/g, ' ')).join('\t')).join('\n');
+  return [head, ...rows]
+    .map((row) => row.map((value) => harmless(value).replace(/[\t\r\n]+/g, ' ')).join('\t'))
+    .join('\n');
 }
 
 /** RFC 4180: CRLF line ends, quotes only where needed. */

@@ -9,7 +9,17 @@ import { useScreenTitle } from '../shared/screen-title';
 import { useSites } from '../shared/setup-lists';
 import { dateIn, weekNumber, weekOf } from '../shared/weeks';
 import { BoardFilters } from './board-filters';
-import { DEFAULT_CONFIDENCE, DEFAULT_WEEKS, filterFrom, keptOrder, orderedKeys, paramsFor, sortedBy, type BoardFilter, type Sort } from './board-filter-state';
+import {
+  DEFAULT_CONFIDENCE,
+  DEFAULT_WEEKS,
+  filterFrom,
+  keptOrder,
+  orderedKeys,
+  paramsFor,
+  sortedBy,
+  type BoardFilter,
+  type Sort,
+} from './board-filter-state';
 import { BoardGrid, type BoardGridHandle } from './board-grid';
 import type { GridSpeech } from './board-grid-dom';
 import { BoardList } from './board-list';
@@ -35,13 +45,14 @@ export function BoardView() {
   );
   const { from, weeks, confidence, site, crop } = filter;
   const request = useMemo(() => ({ from, weeks, confidence, site, crop }), [from, weeks, confidence, site, crop]);
+  const phone = useIsPhone();
   const { data: state, error, isPlaceholderData, refetch } = useLiveBoard(request);
   if (!state) return error ? <Failed failure={error} retry={() => void refetch()} /> : <Loading />;
   return (
     <div className="board">
-      <BoardFilters filter={filter} change={change} weeks={state.weeks} />
+      <BoardFilters filter={filter} change={change} weeks={state.weeks} phone={phone} />
       {error && <StillOld failure={error} />}
-      <BoardBody state={state} filter={filter} change={change} old={isPlaceholderData} />
+      <BoardBody state={state} filter={filter} change={change} old={isPlaceholderData} phone={phone} />
     </div>
   );
 }
@@ -63,14 +74,14 @@ interface BoardBodyProps {
   readonly change: (part: Partial<BoardFilter>) => void;
   /** The figures are still those of the filter before. */
   readonly old: boolean;
+  readonly phone: boolean;
 }
 
-function BoardBody({ state, filter, change, old }: BoardBodyProps) {
+function BoardBody({ state, filter, change, old, phone }: BoardBodyProps) {
   const t = useMessages(boardMessages);
   const format = useFormats();
   const navigate = useNavigate();
   const [params, setParams] = useSearchParams();
-  const phone = useIsPhone();
   const sites = useSites().data;
   const grid = useRef<BoardGridHandle>(null);
   const order = useOrder(state, filter);
@@ -78,7 +89,8 @@ function BoardBody({ state, filter, change, old }: BoardBodyProps) {
 
   const siteName = useCallback((code: string) => sites?.find((each) => each.code === code)?.name ?? code, [sites]);
   const rows = () => order.flatMap((key) => state.rows.get(key) ?? []);
-  const batchesPath = (row: BoardRow) => `/batches?${new URLSearchParams({ text: row.variety, ...(filter.site ? { site: filter.site } : {}) })}`;
+  const batchesPath = (row: BoardRow) =>
+    `/batches?${new URLSearchParams({ text: row.variety, ...(filter.site ? { site: filter.site } : {}) })}`;
   const openCell = (row: BoardRow, cell: BoardCell) =>
     setParams((before) => withCell(before, cellKey(rowKey(row), cell.week)));
   const closeCell = () => {
@@ -89,8 +101,14 @@ function BoardBody({ state, filter, change, old }: BoardBodyProps) {
     (cell: BoardCell) =>
       cell.ready + cell.promised + cell.open + cell.likely === 0
         ? t.nothing
-        : t.cellSays(...([cell.open, cell.likely, cell.ready, cell.promised].map(format.integer) as [string, string, string, string])) +
-          (cell.atRisk > 0 ? t.atRiskSays(format.integer(cell.atRisk)) : ''),
+        : t.cellSays(
+            ...([cell.open, cell.likely, cell.ready, cell.promised].map(format.integer) as [
+              string,
+              string,
+              string,
+              string,
+            ]),
+          ) + (cell.atRisk > 0 ? t.atRiskSays(format.integer(cell.atRisk)) : ''),
     [t, format],
   );
   const speech = useSpeech(filter.sort, state, siteName, cellSays);
@@ -115,14 +133,28 @@ function BoardBody({ state, filter, change, old }: BoardBodyProps) {
         <Empty title={t.emptyFilterTitle}>
           <Button
             onClick={() =>
-              change({ text: '', crop: undefined, site: undefined, openOnly: false, weeks: DEFAULT_WEEKS, confidence: DEFAULT_CONFIDENCE })
+              change({
+                text: '',
+                crop: undefined,
+                site: undefined,
+                openOnly: false,
+                weeks: DEFAULT_WEEKS,
+                confidence: DEFAULT_CONFIDENCE,
+              })
             }
           >
             {t.clearFilter}
           </Button>
         </Empty>
       ) : phone ? (
-        <BoardList order={order} state={state} siteName={siteName} batchesPath={batchesPath} openCell={openCell} cellSays={cellSays} />
+        <BoardList
+          order={order}
+          state={state}
+          siteName={siteName}
+          batchesPath={batchesPath}
+          openCell={openCell}
+          cellSays={cellSays}
+        />
       ) : (
         <div className={old ? 'board-table board-old' : 'board-table'}>
           <BoardGrid
@@ -178,7 +210,12 @@ function useOrder(state: BoardState, filter: BoardFilter): readonly RowKey[] {
   }, [asked, loaded, rows]);
 }
 
-function useSpeech(sort: Sort, state: BoardState, siteName: (code: string) => string, cellSays: (cell: BoardCell) => string): GridSpeech {
+function useSpeech(
+  sort: Sort,
+  state: BoardState,
+  siteName: (code: string) => string,
+  cellSays: (cell: BoardCell) => string,
+): GridSpeech {
   const t = useMessages(boardMessages);
   const format = useFormats();
   const { weeks } = state;

@@ -8,7 +8,9 @@ export function workbook({ head, rows }: BoardTable, sheet: string): Promise<Blo
   const data: SheetData = [
     head.map((value) => ({ value, type: String, fontWeight: 'bold', wrap: true })),
     // Texts are written as texts, so that none can run as a formula.
-    ...rows.map((row) => row.map((value) => (typeof value === 'number' ? { value, type: Number } : { value, type: String }))),
+    ...rows.map((row) =>
+      row.map((value) => (typeof value === 'number' ? { value, type: Number } : { value, type: String })),
+    ),
   ];
   return writeWorkbook(data, {
     sheet,

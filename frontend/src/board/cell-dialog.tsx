@@ -1,13 +1,13 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { Button } from '@vaadin/react-components/Button.js';
 import { Dialog } from '@vaadin/react-components/Dialog.js';
-import { useEffect, useRef } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { Link } from 'react-router';
 import type { BoardKey, BoardRow, BoardWeek, CellExplanation } from '../shared/api-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { notice } from '../shared/notices';
-import { Failed, Loading } from '../shared/screen-states';
+import { Failed, Loading, ProblemNote } from '../shared/screen-states';
 import { useSites } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
 import { weekNumber } from '../shared/weeks';
@@ -67,12 +67,22 @@ export function CellDialog({ cell, row, rows, weeks, confidence, siteName, goTo,
     >
       <div className="cell">
         <div className="cell-week">
-          <Button theme="tertiary" disabled={before === undefined} aria-label={t.previousCell} onClick={() => before && goTo(before)}>
+          <Button
+            theme="tertiary"
+            disabled={before === undefined}
+            aria-label={t.previousCell}
+            onClick={() => before && goTo(before)}
+          >
             ◂
           </Button>
           <strong>{t.week(weekNumber(cell.week))}</strong>
           <span>{data && format.date(data.date)}</span>
-          <Button theme="tertiary" disabled={after === undefined} aria-label={t.nextCell} onClick={() => after && goTo(after)}>
+          <Button
+            theme="tertiary"
+            disabled={after === undefined}
+            aria-label={t.nextCell}
+            onClick={() => after && goTo(after)}
+          >
             ▸
           </Button>
           <span className="rc-quiet">
@@ -91,7 +101,15 @@ export function CellDialog({ cell, row, rows, weeks, confidence, siteName, goTo,
   );
 }
 
-function Explained({ data, rows, close }: { data: CellExplanation; rows: ReadonlyMap<RowKey, BoardRow>; close: () => void }) {
+function Explained({
+  data,
+  rows,
+  close,
+}: {
+  data: CellExplanation;
+  rows: ReadonlyMap<RowKey, BoardRow>;
+  close: () => void;
+}) {
   const t = useMessages(boardMessages);
   return (
     <>
@@ -150,7 +168,8 @@ function Lots({ data }: { data: CellExplanation }) {
   const format = useFormats();
   const zone = useSites().data?.find(({ code }) => code === data.site)?.timeZone;
   // A bare date is a day on the calendar; only an instant has a time zone.
-  const day = (at: string | null) => (at === null ? '–' : at.length === 10 ? format.dayMonth(at) : format.dayOf(at, zone));
+  const day = (at: string | null) =>
+    at === null ? '–' : at.length === 10 ? format.dayMonth(at) : format.dayOf(at, zone);
   return (
     <section aria-labelledby="cell-lots" className="cell-wide">
       <h3 id="cell-lots">{t.lots}</h3>
@@ -226,14 +245,6 @@ function Lots({ data }: { data: CellExplanation }) {
 function Promises({ data }: { data: CellExplanation }) {
   const t = useMessages(boardMessages);
   const format = useFormats();
-  const release = async (order: string) => {
-    try {
-      await releaseOrder(order);
-      notice({ text: t.released(order) });
-    } catch (failure) {
-      notice({ text: failure instanceof Error ? failure.message : String(failure) });
-    }
-  };
   return (
     <section aria-labelledby="cell-promises" className="cell-wide">
       <h3 id="cell-promises">{t.promises}</h3>
@@ -277,10 +288,7 @@ function Promises({ data }: { data: CellExplanation }) {
                     )}
                   </td>
                   <td>
-                    <button type="button" className="rc-link" onClick={() => void release(promise.order)}>
-                      {t.release}
-                      <span className="rc-hidden"> {promise.order}</span>
-                    </button>
+                    <Release order={promise.order} />
                   </td>
                 </tr>
               ))}
@@ -289,5 +297,40 @@ function Promises({ data }: { data: CellExplanation }) {
         </div>
       )}
     </section>
+  );
+}
+
+/** Gives the trays of a whole order back. It cannot be taken back, so it asks once, in its own place. */
+function Release({ order }: { order: string }) {
+  const t = useMessages(boardMessages);
+  const [asking, setAsking] = useState(false);
+  const [failure, setFailure] = useState<unknown>();
+  const release = async () => {
+    setAsking(false);
+    try {
+      await releaseOrder(order);
+      notice({ text: t.released(order) });
+    } catch (refused) {
+      setFailure(refused);
+    }
+  };
+  if (failure) return <ProblemNote failure={failure} />;
+  if (!asking) {
+    return (
+      <button type="button" className="rc-link" onClick={() => setAsking(true)}>
+        {t.release}
+        <span className="rc-hidden"> {order}</span>
+      </button>
+    );
+  }
+  return (
+    <span className="rc-row" role="group" aria-label={t.releaseAll(order)}>
+      <button type="button" className="rc-link" autoFocus onClick={() => void release()}>
+        {t.releaseAll(order)}
+      </button>
+      <button type="button" className="rc-link" onClick={() => setAsking(false)}>
+        {t.keep}
+      </button>
+    </span>
   );
 }

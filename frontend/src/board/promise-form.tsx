@@ -14,7 +14,17 @@ import { sharedMessages } from '../shared/shared-messages';
 import { placeOrder, releaseOrder } from './board-api';
 import { boardMessages } from './board-messages';
 import { rowKey, type RowKey } from './board-state';
-import { draftFor, lineOf, orderOf, withLine, withOneMore, withoutLine, type DraftFault, type DraftLine, type PromiseDraft } from './promise-state';
+import {
+  draftFor,
+  lineOf,
+  orderOf,
+  withLine,
+  withOneMore,
+  withoutLine,
+  type DraftFault,
+  type DraftLine,
+  type PromiseDraft,
+} from './promise-state';
 
 interface PromiseFormProps {
   readonly data: CellExplanation;
@@ -161,7 +171,11 @@ function Line({ line, first, rows, faults, change, remove }: LineProps) {
       {!first && (
         <label className="promise-item">
           <span className="rc-quiet">{t.item}</span>
-          <select value={line.item} onChange={(event) => change({ item: event.target.value as RowKey })} aria-invalid={faults.has(`item-${line.id}`)}>
+          <select
+            value={line.item}
+            onChange={(event) => change({ item: event.target.value as RowKey })}
+            aria-invalid={faults.has(`item-${line.id}`)}
+          >
             {!rows.has(line.item as RowKey) && <option value={line.item}>{line.item || t.itemNeeded}</option>}
             {[...rows.values()].map((row) => (
               <option key={rowKey(row)} value={rowKey(row)}>
@@ -214,7 +228,9 @@ function Shortfalls({ draft, short, change }: ShortfallsProps) {
           <div key={each.line}>
             <p>▲ {t.short(format.integer(each.asked), format.date(each.shipOn), format.integer(open))}</p>
             <p>
-              {nearestDate === null ? t.nearestNone : t.nearest(format.date(nearestDate), format.integer(each.nearestOpen ?? each.asked))}
+              {nearestDate === null
+                ? t.nearestNone
+                : t.nearest(format.date(nearestDate), format.integer(each.nearestOpen ?? each.asked))}
             </p>
             <p className="rc-row">
               {line && nearestDate !== null && (
@@ -223,7 +239,9 @@ function Shortfalls({ draft, short, change }: ShortfallsProps) {
                 </Button>
               )}
               {line && open > 0 && (
-                <Button onClick={() => change(withLine(draft, line.id, { trays: String(open) }))}>{t.takeOpen(format.integer(open))}</Button>
+                <Button onClick={() => change(withLine(draft, line.id, { trays: String(open) }))}>
+                  {t.takeOpen(format.integer(open))}
+                </Button>
               )}
             </p>
           </div>

@@ -68,4 +68,3 @@ export function orderOf(draft: PromiseDraft): { order: NewOrder } | { faults: Re
 export function lineOf(draft: PromiseDraft, shortfall: LineShortfall): DraftLine | undefined {
   return draft.lines[shortfall.line - 1];
 }
-

@@ -49,7 +49,8 @@ function calendarWords(language: string): DatePickerI18n {
   const name = (date: Date, options: Intl.DateTimeFormatOptions) =>
     new Intl.DateTimeFormat(language, { ...options, timeZone: 'UTC' }).format(date);
   // 4 January 1970 was a Sunday.
-  const days = (weekday: 'long' | 'short') => Array.from({ length: 7 }, (_, i) => name(new Date(Date.UTC(1970, 0, 4 + i)), { weekday }));
+  const days = (weekday: 'long' | 'short') =>
+    Array.from({ length: 7 }, (_, i) => name(new Date(Date.UTC(1970, 0, 4 + i)), { weekday }));
   return {
     monthNames: Array.from({ length: 12 }, (_, i) => name(new Date(Date.UTC(1970, i, 1)), { month: 'long' })),
     weekdays: days('long'),
@@ -57,7 +58,8 @@ function calendarWords(language: string): DatePickerI18n {
     firstDayOfWeek: 1,
     today: language === 'es' ? 'Hoy' : 'Today',
     cancel: language === 'es' ? 'Cancelar' : 'Cancel',
-    formatDate: ({ year, month, day }) => `${year}-${String(month + 1).padStart(2, '0')}-${String(day).padStart(2, '0')}`,
+    formatDate: ({ year, month, day }) =>
+      `${year}-${String(month + 1).padStart(2, '0')}-${String(day).padStart(2, '0')}`,
     parseDate: (text) => {
       const plain = text.trim();
       if (!isDate(plain)) return undefined;

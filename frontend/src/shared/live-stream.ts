@@ -54,7 +54,12 @@ class LiveStream {
   private heardUpTo: Position | undefined;
   private reopenTimer: ReturnType<typeof setTimeout> | undefined;
   private watchTimer: ReturnType<typeof setInterval> | undefined;
-  private status: LiveStatus = { connection: 'connecting', lastHeardMs: undefined, position: undefined, asOf: undefined };
+  private status: LiveStatus = {
+    connection: 'connecting',
+    lastHeardMs: undefined,
+    position: undefined,
+    asOf: undefined,
+  };
   private readonly statusListeners = new Set<() => void>();
   private readonly listeners = new Map<LiveEventName, Set<Listener<never>>>();
 
@@ -106,7 +111,8 @@ class LiveStream {
     }
     const source = new EventSource(`/api/live${queryString({ ...this.window, after: this.heardUpTo })}`);
     this.source = source;
-    for (const name of EVENT_NAMES) source.addEventListener(name, (event) => this.hear(name, event as MessageEvent<string>));
+    for (const name of EVENT_NAMES)
+      source.addEventListener(name, (event) => this.hear(name, event as MessageEvent<string>));
     source.onerror = () => {
       // The browser would retry by itself, but from the last event of any name; we know better what we have seen.
       source.close();
