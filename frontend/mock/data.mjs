@@ -183,7 +183,7 @@ for (let i = 0; i < 60; i++) {
         trays: between(2, 14),
         shipped: 0,
         confidence: 0.9,
-        kept: i % 13 !== 0,
+        kept: i % 4 !== 0,
         lots: [{ batch: batch.id, trays: 2 }],
       },
     ],

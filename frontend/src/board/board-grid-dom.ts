@@ -24,7 +24,6 @@ export interface GridSpeech {
   count(n: number): string;
   /** The words of one cell for those who hear it. */
   cell(cell: BoardCell): string;
-  readonly likely: string;
 }
 
 export interface GridActions {
@@ -211,11 +210,12 @@ export class BoardGridDom {
   }
 
   private fillCell(into: CellElement, cell: BoardCell, changedMs: number | undefined, reworded: boolean): void {
-    const { count, likely } = this.speech;
+    const { count } = this.speech;
     const blank = isBlank(cell);
+    const likely = cell.likely > cell.open ? `~${count(cell.likely)}` : '';
     const wrote =
       +setData(into.open, blank ? '–' : count(cell.open)) |
-      +setData(into.likely, cell.likely > cell.open ? `${likely} ${count(cell.likely)}` : '') |
+      +setData(into.likely, likely) |
       +setData(
         into.small,
         blank || (cell.ready === 0 && cell.promised === 0) ? '' : `${count(cell.ready)} / ${count(cell.promised)}`,
@@ -226,6 +226,8 @@ export class BoardGridDom {
       setText(element, 'aria-label', this.speech.cell(cell));
       element.classList.toggle('bg-none', cell.open === 0);
       element.classList.toggle('bg-blank', blank);
+      // Long figures are drawn smaller, never cut: half a number is a wrong number.
+      element.classList.toggle('bg-tight', into.open.data.length + likely.length > 8);
       element.classList.toggle('bg-risk', cell.atRisk > 0);
     }
     const fresh = changedMs !== undefined && Date.now() - changedMs < MARK_MS;

@@ -224,7 +224,6 @@ function useSpeech(
     return {
       label: t.gridLabel,
       heads: [t.variety, t.format, t.site],
-      likely: t.likely,
       week: ({ week, monday }) => ({
         short: t.weekShort(weekNumber(week)),
         day: format.dayMonth(monday),

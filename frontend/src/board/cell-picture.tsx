@@ -47,10 +47,12 @@ function Bars({ unit, bars }: { unit: string; bars: readonly Bar[] }) {
           <tr key={name}>
             <th scope="row">{name}</th>
             <td className="picture-track" aria-hidden="true">
-              <span
-                className={`bar bar-${look}`}
-                style={{ left: `${(100 * from) / most}%`, width: `${(100 * value) / most}%` }}
-              />
+              {value > 0 && (
+                <span
+                  className={`bar bar-${look}`}
+                  style={{ left: `${(100 * from) / most}%`, width: `max(2px, ${(100 * value) / most}%)` }}
+                />
+              )}
             </td>
             <td className="rc-number">{format.integer(value)}</td>
           </tr>
