@@ -72,11 +72,7 @@ export function Shell() {
           }}
         >
           {ROOMS.map((each) => (
-            <SideNavItem
-              key={each}
-              path={`/${each}${site ? `?site=${encodeURIComponent(site)}` : ''}`}
-              current={each === room}
-            >
+            <SideNavItem key={each} path={`/${each}${site ? `?site=${encodeURIComponent(site)}` : ''}`} matchNested>
               {t[each]}
             </SideNavItem>
           ))}

@@ -227,7 +227,7 @@ export class BoardGridDom {
       element.classList.toggle('bg-none', cell.open === 0);
       element.classList.toggle('bg-blank', blank);
       // Long figures are drawn smaller, never cut: half a number is a wrong number.
-      element.classList.toggle('bg-tight', into.open.data.length + likely.length > 8);
+      element.classList.toggle('bg-tight', into.open.data.length + likely.length > 6);
       element.classList.toggle('bg-risk', cell.atRisk > 0);
     }
     const fresh = changedMs !== undefined && Date.now() - changedMs < MARK_MS;
