@@ -45,6 +45,7 @@ export function AmountPad({ fields, chosen, choose, onValue }: AmountPadProps) {
                 if (element) inputs.current.set(field.name, element);
                 else inputs.current.delete(field.name);
               }}
+              className={field.value.length > 4 ? 'long' : undefined}
               value={field.value}
               inputMode="none"
               autoComplete="off"

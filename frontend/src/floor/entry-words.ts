@@ -33,6 +33,6 @@ export function entryWords(entry: NewEntry | EntryView, { t, format, houseName }
         .filter(Boolean)
         .join(', ');
     case 'reversal':
-      return 'reason' in entry && entry.reason ? t.saidReversal(entry.reason) : t.saidReversalBare;
+      return entry.reason ?? '';
   }
 }

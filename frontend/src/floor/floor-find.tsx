@@ -32,7 +32,6 @@ export function FloorFind({ site, open }: { site: string; open: (batch: string) 
     <>
       <form
         className="find"
-        role="search"
         onSubmit={(event) => {
           event.preventDefault();
           const [first] = batchesFor(typed, list.data?.batches ?? [], houses, lastUsed);

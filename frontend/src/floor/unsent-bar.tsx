@@ -18,14 +18,15 @@ export function UnsentBar() {
   const view = useOutbox();
   const nowMs = useNow();
   const unsent = unsentCount(view);
+  const refused = refusedOnes(view).length;
   const text = () => {
     if (view.broken !== undefined) return t.storeBroken;
     if (!view.read) return t.reading;
-    if (unsent === 0) return t.allSent;
+    if (unsent === 0) return refused > 0 ? t.refused(refused) : t.allSent;
     const when = view.sending ? t.sending : view.nextTryMs === undefined ? '' : t.nextTry(Math.max(1, Math.round((view.nextTryMs - nowMs) / 1000)));
-    return [t.unsent(unsent), when].filter(Boolean).join(', ');
+    return [t.unsent(unsent), when, refused > 0 ? t.refused(refused) : ''].filter(Boolean).join(', ');
   };
-  const mark = view.broken !== undefined ? '✕' : unsent > 0 ? '▲' : view.read ? '✓' : '…';
+  const mark = view.broken !== undefined || (unsent === 0 && refused > 0) ? '✕' : unsent > 0 ? '▲' : view.read ? '✓' : '…';
   return (
     <div className={`unsent ${unsent > 0 || view.broken !== undefined ? 'some' : ''}`}>
       <span role="status">
