@@ -23,13 +23,33 @@ export default tseslint.config(
     rules: {
       'no-restricted-imports': [
         'error',
-        { patterns: ['react', 'react-*', '@vaadin/*', '@tanstack/*', '**/*-view', '**/*-api', '**/http', '**/live-stream'] },
+        {
+          patterns: [
+            'react',
+            'react-*',
+            '@vaadin/*',
+            '@tanstack/*',
+            '**/*-view',
+            '**/*-api',
+            '**/http',
+            '**/live-stream',
+          ],
+        },
       ],
       'no-restricted-globals': ['error', 'fetch', 'document', 'window', 'localStorage', 'EventSource'],
     },
   },
   {
     files: ['mock/**/*.mjs'],
-    languageOptions: { globals: { process: 'readonly', URL: 'readonly', setInterval: 'readonly', setTimeout: 'readonly', console: 'readonly', Buffer: 'readonly' } },
+    languageOptions: {
+      globals: {
+        process: 'readonly',
+        URL: 'readonly',
+        setInterval: 'readonly',
+        setTimeout: 'readonly',
+        console: 'readonly',
+        Buffer: 'readonly',
+      },
+    },
   },
 );

@@ -9,8 +9,10 @@ export default defineConfig({
   resolve: {
     // The component library reports its use to its maker in development mode. Nothing leaves this program unasked.
     alias: {
-      '@vaadin/vaadin-usage-statistics/vaadin-usage-statistics.js': new URL('./src/shared/no-telemetry.ts', import.meta.url)
-        .pathname,
+      '@vaadin/vaadin-usage-statistics/vaadin-usage-statistics.js': new URL(
+        './src/shared/no-telemetry.ts',
+        import.meta.url,
+      ).pathname,
       '@vaadin/vaadin-usage-statistics': new URL('./src/shared/no-telemetry.ts', import.meta.url).pathname,
     },
   },

@@ -9,7 +9,13 @@ export function PreferencesButton() {
   const chosen = usePreferences();
   return (
     <>
-      <button id="preferences" type="button" className="icon-button rc-no-print" aria-label={t.preferences} title={t.preferences}>
+      <button
+        id="preferences"
+        type="button"
+        className="icon-button rc-no-print"
+        aria-label={t.preferences}
+        title={t.preferences}
+      >
         {chosen.language.toUpperCase()} · °{chosen.temperature}
       </button>
       <Popover for="preferences" trigger={['click']} position="bottom-end" modal accessibleName={t.preferences}>

@@ -19,8 +19,14 @@ export const routes: RouteObject[] = [
           { path: 'board', lazy: async () => ({ Component: (await import('../board/board-view')).BoardView }) },
           { path: 'floor', lazy: async () => ({ Component: (await import('../floor/floor-view')).FloorView }) },
           { path: 'batches', lazy: async () => ({ Component: (await import('../batches/batches-view')).BatchesView }) },
-          { path: 'batches/:id', lazy: async () => ({ Component: (await import('../batches/batch-view')).BatchStory }) },
-          { path: 'setup/:list?/:code?', lazy: async () => ({ Component: (await import('../setup/setup-view')).SetupView }) },
+          {
+            path: 'batches/:id',
+            lazy: async () => ({ Component: (await import('../batches/batch-view')).BatchStory }),
+          },
+          {
+            path: 'setup/:list?/:code?',
+            lazy: async () => ({ Component: (await import('../setup/setup-view')).SetupView }),
+          },
           { path: '*', Component: NotFoundView },
         ],
       },

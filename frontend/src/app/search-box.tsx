@@ -72,7 +72,7 @@ export function SearchBox() {
         aria-autocomplete="list"
         aria-activedescendant={shown && finds[chosen] ? `${listId}-${chosen}` : undefined}
         aria-keyshortcuts="/"
-        placeholder={`${t.search} (${t.searchKey})`}
+        placeholder={matchMedia('(pointer: coarse)').matches ? t.search : `${t.search} (${t.searchKey})`}
         autoComplete="off"
         spellCheck={false}
         value={typed}

@@ -72,7 +72,7 @@ export function Shell() {
           }}
         >
           {ROOMS.map((each) => (
-            <SideNavItem key={each} path={`/${each}${site ? `?site=${encodeURIComponent(site)}` : ''}`} current={each === room}>
+            <SideNavItem key={each} path={`/${each}${site ? `?site=${encodeURIComponent(site)}` : ''}`} matchNested>
               {t[each]}
             </SideNavItem>
           ))}
@@ -94,7 +94,12 @@ function SiteChoice() {
   const unknown = site !== undefined && !sites.some((each) => each.code === site);
   if (sites.length < 2 && !unknown) return null;
   return (
-    <select className="plain-select rc-no-print" aria-label={t.site} value={site ?? ''} onChange={(event) => choose(event.target.value || undefined)}>
+    <select
+      className="plain-select rc-no-print"
+      aria-label={t.site}
+      value={site ?? ''}
+      onChange={(event) => choose(event.target.value || undefined)}
+    >
       <option value="">{t.allSites}</option>
       {unknown && <option value={site}>{site}</option>}
       {sites.map((each) => (

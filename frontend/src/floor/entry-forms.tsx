@@ -1,6 +1,13 @@
 import { useQuery } from '@tanstack/react-query';
 import { useState, type ReactNode } from 'react';
-import { LOSS_CAUSES, type BatchView, type LossCause, type NewEntry, type OrderView, type TrayFormat } from '../shared/api-types';
+import {
+  LOSS_CAUSES,
+  type BatchView,
+  type LossCause,
+  type NewEntry,
+  type OrderView,
+  type TrayFormat,
+} from '../shared/api-types';
 import { useFormats } from '../shared/formats';
 import { at, getJson } from '../shared/http';
 import { useMessages } from '../shared/messages';
@@ -72,7 +79,9 @@ function FullCount({ batch, before, record, busy }: EntryFormProps) {
     <Form
       busy={busy}
       submit={() => (plants === undefined ? setTried(true) : record({ kind: 'count', plants }))}
-      warning={plants !== undefined && most !== undefined && plants > most ? t.moreThanStuck(format.integer(most)) : undefined}
+      warning={
+        plants !== undefined && most !== undefined && plants > most ? t.moreThanStuck(format.integer(most)) : undefined
+      }
     >
       <AmountPad
         chosen="plants"
@@ -116,10 +125,13 @@ function SampledCount({ batch, before, record, busy }: EntryFormProps) {
   const allCells = trays === undefined || cellsPerTray === undefined ? undefined : trays * cellsPerTray;
   const cells = typed.cells === '' ? allCells : wholeTyped(typed.cells);
   const blanks = wholeTyped(typed.blanks);
-  const sample = trays === undefined || cells === undefined || blanks === undefined ? undefined : { trays, cells, blanks };
+  const sample =
+    trays === undefined || cells === undefined || blanks === undefined ? undefined : { trays, cells, blanks };
   // Each field is judged as soon as it is typed, without waiting for the last one.
   const fault =
-    trays !== undefined && cellsPerTray !== undefined ? sampleFault({ trays, cells: cells ?? 1, blanks: blanks ?? 0 }, batch, cellsPerTray) : undefined;
+    trays !== undefined && cellsPerTray !== undefined
+      ? sampleFault({ trays, cells: cells ?? 1, blanks: blanks ?? 0 }, batch, cellsPerTray)
+      : undefined;
   const beside = (field: string) => (fault?.endsWith(field) ? t[fault] : undefined);
   const missing = (value: number | undefined) => (tried && value === undefined ? t.typeAmount : undefined);
   const inPlaces = cellsPerTray === undefined ? undefined : places(batch, cellsPerTray);
@@ -137,7 +149,13 @@ function SampledCount({ batch, before, record, busy }: EntryFormProps) {
         choose={setChosen}
         onValue={(name, value) => setTyped((all) => ({ ...all, [name]: value }))}
         fields={[
-          { name: 'trays', label: t.sampleTrays, value: typed.trays, placeholder: '–', fault: beside('trays') ?? missing(trays) },
+          {
+            name: 'trays',
+            label: t.sampleTrays,
+            value: typed.trays,
+            placeholder: '–',
+            fault: beside('trays') ?? missing(trays),
+          },
           {
             name: 'cells',
             label: t.sampleCells,
@@ -147,14 +165,20 @@ function SampledCount({ batch, before, record, busy }: EntryFormProps) {
             hint: trays !== undefined && cellsPerTray !== undefined ? `${trays} × ${cellsPerTray}` : undefined,
             fault: beside('cells') ?? missing(cells),
           },
-          { name: 'blanks', label: t.sampleBlanks, value: typed.blanks, placeholder: '–', fault: beside('blanks') ?? missing(blanks) },
+          {
+            name: 'blanks',
+            label: t.sampleBlanks,
+            value: typed.blanks,
+            placeholder: '–',
+            fault: beside('blanks') ?? missing(blanks),
+          },
         ]}
       />
       <p className="would-be" role="status">
         {sample && !fault && inPlaces !== undefined && (
           <>
-            <strong>{t.wouldBe(format.integer(aliveBySample(sample, inPlaces)))}</strong> {t.ofPlaces(format.integer(inPlaces))},{' '}
-            {t.booksSay(format.integer(batch.plants.alive))}
+            <strong>{t.wouldBe(format.integer(aliveBySample(sample, inPlaces)))}</strong>{' '}
+            {t.ofPlaces(format.integer(inPlaces))}, {t.booksSay(format.integer(batch.plants.alive))}
           </>
         )}
       </p>
@@ -180,7 +204,11 @@ function LossForm({ batch, before, record, busy }: EntryFormProps) {
         if (lacks || cause === undefined) setTried(true);
         else record({ kind: 'loss', plants, cause, ...(note.trim() ? { note: note.trim() } : {}) });
       }}
-      warning={plants !== undefined && plants > batch.plants.alive ? t.moreThanAlive(format.integer(batch.plants.alive)) : undefined}
+      warning={
+        plants !== undefined && plants > batch.plants.alive
+          ? t.moreThanAlive(format.integer(batch.plants.alive))
+          : undefined
+      }
     >
       <AmountPad
         chosen="plants"
@@ -220,7 +248,9 @@ function StageForm({ batch, before, record, busy }: EntryFormProps) {
   const t = useMessages(floorMessages);
   const words = useMessages(entryMessages);
   const ahead = stagesAhead(batch.stage);
-  const [stage, setStage] = useState(before?.kind === 'stage' && ahead.includes(before.stage) ? before.stage : ahead[0]);
+  const [stage, setStage] = useState(
+    before?.kind === 'stage' && ahead.includes(before.stage) ? before.stage : ahead[0],
+  );
   return (
     <Form busy={busy} submit={() => stage && record({ kind: 'stage', stage })}>
       <fieldset className="choices tall">
@@ -241,7 +271,11 @@ function MoveForm({ batch, before, record, busy }: EntryFormProps) {
   const houses = housesToMoveTo(batch, useHouses().data ?? []);
   const [house, setHouse] = useState(before?.kind === 'move' ? before.house : undefined);
   return (
-    <Form busy={busy} unready={house === undefined} submit={() => house !== undefined && record({ kind: 'move', house })}>
+    <Form
+      busy={busy}
+      unready={house === undefined}
+      submit={() => house !== undefined && record({ kind: 'move', house })}
+    >
       <fieldset className="choices">
         <legend>{t.toWhere}</legend>
         {houses.map((each) => (
@@ -279,7 +313,9 @@ function ShipForm({ batch, before, record, busy }: EntryFormProps) {
         if (lacks) setTried(true);
         else record({ kind: 'ship', trays, ...(chosen ? { order: chosen.order, line: chosen.line } : {}) });
       }}
-      warning={trays !== undefined && most !== undefined && trays > most ? t.moreThanFilled(format.integer(most)) : undefined}
+      warning={
+        trays !== undefined && most !== undefined && trays > most ? t.moreThanFilled(format.integer(most)) : undefined
+      }
     >
       <AmountPad
         chosen="trays"
@@ -302,7 +338,11 @@ function ShipForm({ batch, before, record, busy }: EntryFormProps) {
           {t.noPromise}
         </Choice>
         {promises.map((each) => (
-          <Choice key={`${each.order} ${each.line}`} chosen={each === chosen} choose={() => setPromise(`${each.order} ${each.line}`)}>
+          <Choice
+            key={`${each.order} ${each.line}`}
+            chosen={each === chosen}
+            choose={() => setPromise(`${each.order} ${each.line}`)}
+          >
             <span>
               {each.customer}, {format.dayMonth(each.shipOn)}
             </span>
@@ -321,7 +361,13 @@ function ShipForm({ batch, before, record, busy }: EntryFormProps) {
 
 // --- Parts -------------------------------------------------------------------------------------------------------
 
-function Form(props: { submit: () => void; busy: boolean; unready?: boolean; warning?: string | undefined; children: ReactNode }) {
+function Form(props: {
+  submit: () => void;
+  busy: boolean;
+  unready?: boolean;
+  warning?: string | undefined;
+  children: ReactNode;
+}) {
   const t = useMessages(floorMessages);
   const shared = useMessages(sharedMessages);
   return (

@@ -26,7 +26,8 @@ export const entryMessages = messagesIn({
     reachedSHIP: 'Shipped',
     saidStick: (trays: string, plants: string, house: string) => `${plants} plants in ${trays} trays, to ${house}`,
     saidCount: (plants: string) => `${plants} alive`,
-    saidSample: (blanks: string, cells: string, trays: string) => `${blanks} blanks in ${cells} cells of ${trays} trays`,
+    saidSample: (blanks: string, cells: string, trays: string) =>
+      `${blanks} blanks in ${cells} cells of ${trays} trays`,
     saidAlive: (plants: string) => `about ${plants} alive`,
     saidLoss: (plants: string, cause: string) => `${plants} plants, ${cause}`,
     saidMove: (house: string) => `to ${house}`,
@@ -70,7 +71,8 @@ export const entryMessages = messagesIn({
     reachedSHIP: 'Enviado',
     saidStick: (trays: string, plants: string, house: string) => `${plants} plantas en ${trays} bandejas, en ${house}`,
     saidCount: (plants: string) => `${plants} vivas`,
-    saidSample: (blanks: string, cells: string, trays: string) => `${blanks} vacías en ${cells} celdas de ${trays} bandejas`,
+    saidSample: (blanks: string, cells: string, trays: string) =>
+      `${blanks} vacías en ${cells} celdas de ${trays} bandejas`,
     saidAlive: (plants: string) => `unas ${plants} vivas`,
     saidLoss: (plants: string, cause: string) => `${plants} plantas, ${cause}`,
     saidMove: (house: string) => `a ${house}`,

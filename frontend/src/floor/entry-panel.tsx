@@ -51,7 +51,13 @@ export function EntryPanel({ batch, action, done, mends }: EntryPanelProps) {
   return (
     <>
       {failure !== undefined && <ProblemNote failure={failure} />}
-      <EntryForm action={action} batch={batch} before={refused?.entry} busy={busy} record={(draft) => void record(draft)} />
+      <EntryForm
+        action={action}
+        batch={batch}
+        before={refused?.entry}
+        busy={busy}
+        record={(draft) => void record(draft)}
+      />
     </>
   );
 }

@@ -18,7 +18,9 @@ export function entryWords(entry: NewEntry | EntryView, { t, format, houseName }
     case 'count': {
       if ('blanks' in entry && entry.blanks !== null) {
         const sample = t.saidSample(n(entry.blanks), n(entry.sampledCells ?? 0), n(entry.sampledTrays ?? 0));
-        return 'aliveAfter' in entry && entry.aliveAfter !== null ? `${t.saidAlive(n(entry.aliveAfter))} (${sample})` : sample;
+        return 'aliveAfter' in entry && entry.aliveAfter !== null
+          ? `${t.saidAlive(n(entry.aliveAfter))} (${sample})`
+          : sample;
       }
       return t.saidCount(n(('plants' in entry ? entry.plants : 0) ?? 0));
     }
@@ -29,7 +31,11 @@ export function entryWords(entry: NewEntry | EntryView, { t, format, houseName }
     case 'move':
       return t.saidMove(houseName(entry.house ?? ''));
     case 'ship':
-      return [t.saidShip(n(entry.trays ?? 0)), entry.plants ? t.saidPlants(n(entry.plants)) : '', entry.order ? t.saidForOrder : '']
+      return [
+        t.saidShip(n(entry.trays ?? 0)),
+        entry.plants ? t.saidPlants(n(entry.plants)) : '',
+        entry.order ? t.saidForOrder : '',
+      ]
         .filter(Boolean)
         .join(', ');
     case 'reversal':

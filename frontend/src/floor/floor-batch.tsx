@@ -42,7 +42,11 @@ export function FloorBatch({ id, action, mends, choose, leave }: FloorBatchProps
     const unknown = batch.error instanceof Problem && batch.error.status === 404;
     return (
       <>
-        {unknown ? <p role="alert">{t.unknownBatch(id)}</p> : <Failed failure={batch.error} retry={() => void batch.refetch()} />}
+        {unknown ? (
+          <p role="alert">{t.unknownBatch(id)}</p>
+        ) : (
+          <Failed failure={batch.error} retry={() => void batch.refetch()} />
+        )}
         <button type="button" className="floor-button" onClick={leave}>
           {t.otherBatch}
         </button>
@@ -108,7 +112,12 @@ export function FloorBatch({ id, action, mends, choose, leave }: FloorBatchProps
       {isFinished(batch.data) && <p className="rc-quiet">{t.finished}</p>}
       <div className="actions">
         {actions.map((each) => (
-          <button key={each} type="button" className={`floor-button ${each === 'count' ? 'primary' : ''}`} onClick={() => choose(each)}>
+          <button
+            key={each}
+            type="button"
+            className={`floor-button ${each === 'count' ? 'primary' : ''}`}
+            onClick={() => choose(each)}
+          >
             {label[each]}
           </button>
         ))}
@@ -118,7 +127,13 @@ export function FloorBatch({ id, action, mends, choose, leave }: FloorBatchProps
   );
 }
 
-function Figures(props: { batch: BatchView; timeZone: string | undefined; stale: boolean; asOfMs: number; said: string }) {
+function Figures(props: {
+  batch: BatchView;
+  timeZone: string | undefined;
+  stale: boolean;
+  asOfMs: number;
+  said: string;
+}) {
   const { batch, timeZone, stale, asOfMs, said } = props;
   const t = useMessages(floorMessages);
   const stages = useMessages(sharedMessages);
@@ -130,7 +145,12 @@ function Figures(props: { batch: BatchView; timeZone: string | undefined; stale:
   // Between the acknowledgement and the new figures the old ones are known to be wrong.
   const outdated = lastSentMs > asOfMs;
   const { lastCount } = batch;
-  const counted = lastCount && (lastCount.sampledCells === null ? t.counted : t.countedSample)(format.integer(lastCount.alive), format.dayOf(lastCount.at, timeZone));
+  const counted =
+    lastCount &&
+    (lastCount.sampledCells === null ? t.counted : t.countedSample)(
+      format.integer(lastCount.alive),
+      format.dayOf(lastCount.at, timeZone),
+    );
   const note = () => {
     if (stale) return `▲ ${t.old(format.time(new Date(asOfMs).toISOString(), timeZone))}`;
     if (waiting > 0) return `▲ ${t.notInFigures(waiting)}`;

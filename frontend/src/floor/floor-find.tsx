@@ -70,7 +70,9 @@ export function FloorFind({ site, open }: { site: string; open: (batch: string) 
       </p>
       {list.isPending && <Loading />}
       {list.isError && !list.data && <Failed failure={list.error} retry={() => void list.refetch()} />}
-      {list.data && found.length === 0 && <p role="status">{wanted.trim() === '' ? t.noneLive : t.noneFound(wanted.trim())}</p>}
+      {list.data && found.length === 0 && (
+        <p role="status">{wanted.trim() === '' ? t.noneLive : t.noneFound(wanted.trim())}</p>
+      )}
       <ul className="found">
         {found.slice(0, MOST_SHOWN).map((batch) => (
           <li key={batch.id}>

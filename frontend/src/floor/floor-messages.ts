@@ -23,7 +23,8 @@ export const floorMessages = messagesIn({
     since: (when: string) => `since ${when}`,
     renewing: 'renewing figures …',
     old: (when: string) => `Figures as of ${when}; the server does not answer.`,
-    notInFigures: (n: number) => (n === 1 ? '1 entry is not yet in these figures.' : `${n} entries are not yet in these figures.`),
+    notInFigures: (n: number) =>
+      n === 1 ? '1 entry is not yet in these figures.' : `${n} entries are not yet in these figures.`,
     count: 'Count',
     loss: 'Loss',
     stageReached: 'Stage reached',
@@ -91,7 +92,8 @@ export const floorMessages = messagesIn({
     waiting: 'not yet sent',
     undoWaits: 'undo waits',
     reading: 'reading what is on this device …',
-    storeBroken: 'This device cannot keep entries, so nothing can be recorded here. Leave private browsing or free some space, then load again.',
+    storeBroken:
+      'This device cannot keep entries, so nothing can be recorded here. Leave private browsing or free some space, then load again.',
     fromThisDevice: 'Recorded on this device',
     safe: 'Kept on this device, sending …',
     recorded: 'Recorded',
@@ -122,7 +124,8 @@ export const floorMessages = messagesIn({
     since: (when: string) => `desde el ${when}`,
     renewing: 'actualizando cifras …',
     old: (when: string) => `Cifras de las ${when}; el servidor no responde.`,
-    notInFigures: (n: number) => (n === 1 ? '1 registro aún no está en estas cifras.' : `${n} registros aún no están en estas cifras.`),
+    notInFigures: (n: number) =>
+      n === 1 ? '1 registro aún no está en estas cifras.' : `${n} registros aún no están en estas cifras.`,
     count: 'Contar',
     loss: 'Pérdida',
     stageReached: 'Etapa alcanzada',
@@ -154,7 +157,8 @@ export const floorMessages = messagesIn({
     plantsLost: 'Plantas perdidas',
     aliveNow: (plants: string) => `${plants} vivas según el libro`,
     moreThanAlive: (plants: string) => `El libro tiene ${plants} vivas: el servidor no aceptará más.`,
-    moreThanStuck: (plants: string) => `Como mucho ${plants} se plantaron y no han salido: el servidor no aceptará más.`,
+    moreThanStuck: (plants: string) =>
+      `Como mucho ${plants} se plantaron y no han salido: el servidor no aceptará más.`,
     cause: 'Causa',
     note: 'Nota (si quiere)',
     chooseCause: 'Elija una causa.',
@@ -190,7 +194,8 @@ export const floorMessages = messagesIn({
     waiting: 'sin enviar',
     undoWaits: 'se deshará',
     reading: 'leyendo lo que hay en este aparato …',
-    storeBroken: 'Este aparato no puede guardar registros, así que aquí no se puede anotar. Salga de la navegación privada o libere espacio y cargue de nuevo.',
+    storeBroken:
+      'Este aparato no puede guardar registros, así que aquí no se puede anotar. Salga de la navegación privada o libere espacio y cargue de nuevo.',
     fromThisDevice: 'Anotado en este aparato',
     safe: 'Guardado en este aparato, enviando …',
     recorded: 'Anotado',

@@ -5,7 +5,12 @@ import { Problem, Unreachable } from '../shared/problem';
 import { Outbox, type Receipt } from './floor-outbox';
 import { nextToSend, outcomeOf, unsentCount, waitMs, type OutboxView, type Waiting } from './outbox-state';
 
-const loss = (plants: number): NewEntry => ({ kind: 'loss', plants, cause: 'rot', happenedAt: '2026-11-25T09:41:00.000Z' });
+const loss = (plants: number): NewEntry => ({
+  kind: 'loss',
+  plants,
+  cause: 'rot',
+  happenedAt: '2026-11-25T09:41:00.000Z',
+});
 
 /** A server that keeps one result per key, as the real one does, and fails as it is told. */
 class Server {
@@ -30,7 +35,10 @@ class Server {
   };
 }
 
-const refusal = new Problem(422, '/problems/more-than-alive', 'More than alive', '5 named, 2 alive', { asked: 5, alive: 2 });
+const refusal = new Problem(422, '/problems/more-than-alive', 'More than alive', '5 named, 2 alive', {
+  asked: 5,
+  alive: 2,
+});
 
 let open: Outbox[] = [];
 let stores = 0;
@@ -58,7 +66,8 @@ function until(outbox: Outbox, holds: (view: OutboxView) => boolean): Promise<Ou
   });
 }
 
-const plantsOf = (entries: readonly NewEntry[]) => entries.map((entry) => (entry.kind === 'loss' ? entry.plants : entry.kind));
+const plantsOf = (entries: readonly NewEntry[]) =>
+  entries.map((entry) => (entry.kind === 'loss' ? entry.plants : entry.kind));
 
 describe('sending', () => {
   test('goes in the order of the presses', async () => {
@@ -122,7 +131,12 @@ describe('a refusal', () => {
     await outbox.add('B1', 'Sage', loss(5));
     await outbox.add('B1', 'Sage', loss(1));
     const view = await until(outbox, (v) => v.sent.length === 1);
-    expect(view.waiting[0]?.refusal).toEqual({ status: 422, kind: 'more-than-alive', detail: '5 named, 2 alive', members: { asked: 5, alive: 2 } });
+    expect(view.waiting[0]?.refusal).toEqual({
+      status: 422,
+      kind: 'more-than-alive',
+      detail: '5 named, 2 alive',
+      members: { asked: 5, alive: 2 },
+    });
     expect(unsentCount(view)).toBe(0);
   });
 

@@ -2,7 +2,16 @@ import { openDB, type DBSchema, type IDBPDatabase } from 'idb';
 import type { NewEntry, Position } from '../shared/api-types';
 import { newKey } from '../shared/http';
 import { Problem } from '../shared/problem';
-import { EMPTY_OUTBOX, nextToSend, outcomeOf, waitMs, type OutboxView, type Refusal, type Sent, type Waiting } from './outbox-state';
+import {
+  EMPTY_OUTBOX,
+  nextToSend,
+  outcomeOf,
+  waitMs,
+  type OutboxView,
+  type Refusal,
+  type Sent,
+  type Waiting,
+} from './outbox-state';
 
 /**
  * Keeps what was pressed on the device until the server acknowledges it.
@@ -57,11 +66,15 @@ export class Outbox {
     this.answerWithinMs = settings.answerWithinMs ?? 25_000;
     this.db = openDB<Store>(name, 1, {
       upgrade(db) {
-        db.createObjectStore('waiting', { keyPath: 'seq', autoIncrement: true }).createIndex('key', 'key', { unique: true });
+        db.createObjectStore('waiting', { keyPath: 'seq', autoIncrement: true }).createIndex('key', 'key', {
+          unique: true,
+        });
         db.createObjectStore('sent', { keyPath: 'key' }).createIndex('seq', 'seq');
       },
     });
-    this.db.catch((failure: unknown) => this.show({ broken: failure instanceof Error ? failure.message : String(failure) }));
+    this.db.catch((failure: unknown) =>
+      this.show({ broken: failure instanceof Error ? failure.message : String(failure) }),
+    );
     this.channel = typeof BroadcastChannel === 'undefined' ? undefined : new BroadcastChannel(name);
     if (this.channel) this.channel.onmessage = (event) => this.heard(event.data as Sent | null);
   }
@@ -229,7 +242,16 @@ export class Outbox {
 
   private async settle(item: Waiting, receipt: Receipt): Promise<void> {
     const { seq, key, batch, batchName, entry } = item;
-    const sent: Sent = { key, seq, batch, batchName, entry, id: receipt.id, position: receipt.position, sentAtMs: this.nowMs() };
+    const sent: Sent = {
+      key,
+      seq,
+      batch,
+      batchName,
+      entry,
+      id: receipt.id,
+      position: receipt.position,
+      sentAtMs: this.nowMs(),
+    };
     const tx = (await this.db).transaction(['waiting', 'sent'], 'readwrite');
     const waiting = tx.objectStore('waiting');
     await waiting.delete(seq);

@@ -116,7 +116,9 @@ describe('a sample', () => {
   test('counts no place that was never filled or has left', () => {
     expect(places(batch({ plants: { stuck: 2050, alive: 2000, lost: 50, shipped: 0 } }), 105)).toBe(2050);
     expect(places(batch({ trays: 15, plants: { stuck: 2100, alive: 1400, lost: 100, shipped: 600 } }), 105)).toBe(1500);
-    expect(places(batch({ trays: 10, plants: { stuck: 2100, alive: 1000, lost: 100, shipped: 1000 } }), 105)).toBe(1050);
+    expect(places(batch({ trays: 10, plants: { stuck: 2100, alive: 1000, lost: 100, shipped: 1000 } }), 105)).toBe(
+      1050,
+    );
   });
 
   test('that cannot be is named by what is wrong with it', () => {
@@ -136,7 +138,8 @@ describe('finding', () => {
     batch({ id: 'B7' }),
     batch({ id: 'B12', varietyName: "Gaura 'Sálvia Lane'", variety: 'gaura-lane', house: 'n-2' }),
   ];
-  const ids = (typed: string, used: readonly string[] = []) => batchesFor(typed, b, houses, used).map((each) => each.id);
+  const ids = (typed: string, used: readonly string[] = []) =>
+    batchesFor(typed, b, houses, used).map((each) => each.id);
 
   test('a whole id comes before ids that begin with it', () => {
     expect(ids('b7')).toEqual(['B7', 'B70']);
@@ -172,7 +175,18 @@ describe('undoing', () => {
 });
 
 describe('shipping', () => {
-  const promise: OrderView['promises'][number] = { line: 1, variety: 'sage-dusk', trayFormat: '105', site: 'north', shipOn: '2026-12-07', trays: 6, shipped: 0, confidence: 0.9, kept: true, lots: [] };
+  const promise: OrderView['promises'][number] = {
+    line: 1,
+    variety: 'sage-dusk',
+    trayFormat: '105',
+    site: 'north',
+    shipOn: '2026-12-07',
+    trays: 6,
+    shipped: 0,
+    confidence: 0.9,
+    kept: true,
+    lots: [],
+  };
   const order = (id: string, change: Partial<typeof promise>, released = false): OrderView => ({
     id,
     customer: 'Hillside',

@@ -1,4 +1,14 @@
-import { LOSS_CAUSES, type BatchStage, type BatchView, type EntryView, type House, type LossCause, type NewEntry, type OrderView, type TrayFormat } from '../shared/api-types';
+import {
+  LOSS_CAUSES,
+  type BatchStage,
+  type BatchView,
+  type EntryView,
+  type House,
+  type LossCause,
+  type NewEntry,
+  type OrderView,
+  type TrayFormat,
+} from '../shared/api-types';
 
 /** What the floor may ask, offer and say about a batch. Decides only; the server has the last word on every entry. */
 
@@ -78,7 +88,11 @@ export interface Sample {
 export type SampleFault = 'no-trays' | 'too-many-trays' | 'no-cells' | 'too-many-cells' | 'too-many-blanks';
 
 /** What is wrong with a sample as such, the first thing first; undefined when it can stand for the batch. */
-export function sampleFault(sample: Sample, batch: Pick<BatchView, 'trays'>, cellsPerTray: number): SampleFault | undefined {
+export function sampleFault(
+  sample: Sample,
+  batch: Pick<BatchView, 'trays'>,
+  cellsPerTray: number,
+): SampleFault | undefined {
   if (sample.trays < 1) return 'no-trays';
   if (sample.trays > batch.trays) return 'too-many-trays';
   if (sample.cells < 1) return 'no-cells';
@@ -185,7 +199,13 @@ export function promisesFor(batch: BatchView, orders: readonly OrderView[]): rea
     .filter((order) => !order.released)
     .flatMap((order) =>
       order.promises
-        .filter((p) => p.variety === batch.variety && p.trayFormat === batch.trayFormat && p.site === batch.site && p.trays > p.shipped)
+        .filter(
+          (p) =>
+            p.variety === batch.variety &&
+            p.trayFormat === batch.trayFormat &&
+            p.site === batch.site &&
+            p.trays > p.shipped,
+        )
         .map((p) => ({
           order: order.id,
           line: p.line,

@@ -14,7 +14,15 @@ import type { Undoing } from './undo-panel';
 const MOST_SHOWN = 5;
 
 /** The newest entries of a batch, those still on the device first, each with its undo. */
-export function LastEntries({ batch, timeZone, undo }: { batch: BatchView; timeZone: string | undefined; undo: (undoing: Undoing) => void }) {
+export function LastEntries({
+  batch,
+  timeZone,
+  undo,
+}: {
+  batch: BatchView;
+  timeZone: string | undefined;
+  undo: (undoing: Undoing) => void;
+}) {
   const t = useMessages(floorMessages);
   const words = useMessages(entryMessages);
   const format = useFormats();
@@ -22,8 +30,14 @@ export function LastEntries({ batch, timeZone, undo }: { batch: BatchView; timeZ
   const entries = useBatchEntries(batch.id);
   const view = useOutbox();
   const waiting = waitingFor(view, batch.id).filter((item) => item.refusal === null);
-  const undoesWaiting = new Set(waiting.flatMap(({ entry, undoes }) => (entry.kind === 'reversal' ? [entry.entry, undoes ?? ''] : [])));
-  const said = { t: words, format, houseName: (code: string) => houses.find((house) => house.code === code)?.name ?? code };
+  const undoesWaiting = new Set(
+    waiting.flatMap(({ entry, undoes }) => (entry.kind === 'reversal' ? [entry.entry, undoes ?? ''] : [])),
+  );
+  const said = {
+    t: words,
+    format,
+    houseName: (code: string) => houses.find((house) => house.code === code)?.name ?? code,
+  };
   const newest = [...(entries.data ?? [])].sort((a, b) => b.position - a.position).slice(0, MOST_SHOWN);
   const undoOf = (entry: EntryView): Undoing => ({
     batch: batch.id,
@@ -37,7 +51,11 @@ export function LastEntries({ batch, timeZone, undo }: { batch: BatchView; timeZ
       <ul className="last-entries">
         {[...waiting].reverse().map((item) => (
           <li key={item.key} className="waiting">
-            <EntryLine kind={words[`kind${item.entry.kind}`]} words={entryWords(item.entry, said)} when={format.dateTime(item.entry.happenedAt, timeZone)} />
+            <EntryLine
+              kind={words[`kind${item.entry.kind}`]}
+              words={entryWords(item.entry, said)}
+              when={format.dateTime(item.entry.happenedAt, timeZone)}
+            />
             <span className="rc-at-risk">▲ {undoesWaiting.has(item.key) ? t.undoWaits : t.waiting}</span>
             {item.entry.kind !== 'reversal' && !undoesWaiting.has(item.key) && (
               <button
@@ -59,7 +77,11 @@ export function LastEntries({ batch, timeZone, undo }: { batch: BatchView; timeZ
         ))}
         {newest.map((entry) => (
           <li key={entry.id} className={entry.reversedBy ? 'reversed' : undefined}>
-            <EntryLine kind={words[`kind${entry.kind}`]} words={entryWords(entry, said)} when={format.dateTime(entry.happenedAt, timeZone)} />
+            <EntryLine
+              kind={words[`kind${entry.kind}`]}
+              words={entryWords(entry, said)}
+              when={format.dateTime(entry.happenedAt, timeZone)}
+            />
             {entry.reversedBy && <span className="rc-quiet">{words.undone}</span>}
             {undoesWaiting.has(entry.id) && <span className="rc-at-risk">▲ {t.undoWaits}</span>}
             {canBeUndone(entry) && !undoesWaiting.has(entry.id) && (

@@ -52,7 +52,14 @@ export interface OutboxView {
   readonly broken: string | undefined;
 }
 
-export const EMPTY_OUTBOX: OutboxView = { read: false, waiting: [], sent: [], sending: false, nextTryMs: undefined, broken: undefined };
+export const EMPTY_OUTBOX: OutboxView = {
+  read: false,
+  waiting: [],
+  sent: [],
+  sending: false,
+  nextTryMs: undefined,
+  broken: undefined,
+};
 
 /** The first item that may be sent now: oldest first, so that a batch's entries arrive in the order they were pressed. */
 export function nextToSend(waiting: readonly Waiting[], heldBatches: ReadonlySet<string>): Waiting | undefined {

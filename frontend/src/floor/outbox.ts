@@ -30,5 +30,8 @@ export function useOutbox(): OutboxView {
 /** Renews a batch's figures as soon as an entry about it is acknowledged. */
 export function useRenewAfterSending(): void {
   const queries = useQueryClient();
-  useEffect(() => outbox.onSent(({ batch }) => void queries.invalidateQueries({ queryKey: ['batch', batch] })), [queries]);
+  useEffect(
+    () => outbox.onSent(({ batch }) => void queries.invalidateQueries({ queryKey: ['batch', batch] })),
+    [queries],
+  );
 }

@@ -31,7 +31,12 @@ export function UndoPanel({ undoing, done }: { undoing: Undoing; done: (outcome?
         done((await outbox.undo(undoing.key, said)) === 'removed' ? 'removed' : 'sent');
       } else if (undoing.id !== undefined) {
         const happenedAt = new Date().toISOString();
-        await outbox.add(undoing.batch, undoing.batchName, { kind: 'reversal', happenedAt, entry: undoing.id, reason: said });
+        await outbox.add(undoing.batch, undoing.batchName, {
+          kind: 'reversal',
+          happenedAt,
+          entry: undoing.id,
+          reason: said,
+        });
         done('sent');
       }
     } catch (cause) {
@@ -78,7 +83,12 @@ export function UndoPanel({ undoing, done }: { undoing: Undoing; done: (outcome?
         <button type="button" className="floor-button" onClick={() => done()}>
           {t.cancel}
         </button>
-        <button type="button" className="floor-button primary" disabled={busy || said === ''} onClick={() => void undo()}>
+        <button
+          type="button"
+          className="floor-button primary"
+          disabled={busy || said === ''}
+          onClick={() => void undo()}
+        >
           {t.undoNow}
         </button>
       </div>

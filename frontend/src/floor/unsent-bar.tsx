@@ -23,10 +23,15 @@ export function UnsentBar() {
     if (view.broken !== undefined) return t.storeBroken;
     if (!view.read) return t.reading;
     if (unsent === 0) return refused > 0 ? t.refused(refused) : t.allSent;
-    const when = view.sending ? t.sending : view.nextTryMs === undefined ? '' : t.nextTry(Math.max(1, Math.round((view.nextTryMs - nowMs) / 1000)));
+    const when = view.sending
+      ? t.sending
+      : view.nextTryMs === undefined
+        ? ''
+        : t.nextTry(Math.max(1, Math.round((view.nextTryMs - nowMs) / 1000)));
     return [t.unsent(unsent), when, refused > 0 ? t.refused(refused) : ''].filter(Boolean).join(', ');
   };
-  const mark = view.broken !== undefined || (unsent === 0 && refused > 0) ? '✕' : unsent > 0 ? '▲' : view.read ? '✓' : '…';
+  const mark =
+    view.broken !== undefined || (unsent === 0 && refused > 0) ? '✕' : unsent > 0 ? '▲' : view.read ? '✓' : '…';
   return (
     <div className={`unsent ${unsent > 0 || view.broken !== undefined ? 'some' : ''}`}>
       <span role="status">
@@ -97,7 +102,10 @@ function RefusedEntry({ item }: { item: Waiting }) {
             {t.discard}
           </button>
           {action && (
-            <Link className="floor-button primary" to={`/floor?batch=${encodeURIComponent(item.batch)}&do=${action}&mend=${item.key}`}>
+            <Link
+              className="floor-button primary"
+              to={`/floor?batch=${encodeURIComponent(item.batch)}&do=${action}&mend=${item.key}`}
+            >
               {t.mend}
             </Link>
           )}

@@ -30,5 +30,9 @@ export function patched(list: BatchList, fetched: readonly BatchView[], query: B
     return belongs(query, batch) ? [batch] : [];
   });
   const added = [...fresh.values()].filter((batch) => belongs(query, batch));
-  return { ...list, position: Math.max(list.position, ...fetched.map((batch) => batch.position)), batches: [...kept, ...added] };
+  return {
+    ...list,
+    position: Math.max(list.position, ...fetched.map((batch) => batch.position)),
+    batches: [...kept, ...added],
+  };
 }

@@ -62,7 +62,10 @@ export function useBatch(id: string) {
   useLiveEvent('batches', ({ ids }) => {
     if (ids.includes(id)) void queries.invalidateQueries({ queryKey: ['batch', id] });
   });
-  return useQuery({ queryKey: ['batch', id], queryFn: ({ signal }) => getJson<BatchView>(at`/batches/${id}`, undefined, signal) });
+  return useQuery({
+    queryKey: ['batch', id],
+    queryFn: ({ signal }) => getJson<BatchView>(at`/batches/${id}`, undefined, signal),
+  });
 }
 
 /** Oldest first, as they happened. */

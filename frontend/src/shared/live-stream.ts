@@ -50,9 +50,16 @@ const REOPEN_AFTER_MS = 3_000;
 class LiveStream {
   private source: EventSource | undefined;
   private window: BoardWindow = {};
+  /** The last position whose change was heard; `hello` only tells how far the server is. */
+  private heardUpTo: Position | undefined;
   private reopenTimer: ReturnType<typeof setTimeout> | undefined;
   private watchTimer: ReturnType<typeof setInterval> | undefined;
-  private status: LiveStatus = { connection: 'connecting', lastHeardMs: undefined, position: undefined, asOf: undefined };
+  private status: LiveStatus = {
+    connection: 'connecting',
+    lastHeardMs: undefined,
+    position: undefined,
+    asOf: undefined,
+  };
   private readonly statusListeners = new Set<() => void>();
   private readonly listeners = new Map<LiveEventName, Set<Listener<never>>>();
 
@@ -89,30 +96,35 @@ class LiveStream {
   /** Board events shall cover `window`, beginning after `position` (that of the board just loaded). */
   showBoard(window: BoardWindow, position: Position): void {
     const same = queryString({ ...window }) === queryString({ ...this.window });
-    if (same && (this.status.position ?? -1) <= position && this.status.connection === 'live') return;
+    if (same && (this.heardUpTo ?? position) <= position && this.status.connection === 'live') return;
     this.window = window;
-    this.open(position);
+    this.heardUpTo = position;
+    this.open();
   }
 
-  private open(after: Position | undefined = this.status.position): void {
+  private open(): void {
     clearTimeout(this.reopenTimer);
     this.source?.close();
     if (!navigator.onLine) {
       this.tell({ connection: 'offline' });
       return;
     }
-    const source = new EventSource(`/api/live${queryString({ ...this.window, after })}`);
+    const source = new EventSource(`/api/live${queryString({ ...this.window, after: this.heardUpTo })}`);
     this.source = source;
-    for (const name of EVENT_NAMES) source.addEventListener(name, (event) => this.hear(name, event as MessageEvent<string>));
+    for (const name of EVENT_NAMES)
+      source.addEventListener(name, (event) => this.hear(name, event as MessageEvent<string>));
     source.onerror = () => {
-      // The browser retries a broken connection itself with Last-Event-ID; only a refused one is closed for good.
+      // The browser would retry by itself, but from the last event of any name; we know better what we have seen.
+      source.close();
       this.tell({ connection: navigator.onLine ? 'connecting' : 'offline' });
-      if (source.readyState === EventSource.CLOSED) this.reopenTimer = setTimeout(() => this.open(), REOPEN_AFTER_MS);
+      clearTimeout(this.reopenTimer);
+      this.reopenTimer = setTimeout(() => this.open(), REOPEN_AFTER_MS);
     };
   }
 
   private hear(name: LiveEventName, message: MessageEvent<string>): void {
     const event = JSON.parse(message.data) as LiveEvents[LiveEventName];
+    if ('position' in event && (name !== 'hello' || this.heardUpTo === undefined)) this.heardUpTo = event.position;
     this.tell({
       connection: 'live',
       lastHeardMs: Date.now(),

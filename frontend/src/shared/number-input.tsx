@@ -20,7 +20,18 @@ export interface NumberInputProps {
   readonly disabled?: boolean;
 }
 
-export function NumberInput({ label, value, onValue, fault, unit, hint, required, whole, className, disabled }: NumberInputProps) {
+export function NumberInput({
+  label,
+  value,
+  onValue,
+  fault,
+  unit,
+  hint,
+  required,
+  whole,
+  className,
+  disabled,
+}: NumberInputProps) {
   const t = useMessages(sharedMessages);
   const wrong = fault ?? (value !== '' && numberTyped(value) === undefined ? t.notANumber : undefined);
   return (

@@ -41,7 +41,10 @@ export default function PlotCanvas(props: PlotProps) {
 }
 
 function dataOf({ at, series }: PlotProps): uPlot.AlignedData {
-  return [at.map((instant) => Date.parse(instant) / 1000), ...series.map((each) => [...each.values])] as uPlot.AlignedData;
+  return [
+    at.map((instant) => Date.parse(instant) / 1000),
+    ...series.map((each) => [...each.values]),
+  ] as uPlot.AlignedData;
 }
 
 function optionsFor(props: PlotProps, element: HTMLElement, format: Formats, nowWord: string): uPlot.Options {
@@ -55,7 +58,9 @@ function optionsFor(props: PlotProps, element: HTMLElement, format: Formats, now
   return {
     width: element.clientWidth,
     height: props.heightPx ?? 240,
-    ...(props.timeZone ? { tzDate: (seconds: number) => uPlot.tzDate(new Date(seconds * 1000), props.timeZone as string) } : {}),
+    ...(props.timeZone
+      ? { tzDate: (seconds: number) => uPlot.tzDate(new Date(seconds * 1000), props.timeZone as string) }
+      : {}),
     scales: { x: { time: true }, y: props.yRange ? { range: [...props.yRange] as [number, number] } : {} },
     axes: [
       { ...axis, values: (_plot, seconds) => seconds.map((s) => timeTick(s, seconds, format, props.timeZone)) },
@@ -74,7 +79,10 @@ function optionsFor(props: PlotProps, element: HTMLElement, format: Formats, now
       },
     ],
     series: [
-      { value: (_plot, seconds) => (seconds === null ? '–' : format.dateTime(new Date(seconds * 1000).toISOString(), props.timeZone)) },
+      {
+        value: (_plot, seconds) =>
+          seconds === null ? '–' : format.dateTime(new Date(seconds * 1000).toISOString(), props.timeZone),
+      },
       ...props.series.map((each) => seriesFor(each, colour, format)),
     ],
     bands: (props.bands ?? []).map(({ low, high }) => ({ series: [high + 1, low + 1], fill: colour('accent', 0.16) })),

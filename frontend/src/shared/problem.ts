@@ -39,8 +39,10 @@ export class Problem extends Error {
     return field === undefined ? [] : [{ field, message: this.message }];
   }
 
+  /** The fault of a field named by its path with dots: `code`, `profile.stages.0.minC`. */
   faultOf(field: string): string | undefined {
-    return this.fieldFaults.find((fault) => fault.field === field || fault.field.endsWith(`.${field}`))?.message;
+    const dotted = (path: string) => path.replace(/\[(\d+)\]/g, '.$1');
+    return this.fieldFaults.find(({ field: at }) => `.${dotted(at)}`.endsWith(`.${field}`))?.message;
   }
 }
 

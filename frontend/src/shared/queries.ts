@@ -23,6 +23,9 @@ export function useLiveQueries(): void {
   useLiveEvent('batches', () => void queries.invalidateQueries({ queryKey: ['batches'] }));
   useLiveEvent('orders', () => void queries.invalidateQueries({ queryKey: ['orders'] }));
   useLiveEvent('setup', () => void queries.invalidateQueries({ queryKey: ['setup'] }));
-  // After a gap too long to replay, everything may have changed.
-  useLiveEvent('snapshot', () => void queries.invalidateQueries());
+  // After a gap too long to replay everything may have changed; the board takes the snapshot itself.
+  useLiveEvent(
+    'snapshot',
+    () => void queries.invalidateQueries({ predicate: ({ queryKey }) => queryKey[0] !== 'board' }),
+  );
 }

@@ -26,6 +26,7 @@ export const sharedMessages = messagesIn({
     now: 'now',
     notANumber: 'Type one number, for example 12 or 0.5.',
     needed: 'This is needed.',
+    weekWord: 'week',
   },
   es: {
     loading: 'Cargando …',
@@ -51,5 +52,6 @@ export const sharedMessages = messagesIn({
     now: 'ahora',
     notANumber: 'Escriba un número, por ejemplo 12 o 0,5.',
     needed: 'Hace falta este dato.',
+    weekWord: 'semana',
   },
 });

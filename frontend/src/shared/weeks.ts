@@ -55,7 +55,9 @@ export function weekNumber(week: IsoWeek): number {
 
 /** The date it is at `instantMs` in a time zone. */
 export function dateIn(timeZone: string | undefined, instantMs: number): LocalDate {
-  return new Intl.DateTimeFormat('en-CA', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit' }).format(instantMs);
+  return new Intl.DateTimeFormat('en-CA', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit' }).format(
+    instantMs,
+  );
 }
 
 function parts(week: IsoWeek): [year: number, number: number] {
