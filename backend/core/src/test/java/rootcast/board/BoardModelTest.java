@@ -57,16 +57,17 @@ class BoardModelTest {
 
     @Test
     void likelyCountsAtEvenOdds() {
-        double[] tail = new double[13];
+        double[] tail = new double[15];
         Arrays.fill(tail, 0, 9, 1.0);
         Arrays.fill(tail, 9, 13, 0.7);
+        Arrays.fill(tail, 13, 15, 0.4);
         var supply = new CellSupply(
                 List.of(new SupplyLot("b1", ReadyOdds.certainFrom(TODAY), tail, LocalDate.parse("2026-12-31"))),
                 List.of(promise("2026-12-03", 3, 1)),
                 TODAY);
 
         assertThat(row(supply, 0.9, "2026-W49")).containsExactly(cell("2026-W49", "2026-11-30", 8, 3, 5, 9, 0));
-        assertThat(row(supply, 0.3, "2026-W49")).containsExactly(cell("2026-W49", "2026-11-30", 12, 3, 9, 9, 0));
+        assertThat(row(supply, 0.3, "2026-W49")).containsExactly(cell("2026-W49", "2026-11-30", 14, 3, 11, 11, 0));
     }
 
     @Test
