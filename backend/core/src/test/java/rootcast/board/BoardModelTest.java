@@ -93,6 +93,18 @@ class BoardModelTest {
     }
 
     @Test
+    void aWeekHoldsItsMondayAndItsSundayAndNotTheNextMonday() {
+        var supply = new CellSupply(
+                List.of(lot("b1", "2026-11-01", "2026-12-31", 100)),
+                List.of(promise("2026-11-30", 1, 1), promise("2026-12-06", 2, 2), promise("2026-12-07", 4, 3)),
+                TODAY);
+
+        assertThat(row(supply, 0.9, "2026-W48", "2026-W49", "2026-W50"))
+                .extracting(BoardCell::promised)
+                .containsExactly(0, 3, 4);
+    }
+
+    @Test
     void traysAtRiskStandInTheWeekTheyWerePromisedFor() {
         var supply = new CellSupply(
                 List.of(lot("b1", "2026-11-01", "2026-12-13", 10)),
