@@ -18,4 +18,5 @@ public record DemoBatch(
         int trays,
         int plants,
         Instant recordedAt,
-        String recordedBy) {}
+        String recordedBy)
+        implements DemoFact {}

@@ -19,4 +19,5 @@ public record DemoEntry(
         Instant recordedAt,
         String recordedBy,
         What what,
-        @Nullable String note) {}
+        @Nullable String note)
+        implements DemoFact {}

@@ -65,7 +65,18 @@ final class LedgerInMemory implements DemoSink {
     }
 
     @Override
-    public void batch(DemoBatch demo) {
+    public void facts(List<DemoFact> facts) {
+        for (DemoFact fact : facts) {
+            if (fact instanceof DemoBatch batch) {
+                stick(batch);
+            } else if (fact instanceof DemoEntry entry) {
+                entries.add(entry);
+                put(entry);
+            }
+        }
+    }
+
+    private void stick(DemoBatch demo) {
         Batch batch = new Batch(demo.key(), demo.site(), demo.variety(), demo.trayFormat(), demo.stuckAt());
         batches.put(demo.key(), batch);
         recorded.put(demo.key(), new ArrayList<>());
@@ -77,12 +88,6 @@ final class LedgerInMemory implements DemoSink {
                 demo.recordedBy(),
                 new What.Stick(demo.house(), demo.trays(), demo.plants()),
                 null));
-    }
-
-    @Override
-    public void entry(DemoEntry entry) {
-        entries.add(entry);
-        put(entry);
     }
 
     @Override
