@@ -61,7 +61,8 @@ public record CellExplanation(
 
     public static CellExplanation of(
             RowHead head, CellSupply supply, ShipWeek week, double confidence, DayOfWeek shipDay) {
-        BoardCell cell = BoardModel.row(head, supply, List.of(week), confidence, shipDay)
+        BoardCell cell = new BoardModel(List.of(week), confidence, shipDay, supply.today())
+                .row(head, supply)
                 .cells()
                 .get(0);
         boolean past = BoardModel.isPast(week, supply.today());

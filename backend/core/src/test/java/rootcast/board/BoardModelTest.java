@@ -123,6 +123,17 @@ class BoardModelTest {
         assertThatIllegalArgumentException().isThrownBy(() -> row(empty, 1.5, "2026-W49"));
     }
 
+    @Test
+    void aSupplyOfAnotherDayIsRefused() {
+        var model = new BoardModel(List.of(ShipWeek.parse("2026-W49")), 0.9, DayOfWeek.MONDAY, TODAY);
+        var yesterday = new CellSupply(List.of(), List.of(), TODAY.minusDays(1));
+
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> model.row(HEAD, yesterday))
+                .withMessageContaining("2026-11-24")
+                .withMessageContaining("2026-11-25");
+    }
+
     @Nested
     class WhatChanged {
 
@@ -182,8 +193,9 @@ class BoardModelTest {
     }
 
     static List<BoardCell> row(CellSupply supply, double confidence, String... weeks) {
-        return BoardModel.row(
-                        HEAD, supply, Arrays.stream(weeks).map(ShipWeek::parse).toList(), confidence, DayOfWeek.MONDAY)
+        List<ShipWeek> columns = Arrays.stream(weeks).map(ShipWeek::parse).toList();
+        return new BoardModel(columns, confidence, DayOfWeek.MONDAY, supply.today())
+                .row(HEAD, supply)
                 .cells();
     }
 

@@ -138,9 +138,9 @@ public class AfterFact implements SupplyAtHead {
     }
 
     @Override
-    public CellSupply of(Cell cell) {
+    public CellSupply of(Cell cell, Instant now) {
         catchUp();
-        return supply.of(cell);
+        return supply.of(cell, now);
     }
 
     private BoardChanges takeIn() {

@@ -1,5 +1,6 @@
 package rootcast.app.crop.store;
 
+import jakarta.persistence.Column;
 import jakarta.persistence.Embeddable;
 import jakarta.persistence.EmbeddedId;
 import jakarta.persistence.Entity;
@@ -19,10 +20,18 @@ public class CropProfileStageRow {
 
     public double daysAtReference;
     public String form;
+    @Column(name = "min_c")
     public double minC;
+
+    @Column(name = "optimum_c")
     public double optimumC;
+
+    @Column(name = "max_c")
     public double maxC;
+
+    @Column(name = "reference_c")
     public double referenceC;
+
     public double survivalMean;
     public double survivalWeight;
     public String source;

@@ -1,5 +1,6 @@
 package rootcast.app.site.store;
 
+import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
@@ -12,6 +13,8 @@ public class HouseRow {
 
     public String site;
     public String name;
+    @Column(name = "medium_setpoint_c")
     public Double mediumSetpointC;
+
     public long positionNo;
 }
