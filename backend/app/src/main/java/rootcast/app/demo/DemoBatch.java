@@ -18,5 +18,4 @@ public record DemoBatch(
         int trays,
         int plants,
         Instant recordedAt,
-        String recordedBy)
-        implements DemoFact {}
+        String recordedBy) {}

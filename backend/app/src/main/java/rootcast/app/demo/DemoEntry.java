@@ -19,5 +19,4 @@ public record DemoEntry(
         Instant recordedAt,
         String recordedBy,
         What what,
-        @Nullable String note)
-        implements DemoFact {}
+        @Nullable String note) {}

@@ -1,12 +1,10 @@
 package rootcast.app.demo;
 
-import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
-import java.util.function.Consumer;
 import rootcast.ledger.OrderLine;
 import rootcast.ledger.What;
 
@@ -17,7 +15,6 @@ import rootcast.ledger.What;
 public final class DemoLoad {
 
     private static final int READINGS_AT_ONCE = 2_000;
-    private static final int FACTS_AT_ONCE = 50;
 
     private DemoLoad() {}
 
@@ -31,43 +28,30 @@ public final class DemoLoad {
         setup.trayFormats().forEach(sink::trayFormat);
         scenario.crops().forEach(sink::crop);
         setup.varieties().forEach(sink::variety);
-        readings(told.readings(), sink);
+        List<DemoReading> readings = told.readings();
+        for (int from = 0; from < readings.size(); from += READINGS_AT_ONCE) {
+            sink.readings(readings.subList(from, Math.min(readings.size(), from + READINGS_AT_ONCE)));
+        }
+        told.batches().forEach(sink::batch);
 
-        List<DemoEntry> forOrders = fromShippingForOrdersOn(told.entries());
-        List<DemoFact> grown = new ArrayList<>(told.batches());
-        Set<DemoEntry> later = new HashSet<>(forOrders);
-        told.entries().stream().filter(entry -> !later.contains(entry)).forEach(grown::add);
-        grown.sort(Comparator.comparing(DemoFact::recordedAt));
-        inParts(grown, FACTS_AT_ONCE, sink::facts);
-
+        Set<DemoEntry> forOrders = fromShippingForOrdersOn(told.entries());
+        told.entries().stream().filter(entry -> !forOrders.contains(entry)).forEach(sink::entry);
         List<DemoOrder> refused =
                 told.orders().stream().filter(order -> !sink.order(order)).toList();
         Set<UUID> unknown = new HashSet<>();
         refused.forEach(order -> unknown.add(order.id()));
-        List<DemoFact> shipped = new ArrayList<>();
-        forOrders.forEach(entry -> shipped.add(without(unknown, entry)));
-        inParts(shipped, FACTS_AT_ONCE, sink::facts);
+        forOrders.forEach(entry -> sink.entry(without(unknown, entry)));
         return new Played(
                 told.batches().size(),
                 told.entries().size(),
-                told.readings().size(),
+                readings.size(),
                 told.orders().size(),
                 refused);
     }
 
-    static void readings(List<DemoReading> readings, DemoSink sink) {
-        inParts(readings, READINGS_AT_ONCE, sink::readings);
-    }
-
-    private static <T> void inParts(List<T> all, int most, Consumer<List<T>> sink) {
-        for (int from = 0; from < all.size(); from += most) {
-            sink.accept(all.subList(from, Math.min(all.size(), from + most)));
-        }
-    }
-
     /** Shipments that name an order, and what was recorded of their batches after them. */
-    private static List<DemoEntry> fromShippingForOrdersOn(List<DemoEntry> entries) {
-        List<DemoEntry> found = new ArrayList<>();
+    private static Set<DemoEntry> fromShippingForOrdersOn(List<DemoEntry> entries) {
+        Set<DemoEntry> found = new LinkedHashSet<>();
         Set<String> batches = new HashSet<>();
         for (DemoEntry entry : entries) {
             if (entry.what() instanceof What.Ship ship && ship.orderLine() != null) {

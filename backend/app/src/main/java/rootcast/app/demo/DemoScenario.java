@@ -24,7 +24,7 @@ public final class DemoScenario {
     public static final long SEED = 20_260_301;
 
     /** The oldest batch was stuck on the Friday before 70 days ago at the latest. */
-    static final Duration READINGS_BACK = Duration.ofDays(75);
+    private static final Duration READINGS_BACK = Duration.ofDays(75);
 
     private final DemoSetup setup;
     private final List<CropSeed> crops;
@@ -84,11 +84,6 @@ public final class DemoScenario {
 
     DemoSetup setup() {
         return setup;
-    }
-
-    /** One whose sensors tell for all when they were last read. */
-    String anyHouse() {
-        return setup.houses().get(0).code();
     }
 
     List<CropSeed> crops() {

@@ -52,15 +52,12 @@ record DemoSetup(
         }
     }
 
-    /**
-     * @param quantity      as readings name it outside
-     * @param endedHoursAgo before the demo's start instant
-     */
+    /** @param endedHoursAgo before the demo's start instant */
     record Outage(String house, String quantity, int endedHoursAgo, int hours) {
         boolean silences(DemoReading reading, Instant demoStart) {
             Instant untilExclusive = demoStart.minusSeconds(endedHoursAgo * 3600L);
             return house.equals(reading.house())
-                    && quantity.equals(reading.quantity().wireName())
+                    && quantity.equals(reading.quantity())
                     && reading.at().isBefore(untilExclusive)
                     && !reading.at().isBefore(untilExclusive.minusSeconds(hours * 3600L));
         }

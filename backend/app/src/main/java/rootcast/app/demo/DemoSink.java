@@ -7,8 +7,8 @@ import rootcast.site.House;
 import rootcast.site.Site;
 
 /**
- * Where the demo goes: the application hands everything to the use case that a person's entry would go through, so that the
- * same rules hold. Every call may come again after an interrupted load and must then change nothing.
+ * Where the demo's facts go: the application hands each to the use case that a person's entry would go through, so that
+ * the same rules hold. Every call may come again after an interrupted load and must then change nothing.
  */
 public interface DemoSink {
 
@@ -25,8 +25,10 @@ public interface DemoSink {
     /** Some thousand readings, oldest first. */
     void readings(List<DemoReading> readings);
 
-    /** Some dozen facts in the order they were recorded: an entry comes after its batch and what it reverses. */
-    void facts(List<DemoFact> facts);
+    void batch(DemoBatch batch);
+
+    /** In the order they were recorded, each after its batch and after the entry it reverses. */
+    void entry(DemoEntry entry);
 
     /** @return false if it was refused: shipments for it then come without it */
     boolean order(DemoOrder order);

@@ -2,7 +2,6 @@ package rootcast.app.demo;
 
 import java.time.Instant;
 import java.util.SplittableRandom;
-import rootcast.climate.Quantity;
 
 /**
  * What a probe shows of a true temperature: an offset of its own that never changes, an error that is new at every
@@ -20,8 +19,8 @@ record SensorNoise(long seed) {
     /** Errors beyond it would look like a fault of the probe, which is simulated only on purpose. */
     private static final double FARTHEST_DEVIATIONS = 3;
 
-    double shownC(String house, Quantity quantity, Instant at, double trueC) {
-        String probe = house + ' ' + quantity.wireName();
+    double shownC(String house, String quantity, Instant at, double trueC) {
+        String probe = house + ' ' + quantity;
         double offsetC = OFFSET_C * gaussian(SeededDraw.of(seed, "offset " + probe, 0));
         double errorC = ERROR_C * gaussian(SeededDraw.of(seed, "error " + probe, at.getEpochSecond()));
         return Math.round((trueC + offsetC + errorC) * 10) / 10.0;

@@ -8,7 +8,6 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import rootcast.climate.Quantity;
 
 /**
  * Stands in for the sensors of the demo: simulated houses under recorded outdoor temperatures and an invented sky. It
@@ -52,15 +51,10 @@ public final class Simulator {
         List<DemoReading> readings = new ArrayList<>();
         models.keySet().forEach(house -> {
             HouseModel.State state = states.get(house);
-            readings.add(read(house, Quantity.MEDIUM_TEMPERATURE, state.mediumC(), at));
-            readings.add(read(house, Quantity.AIR_TEMPERATURE, state.airC(), at));
+            readings.add(read(house, DemoReading.MEDIUM, state.mediumC(), at));
+            readings.add(read(house, DemoReading.AIR, state.airC(), at));
         });
         return readings;
-    }
-
-    /** The instant that the houses have been moved to. */
-    Instant standsAt() {
-        return standsAt;
     }
 
     /** What {@link #hoursUntil} saw. */
@@ -79,7 +73,7 @@ public final class Simulator {
         return new Hours(readings, new MediumHistory(first, mediumC));
     }
 
-    private DemoReading read(String house, Quantity quantity, double trueC, Instant at) {
+    private DemoReading read(String house, String quantity, double trueC, Instant at) {
         return new DemoReading(house, quantity, noise.shownC(house, quantity, at, trueC), at);
     }
 

@@ -65,18 +65,7 @@ final class LedgerInMemory implements DemoSink {
     }
 
     @Override
-    public void facts(List<DemoFact> facts) {
-        for (DemoFact fact : facts) {
-            if (fact instanceof DemoBatch batch) {
-                stick(batch);
-            } else if (fact instanceof DemoEntry entry) {
-                entries.add(entry);
-                put(entry);
-            }
-        }
-    }
-
-    private void stick(DemoBatch demo) {
+    public void batch(DemoBatch demo) {
         Batch batch = new Batch(demo.key(), demo.site(), demo.variety(), demo.trayFormat(), demo.stuckAt());
         batches.put(demo.key(), batch);
         recorded.put(demo.key(), new ArrayList<>());
@@ -88,6 +77,12 @@ final class LedgerInMemory implements DemoSink {
                 demo.recordedBy(),
                 new What.Stick(demo.house(), demo.trays(), demo.plants()),
                 null));
+    }
+
+    @Override
+    public void entry(DemoEntry entry) {
+        entries.add(entry);
+        put(entry);
     }
 
     @Override

@@ -14,7 +14,6 @@ import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import rootcast.climate.Quantity;
 
 class SimulatorTest {
 
@@ -63,7 +62,7 @@ class SimulatorTest {
             assertThat(reading.at()).isEqualTo(START.plusSeconds(20));
             assertThat(reading.valueC() * 10).isCloseTo(Math.rint(reading.valueC() * 10), within(1e-9));
         });
-        assertThat(readings.stream().filter(reading -> reading.quantity() == Quantity.MEDIUM_TEMPERATURE))
+        assertThat(readings.stream().filter(reading -> reading.quantity().equals(DemoReading.MEDIUM)))
                 .hasSize(12);
     }
 
@@ -82,7 +81,7 @@ class SimulatorTest {
         Instant untilExclusive = START.minus(Duration.ofHours(290));
         List<Instant> heard = DemoSeed.toldInNovember().readings().stream()
                 .filter(reading -> reading.house().equals("PELLAN-2")
-                        && reading.quantity() == Quantity.MEDIUM_TEMPERATURE
+                        && reading.quantity().equals(DemoReading.MEDIUM)
                         && !reading.at().isBefore(untilExclusive.minus(Duration.ofHours(10)))
                         && reading.at().isBefore(untilExclusive.plus(Duration.ofHours(1))))
                 .map(DemoReading::at)
@@ -108,11 +107,10 @@ class SimulatorTest {
             SensorNoise noise = new SensorNoise(7);
 
             assertThat(IntStream.range(0, 10_000)
-                            .mapToDouble(i ->
-                                    noise.shownC("H", Quantity.AIR_TEMPERATURE, START.plusSeconds(20L * i), 21.03)))
+                            .mapToDouble(i -> noise.shownC("H", DemoReading.AIR, START.plusSeconds(20L * i), 21.03)))
                     .allMatch(shown -> Math.abs(shown - 21.03) < 0.6);
-            assertThat(new SensorNoise(7).shownC("H", Quantity.AIR_TEMPERATURE, START, 21.03))
-                    .isEqualTo(noise.shownC("H", Quantity.AIR_TEMPERATURE, START, 21.03));
+            assertThat(new SensorNoise(7).shownC("H", DemoReading.AIR, START, 21.03))
+                    .isEqualTo(noise.shownC("H", DemoReading.AIR, START, 21.03));
         }
     }
 
