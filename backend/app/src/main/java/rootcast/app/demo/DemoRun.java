@@ -36,7 +36,8 @@ class DemoRun {
 
     private @Nullable Simulator simulator;
 
-    void start(@Observes @Priority(200) StartupEvent event) throws IOException {
+    /** Before what is live is made: made once from everything, it need not follow every entry. */
+    void start(@Observes @Priority(50) StartupEvent event) throws IOException {
         if (!config.demo()) {
             return;
         }

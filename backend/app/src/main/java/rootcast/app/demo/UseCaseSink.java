@@ -76,7 +76,7 @@ class UseCaseSink implements DemoSink {
     @Override
     public void site(Site site) {
         write("site-" + site.code(), () -> {
-            places.save(site, head.next());
+            places.save(site, head.nextForSetup());
             return new Id(site.code());
         });
     }
@@ -84,7 +84,7 @@ class UseCaseSink implements DemoSink {
     @Override
     public void house(House house) {
         write("house-" + house.code(), () -> {
-            places.save(house, head.next());
+            places.save(house, head.nextForSetup());
             return new Id(house.code());
         });
     }
@@ -92,7 +92,7 @@ class UseCaseSink implements DemoSink {
     @Override
     public void trayFormat(TrayFormat format) {
         write("tray-format-" + format.code(), () -> {
-            catalogue.save(format, head.next());
+            catalogue.save(format, head.nextForSetup());
             return new Id(format.code());
         });
     }
@@ -103,7 +103,7 @@ class UseCaseSink implements DemoSink {
             Map<Stage, String> sources = new EnumMap<>(Stage.class);
             Stage.GROWING.forEach(stage -> sources.put(stage, seed.source(stage)));
             var sourced = new SourcedCrop(seed.crop(), 0, sources, seed.profile().note());
-            catalogue.save(sourced, head.next(), Instant.EPOCH);
+            catalogue.save(sourced, head.nextForSetup(), Instant.EPOCH);
             return new Id(seed.code());
         });
     }
@@ -111,7 +111,7 @@ class UseCaseSink implements DemoSink {
     @Override
     public void variety(Variety variety) {
         write("variety-" + variety.code(), () -> {
-            catalogue.save(variety, head.next());
+            catalogue.save(variety, head.nextForSetup());
             return new Id(variety.code());
         });
     }
