@@ -5,7 +5,7 @@ import { useWindowedRows } from '../shared/windowed-rows';
 import { cellText, type CellWords } from './batch-cells';
 import type { Column } from './batches-state';
 
-const CARD_PX = 118;
+const CARD_PX = 116;
 
 /** The list on a phone: one card per batch, drawn only while in sight. */
 export function BatchCards({

@@ -40,7 +40,7 @@ export function cellText(batch: BatchView, column: Column, { t, format, names, s
     case 'alive':
       return { main: format.integer(batch.plants.alive) };
     case 'lost':
-      return { main: format.percent(lostFraction(batch), 1) };
+      return { main: `${format.decimal(100 * lostFraction(batch), 1)} %` };
     case 'ready': {
       if (!outlook) return { main: t.noOutlook };
       const { p10, p50, p90 } = outlook.readyAt;

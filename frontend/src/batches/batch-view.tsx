@@ -153,7 +153,7 @@ function HeadFigures({ batch, timeZone }: { batch: BatchView; timeZone: string |
         href="#losses"
         note={`${format.integer(plants.lost)} ${t.ofStuck(format.integer(plants.stuck))}`}
       >
-        {format.percent(lostFraction(batch), 1)}
+        {`${format.decimal(100 * lostFraction(batch), 1)} %`}
       </Figure>
       {plants.shipped > 0 && (
         <Figure name={t.shipped} href="#story" note={t.plants}>

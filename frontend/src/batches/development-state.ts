@@ -20,8 +20,3 @@ export function linesBySource(hours: Development['hours'], shown: (celsius: numb
   });
   return lines;
 }
-
-/** Runs of hours without a reading of their own, for the words beside the plot. */
-export function filledHours(hours: Development['hours']): number {
-  return hours.filter(({ source }) => source === 'filled').length;
-}

@@ -27,7 +27,7 @@ export function OutlookPanel({ batch, timeZone }: { batch: BatchView; timeZone: 
       {!outlook && <p className="rc-quiet">{t.noOutlook}</p>}
       {outlook && (
         <>
-          <div className="scroll-x" tabIndex={0} role="region" aria-label={t.outlook}>
+          <div className="scroll-x" tabIndex={0} role="group" aria-label={t.outlook}>
             <table className="rc-table">
               <thead>
                 <tr>
