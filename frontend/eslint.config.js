@@ -40,7 +40,7 @@ export default tseslint.config(
     },
   },
   {
-    files: ['mock/**/*.mjs'],
+    files: ['mock/**/*.mjs', 'build.mjs'],
     languageOptions: {
       globals: {
         process: 'readonly',

@@ -47,7 +47,8 @@ const EVENT_NAMES: readonly LiveEventName[] = [
 export const STALE_AFTER_MS = 32_000;
 const REOPEN_AFTER_MS = 3_000;
 
-class LiveStream {
+/** Exported for its test; the application uses the one `liveStream` below. */
+export class LiveStream {
   private source: EventSource | undefined;
   private window: BoardWindow = {};
   /** The last position whose change was heard; `hello` only tells how far the server is. */
