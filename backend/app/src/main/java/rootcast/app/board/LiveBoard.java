@@ -141,8 +141,7 @@ public class LiveBoard {
     }
 
     private void put(KeptView keptView, BoardView view, Cell cell) {
-        rows.row(cell, view)
-                .ifPresentOrElse(row -> keptView.rows.put(cell, row), () -> keptView.rows.remove(cell));
+        rows.row(cell, view).ifPresentOrElse(row -> keptView.rows.put(cell, row), () -> keptView.rows.remove(cell));
     }
 
     private void forgetTheLongestUnasked() {

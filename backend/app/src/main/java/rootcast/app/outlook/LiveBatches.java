@@ -94,9 +94,9 @@ public class LiveBatches {
         pictures.put(batch.id(), picture);
         byCell.computeIfAbsent(picture.cell(), any -> ConcurrentHashMap.newKeySet())
                 .add(batch.id());
-        standing.stays().forEach(stay -> byHouse
-                .computeIfAbsent(stay.house(), any -> ConcurrentHashMap.newKeySet())
-                .add(batch.id()));
+        standing.stays()
+                .forEach(stay -> byHouse.computeIfAbsent(stay.house(), any -> ConcurrentHashMap.newKeySet())
+                        .add(batch.id()));
         return picture;
     }
 
@@ -136,7 +136,10 @@ public class LiveBatches {
         pictures.put(
                 id,
                 new BatchPicture(
-                        before.batch(), before.position(), before.standing(), outlook(before.batch(), before.standing())));
+                        before.batch(),
+                        before.position(),
+                        before.standing(),
+                        outlook(before.batch(), before.standing())));
         return true;
     }
 

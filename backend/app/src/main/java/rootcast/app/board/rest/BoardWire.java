@@ -11,8 +11,7 @@ import rootcast.board.BoardRow;
 import rootcast.site.ShipWeek;
 
 /** The board as it is sent. Figures are trays. */
-public record BoardWire(
-        Instant asOf, long position, double confidence, List<WeekWire> weeks, List<RowWire> rows) {
+public record BoardWire(Instant asOf, long position, double confidence, List<WeekWire> weeks, List<RowWire> rows) {
 
     public record WeekWire(String week, LocalDate monday) {
         static WeekWire of(ShipWeek week) {
@@ -49,8 +48,7 @@ public record BoardWire(
      * @param likely open at even odds
      * @param atRisk trays promised in the week that can no longer be kept
      */
-    public record CellWire(
-            String week, LocalDate date, int ready, int promised, int open, int likely, int atRisk) {
+    public record CellWire(String week, LocalDate date, int ready, int promised, int open, int likely, int atRisk) {
         static CellWire of(BoardCell cell) {
             return new CellWire(
                     cell.week().toString(),

@@ -29,7 +29,9 @@ record CropWire(
      * @param version    given by the server; ignored when sent
      */
     record ProfileWire(
-            @NotNull @Size(min = 3, max = 3, message = "must be the three stages STICK, CALLUS, ROOT") List<@NotNull @Valid StageWire> stages,
+            @NotNull @Size(min = 3, max = 3, message = "must be the three stages STICK, CALLUS, ROOT")
+            List<@NotNull @Valid StageWire> stages,
+
             @NotNull Double rateSpread,
             @NotNull Integer holdDays,
             @Nullable @Size(max = 2000) String note,
@@ -81,7 +83,8 @@ record CropWire(
                 sourced.crop().name(),
                 new ProfileWire(
                         profile.stages().stream()
-                                .map(stage -> StageWire.of(stage, sourced.sources().get(stage.stage())))
+                                .map(stage ->
+                                        StageWire.of(stage, sourced.sources().get(stage.stage())))
                                 .toList(),
                         profile.rateSpread(),
                         profile.holdDays(),
