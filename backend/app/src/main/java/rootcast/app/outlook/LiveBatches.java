@@ -15,6 +15,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.climate.LiveClimate;
 import rootcast.availability.Cell;
+import rootcast.climate.HourlySeries;
 import rootcast.crop.CropProfile;
 import rootcast.ledger.Batch;
 import rootcast.ledger.BatchFold;
@@ -149,9 +150,20 @@ public class LiveBatches {
         }
         BatchHistory history = HistoryOfBatch.of(standing);
         CropProfile profile = profileOfVariety.get(batch.variety());
-        Survivors surviving = survivors.computeIfAbsent(
-                batch.id(), any -> OutlookModel.survivors(history, profile, climate.curves()));
+        Survivors surviving = survivors.get(batch.id());
+        if (surviving == null) {
+            surviving = OutlookModel.survivors(history, profile, climate.curves());
+            if (hasSettled(history)) {
+                survivors.put(batch.id(), surviving);
+            }
+        }
         return OutlookModel.outlook(history, profile, batch.trayFormat(), climate.curves(), surviving);
+    }
+
+    /** Development up to a fact of the running hour rests on a forecast until that hour has ended. */
+    private boolean hasSettled(BatchHistory history) {
+        Instant thisHour = HourlySeries.startOf(HourlySeries.hourOf(climate.curves().asOf()));
+        return history.newestFactAt().isBefore(thisHour);
     }
 
     /** The profile that the batch's outlook is made with. */

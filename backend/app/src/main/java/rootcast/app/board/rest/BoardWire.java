@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.function.Predicate;
 import rootcast.app.board.LiveBoard;
+import rootcast.app.board.ShownRow;
 import rootcast.availability.Cell;
 import rootcast.board.BoardCell;
 import rootcast.board.BoardRow;
@@ -93,6 +94,10 @@ public record BoardWire(Instant asOf, long position, double confidence, List<Wee
                 picture.position().value(),
                 picture.view().confidence(),
                 picture.view().columns().stream().map(WeekWire::of).toList(),
-                picture.rows().stream().filter(shown).map(RowWire::of).toList());
+                picture.rows().stream()
+                        .map(ShownRow::row)
+                        .filter(shown)
+                        .map(RowWire::of)
+                        .toList());
     }
 }

@@ -16,6 +16,7 @@ import rootcast.crop.Crop;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
 import rootcast.crop.StageProfile;
+import rootcast.outlook.DevelopmentRate;
 
 /** A crop as it is sent. */
 record CropWire(
@@ -102,6 +103,7 @@ record CropWire(
                     profile.stages().stream().map(StageWire::stageProfile).toList(),
                     profile.rateSpread(),
                     profile.holdDays());
+            checked.stages().forEach(stage -> new DevelopmentRate(stage.cardinals())); // refuses what it cannot reckon with
             return new SourcedCrop(new Crop(code, name.strip(), checked), 0, sources, profile.note());
         } catch (IllegalArgumentException refused) {
             throw Problem.notAllowed("profile", code, refused.getMessage());
