@@ -99,7 +99,8 @@ public class LiveBoard {
         List<BoardRow> changed = new ArrayList<>();
         List<Cell> removed = new ArrayList<>();
         for (Cell cell : cells) {
-            Optional.ofNullable(now.get(cell)).ifPresentOrElse(shown -> changed.add(shown.row()), () -> removed.add(cell));
+            Optional.ofNullable(now.get(cell))
+                    .ifPresentOrElse(shown -> changed.add(shown.row()), () -> removed.add(cell));
         }
         return new BoardNews(position, asOf, changed, removed);
     }
@@ -140,7 +141,8 @@ public class LiveBoard {
     }
 
     private void put(KeptView keptView, BoardView view, Cell cell) {
-        rows.row(cell, view).ifPresentOrElse(row -> keptView.rows.put(cell, new ShownRow(row)), () -> keptView.rows.remove(cell));
+        rows.row(cell, view)
+                .ifPresentOrElse(row -> keptView.rows.put(cell, new ShownRow(row)), () -> keptView.rows.remove(cell));
     }
 
     private void forgetTheLongestUnasked() {

@@ -9,7 +9,6 @@ import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
 import java.time.Instant;
 import java.time.InstantSource;
-import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -165,12 +164,12 @@ public class AfterFact implements SupplyAtHead {
         if (setupChanged) {
             setup.load();
         }
-        Collection<String> warmerOrCooler = news ? climate.add(readings.between(from, to)) : List.of();
+        Map<String, Instant> warmerOrCooler = news ? climate.add(readings.between(from, to)) : Map.of();
         if (hourHasPassed(now) || setupChanged) {
             climate.curves().advanceTo(now);
             changed.addAll(batches.timePassed(warmerOrCooler));
         } else {
-            changed.addAll(batches.houseChanged(warmerOrCooler));
+            changed.addAll(batches.housesChanged(warmerOrCooler));
         }
         if (board.dayHasPassed(now)) {
             cells.addAll(supply.cells());

@@ -103,7 +103,8 @@ record CropWire(
                     profile.stages().stream().map(StageWire::stageProfile).toList(),
                     profile.rateSpread(),
                     profile.holdDays());
-            checked.stages().forEach(stage -> new DevelopmentRate(stage.cardinals())); // refuses what it cannot reckon with
+            checked.stages()
+                    .forEach(stage -> new DevelopmentRate(stage.cardinals())); // refuses what it cannot reckon with
             return new SourcedCrop(new Crop(code, name.strip(), checked), 0, sources, profile.note());
         } catch (IllegalArgumentException refused) {
             throw Problem.notAllowed("profile", code, refused.getMessage());
