@@ -3,7 +3,7 @@
  * nothing here must not cost half a minute. `node build.mjs --force` builds whatever the dates say.
  */
 import { execFileSync } from 'node:child_process';
-import { existsSync, readdirSync, statSync } from 'node:fs';
+import { existsSync, readdirSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 
 const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm';
@@ -36,5 +36,7 @@ if (changedMs(INSTALLED) < changedMs('package-lock.json')) {
   });
 }
 if (process.argv.includes('--force') || changedMs(BUILT) < Math.max(...SOURCES.map(changedMs))) {
+  // Built files carry a hash in their names; those of the build before would stay in the jar beside the new ones.
+  rmSync('target/classes/META-INF', { recursive: true, force: true });
   execFileSync(npm, ['run', 'build'], { stdio: 'inherit' });
 }

@@ -37,22 +37,22 @@ export function Shell() {
 
   return (
     <>
-      <a
-        className="skip"
-        href="#main"
-        onClick={(event) => {
-          event.preventDefault();
-          main.current?.focus();
-        }}
-      >
-        {t.skip}
-      </a>
       <AppLayout
         primarySection="navbar"
         drawerOpened={drawerOpened}
         onDrawerOpenedChanged={(event) => setDrawerOpened(event.detail.value)}
       >
         <header slot="navbar" className="top">
+          <a
+            className="skip"
+            href="#main"
+            onClick={(event) => {
+              event.preventDefault();
+              main.current?.focus();
+            }}
+          >
+            {t.skip}
+          </a>
           <DrawerToggle aria-label={t.menu} />
           <h1>{title}</h1>
           <SiteChoice />

@@ -171,7 +171,7 @@ function Lots({ data }: { data: CellExplanation }) {
   const day = (at: string | null) =>
     at === null ? '–' : at.length === 10 ? format.dayMonth(at) : format.dayOf(at, zone);
   return (
-    <section aria-labelledby="cell-lots" className="cell-wide">
+    <div className="cell-wide">
       <h3 id="cell-lots">{t.lots}</h3>
       {data.lots.length === 0 ? (
         <p className="rc-quiet">{t.noLots}</p>
@@ -238,7 +238,7 @@ function Lots({ data }: { data: CellExplanation }) {
           </table>
         </div>
       )}
-    </section>
+    </div>
   );
 }
 
@@ -246,7 +246,7 @@ function Promises({ data }: { data: CellExplanation }) {
   const t = useMessages(boardMessages);
   const format = useFormats();
   return (
-    <section aria-labelledby="cell-promises" className="cell-wide">
+    <div className="cell-wide">
       <h3 id="cell-promises">{t.promises}</h3>
       {data.promises.length === 0 ? (
         <p className="rc-quiet">{t.noPromises}</p>
@@ -296,7 +296,7 @@ function Promises({ data }: { data: CellExplanation }) {
           </table>
         </div>
       )}
-    </section>
+    </div>
   );
 }
 

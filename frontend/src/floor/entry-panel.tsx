@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { BatchView } from '../shared/api-types';
+import type { BatchView, Instant } from '../shared/api-types';
 import { useMessages } from '../shared/messages';
 import { ProblemNote } from '../shared/screen-states';
 import { EntryForm } from './entry-forms';
@@ -18,9 +18,11 @@ export interface EntryPanelProps {
   readonly done: () => void;
   /** Key of a refused entry to put right. */
   readonly mends?: string | undefined;
+  /** When it happened, if not now; 'unclear' while that is being typed. */
+  readonly happened?: Instant | 'unclear' | undefined;
 }
 
-export function EntryPanel({ batch, action, done, mends }: EntryPanelProps) {
+export function EntryPanel({ batch, action, done, mends, happened }: EntryPanelProps) {
   const t = useMessages(floorMessages);
   const { waiting, broken, read } = useOutbox();
   const [busy, setBusy] = useState(false);
@@ -28,7 +30,8 @@ export function EntryPanel({ batch, action, done, mends }: EntryPanelProps) {
   const refused = waiting.find((item) => item.key === mends && item.refusal !== null);
 
   const record = async (draft: Draft): Promise<void> => {
-    const entry = pressed(draft, Date.now());
+    if (happened === 'unclear') return;
+    const entry = pressed(draft, happened === undefined ? Date.now() : Date.parse(happened));
     setBusy(true);
     try {
       if (refused) {

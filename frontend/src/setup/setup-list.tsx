@@ -49,7 +49,7 @@ export function SetupList({ list, items }: SetupListProps) {
     );
   }
   return (
-    <section aria-labelledby="setup-list">
+    <div>
       <div className="rc-row rc-spread setup-head">
         <h2 id="setup-list">{t[LIST_WORDS[list].title]}</h2>
         <span className="rc-row">
@@ -97,7 +97,7 @@ export function SetupList({ list, items }: SetupListProps) {
         </table>
         {shown.length === 0 && <p className="rc-quiet setup-none">{t.noneFits}</p>}
       </div>
-    </section>
+    </div>
   );
 }
 

@@ -146,11 +146,11 @@ class SurvivorsTest {
         shouldBeLike(drawn, whenReady(history(new Plants(STUCK, STUCK_PLANTS), lost, List.of(), null)), "seed 44");
     }
 
-    /** Sampled when the first stage ends; then 12 more are recorded lost when the second does. */
+    /** Sampled when the first stage ends; when the second does, 4 are recorded lost and 180 leave. */
     @Test
-    void aSampleAndLaterLossesAgreeWithDrawingUntilBothComeOut() {
+    void aSampleAndLaterRecordsAgreeWithDrawingUntilAllComeOut() {
         var random = new SplittableRandom(45);
-        int places = 420;
+        int places = 210;
         int[] drawn = draw(run -> {
             while (true) {
                 int left = alive(random, places, share(random, 0, 1));
@@ -158,18 +158,53 @@ class SurvivorsTest {
                     continue;
                 }
                 int after = alive(random, left, share(random, 1, 1));
-                if (left - after >= 12) {
-                    return alive(random, after, share(random, 2, 1));
+                if (left - after >= 4 && after >= 180) {
+                    return alive(random, after - 180, share(random, 2, 1));
                 }
             }
         });
 
         var sampled = history(
                 new Plants(STUCK, places),
-                List.of(new Plants(days(16), 12)),
-                List.of(),
+                List.of(new Plants(days(16), 4)),
+                List.of(new Plants(days(16), 180)),
                 new Sample(days(7), places, 40, 3));
         shouldBeLike(drawn, whenReady(sampled), "seed 45");
+    }
+
+    /** 100 leave as the first stage ends, then 40 of the 320 places that stay are sampled. */
+    @Test
+    void aSampleAfterAShipmentSpeaksOfThePlacesThatStayed() {
+        var random = new SplittableRandom(47);
+        int[] drawn = draw(run -> {
+            while (true) {
+                int left = alive(random, 420, share(random, 0, 1)) - 100;
+                if (left >= 0 && blanksIn(random, 320, left, 40) == 6) {
+                    left = alive(random, left, share(random, 1, 1));
+                    return alive(random, left, share(random, 2, 1));
+                }
+            }
+        });
+
+        var sampled = history(
+                new Plants(STUCK, 420), List.of(), List.of(new Plants(days(7), 100)), new Sample(days(7), 320, 40, 6));
+        shouldBeLike(drawn, whenReady(sampled), "seed 47");
+    }
+
+    /** Callused on day 9 and not 7, at an even 22 °C: a count on day 4.5 has half of the stage before it. */
+    @Test
+    void aStageSeenLateWasDoneInProportion() {
+        var late = new BatchHistory(
+                STUCK,
+                Map.of(Stage.CALLUS, days(9)),
+                List.of(new Stay("A", STUCK)),
+                new Plants(days(4.5), 1_000),
+                List.of(),
+                List.of(),
+                null);
+        double halfStage = Arrays.stream(SHARES[0]).map(Math::sqrt).average().orElseThrow();
+
+        assertThat(whenReady(late).mean()).isCloseTo(1_000 * halfStage * MEAN[1] * MEAN[2], within(0.2));
     }
 
     private static int blanksIn(SplittableRandom random, int places, int alive, int cells) {
