@@ -40,6 +40,9 @@ import rootcast.site.Site;
 @ApplicationScoped
 class UseCaseSink implements DemoSink {
 
+    private static final String KEY = "demo-";
+    private static final String START = "start";
+
     @Inject
     Once once;
 
@@ -73,10 +76,18 @@ class UseCaseSink implements DemoSink {
 
     record Id(String id) {}
 
+    private Instant startAt = Instant.EPOCH;
+
+    /** Whether the database holds somebody's own sites, into which the demo must not be told. */
+    boolean isSomebodysOwn() {
+        return !places.sites().isEmpty() && !once.knows(OnceKey.optional(KEY + START));
+    }
+
     /** The instant that all of the demo is told from: that of the first attempt to load it. */
     Instant startAt(Instant now) {
-        Once.Answer answer = write("start", () -> Map.of("startAt", now.toString()));
-        return Instant.parse(once.member(answer, "startAt"));
+        Once.Answer answer = write(START, () -> Map.of("startAt", now.toString()));
+        startAt = Instant.parse(once.member(answer, "startAt"));
+        return startAt;
     }
 
     @Override
@@ -110,7 +121,7 @@ class UseCaseSink implements DemoSink {
             Stage.GROWING.forEach(stage -> sources.put(stage, seed.source(stage)));
             var sourced =
                     new SourcedCrop(seed.crop(), 0, sources, seed.profile().note());
-            catalogue.save(sourced, head.nextForSetup(), Instant.EPOCH);
+            catalogue.save(sourced, head.nextForSetup(), startAt);
             return new Id(seed.code());
         });
     }
@@ -237,6 +248,6 @@ class UseCaseSink implements DemoSink {
 
     /** Once, however often the demo is started. */
     private Once.Answer write(String name, Supplier<?> work) {
-        return once.write(OnceKey.optional("demo-" + name), "demo", name, 201, work);
+        return once.write(OnceKey.optional(KEY + name), "demo", name, 201, work);
     }
 }
