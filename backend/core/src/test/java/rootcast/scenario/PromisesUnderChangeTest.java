@@ -156,7 +156,7 @@ class PromisesUnderChangeTest {
         Allotment allotment = Allotment.of(supply());
         List<Shortfall> named = Shortfall.of(supply());
 
-        assertThat(allotment.promises()).extracting(KeptPromise::promise).as(as.get()).isEqualTo(promises);
+        assertThat(allotment.promises()).extracting(KeptPromise::promise).as(as).isEqualTo(promises);
         assertThat(named.isEmpty()).as(as).isEqualTo(fits);
         Map<Promise, Integer> missing = new HashMap<>();
         named.forEach(shortfall -> missing.put(shortfall.promise(), shortfall.trays()));
