@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.UUID;
 import java.util.function.Supplier;
 import rootcast.app.availability.PlaceOrder;
+import rootcast.app.availability.SupplyAtHead;
 import rootcast.app.climate.HouseReading;
 import rootcast.app.climate.RecordReadings;
 import rootcast.app.crop.SourcedCrop;
@@ -23,6 +24,8 @@ import rootcast.app.once.OnceKey;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.store.Places;
 import rootcast.availability.Cell;
+import rootcast.availability.MatchRules;
+import rootcast.availability.Placing;
 import rootcast.availability.WantedLine;
 import rootcast.climate.Quantity;
 import rootcast.crop.Stage;
@@ -60,6 +63,9 @@ class UseCaseSink implements DemoSink {
 
     @Inject
     PlaceOrder placeOrder;
+
+    @Inject
+    SupplyAtHead supply;
 
     private final Map<String, String> batchIds = new HashMap<>();
     private final Map<UUID, UUID> entryIds = new HashMap<>();
@@ -102,7 +108,8 @@ class UseCaseSink implements DemoSink {
         write("crop-" + seed.code(), () -> {
             Map<Stage, String> sources = new EnumMap<>(Stage.class);
             Stage.GROWING.forEach(stage -> sources.put(stage, seed.source(stage)));
-            var sourced = new SourcedCrop(seed.crop(), 0, sources, seed.profile().note());
+            var sourced =
+                    new SourcedCrop(seed.crop(), 0, sources, seed.profile().note());
             catalogue.save(sourced, head.nextForSetup(), Instant.EPOCH);
             return new Id(seed.code());
         });
@@ -119,7 +126,8 @@ class UseCaseSink implements DemoSink {
     @Override
     public void readings(List<DemoReading> readings) {
         DemoReading last = readings.get(readings.size() - 1);
-        once.write(OnceKey.none(), "demo readings", "", 200, () -> recordReadings.record(numbered(readings), last.at()));
+        once.write(
+                OnceKey.none(), "demo readings", "", 200, () -> recordReadings.record(numbered(readings), last.at()));
     }
 
     private static List<RecordReadings.Numbered> numbered(List<DemoReading> readings) {
@@ -174,8 +182,7 @@ class UseCaseSink implements DemoSink {
         }
         if (what instanceof What.Ship ship && ship.orderLine() != null) {
             OrderLine line = ship.orderLine();
-            return new What.Ship(
-                    ship.trays(), ship.plants(), new OrderLine(orderIds.get(line.order()), line.line()));
+            return new What.Ship(ship.trays(), ship.plants(), new OrderLine(orderIds.get(line.order()), line.line()));
         }
         return what;
     }
@@ -189,8 +196,8 @@ class UseCaseSink implements DemoSink {
                     Cell cell = new Cell(line.variety(), line.trayFormat(), line.site());
                     lines.add(new WantedLine(lines.size() + 1, cell, line.shipOn(), line.trays()));
                 }
-                var wanted =
-                        new PlaceOrder.Wanted(UUID.randomUUID(), order.customer(), null, order.confidence(), lines);
+                var wanted = new PlaceOrder.Wanted(
+                        UUID.randomUUID(), order.customer(), null, order.confidence(), agreed(lines, order));
                 return new Id(placeOrder
                         .place(wanted, order.recordedAt())
                         .order()
@@ -202,6 +209,30 @@ class UseCaseSink implements DemoSink {
         } catch (Problem notEnough) {
             return false;
         }
+    }
+
+    /**
+     * The lines as the customer takes them on the telephone: where too few trays are open on the day, on the nearest day
+     * that has enough.
+     */
+    private List<WantedLine> agreed(List<WantedLine> lines, DemoOrder order) {
+        List<WantedLine> agreed = lines;
+        for (int round = 0; round < lines.size(); round++) {
+            Placing placing = MatchRules.place(agreed, order.confidence(), cell -> supply.of(cell, order.recordedAt()));
+            if (!(placing instanceof Placing.Refused refused)) {
+                return agreed;
+            }
+            agreed = agreed.stream().map(line -> moved(line, refused)).toList();
+        }
+        return agreed;
+    }
+
+    private static WantedLine moved(WantedLine line, Placing.Refused refused) {
+        return refused.lines().stream()
+                .filter(no -> no.wanted().line() == line.line() && no.nearest() != null)
+                .findFirst()
+                .map(no -> new WantedLine(line.line(), line.cell(), no.nearest().date(), line.trays()))
+                .orElse(line);
     }
 
     /** Once, however often the demo is started. */
