@@ -1,0 +1,201 @@
+package rootcast.scenario;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.time.DayOfWeek;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import rootcast.availability.Cell;
+import rootcast.availability.CellSupply;
+import rootcast.availability.MatchRules;
+import rootcast.availability.NotEnoughOpen;
+import rootcast.availability.Placing;
+import rootcast.availability.Promise;
+import rootcast.availability.Shortfall;
+import rootcast.availability.SupplyLot;
+import rootcast.availability.WantedLine;
+import rootcast.board.BoardCell;
+import rootcast.board.BoardModel;
+import rootcast.board.RowHead;
+import rootcast.climate.HourlySeries;
+import rootcast.crop.Cardinals;
+import rootcast.crop.CropProfile;
+import rootcast.crop.Stage;
+import rootcast.crop.StageProfile;
+import rootcast.crop.TrayFormat;
+import rootcast.ledger.Batch;
+import rootcast.ledger.Cause;
+import rootcast.ledger.EntryRules.Decision;
+import rootcast.ledger.InMemoryLedger;
+import rootcast.ledger.Standing;
+import rootcast.ledger.What;
+import rootcast.outlook.BatchHistory;
+import rootcast.outlook.BatchHistory.Plants;
+import rootcast.outlook.DateRange;
+import rootcast.outlook.HouseCurves;
+import rootcast.outlook.Outlook;
+import rootcast.outlook.OutlookModel;
+import rootcast.outlook.SaleableTrays;
+import rootcast.site.ShipWeek;
+import rootcast.site.Site;
+
+/**
+ * The whole story, from a stuck tray to a number that sales can promise, in memory. Expected dates are closed forms;
+ * expected trays follow from means and standard deviations given beside them, far from the next whole tray.
+ */
+class CountToBoardScenarioTest {
+
+    private static final Site NORTH = new Site("north", "North", ZoneId.of("America/New_York"), DayOfWeek.MONDAY);
+    private static final TrayFormat T105 = new TrayFormat("T105", 105, 100, 540, 280);
+    private static final Cell CELL = new Cell("lav-blue", "T105", "north");
+
+    /** Friday 2 January 2026, 06:00 at the site. */
+    private static final Instant STUCK = Instant.parse("2026-01-02T11:00:00Z");
+
+    /** 7, 9 and 10 days at 22 °C, half as fast at 13.5 °C: (13.5 − 5) / (22 − 5). A ready liner holds for 14 days. */
+    private static final CropProfile CROP = new CropProfile(
+            List.of(stage(Stage.STICK, 7, 0.97), stage(Stage.CALLUS, 9, 0.96), stage(Stage.ROOT, 10, 0.98)), 0.04, 14);
+
+    private final InMemoryLedger ledger = new InMemoryLedger();
+    private final Batch batch = new Batch("B1", "north", "lav-blue", T105, STUCK);
+    private final HourlySeries medium = new HourlySeries();
+    private final List<Promise> promises = new ArrayList<>();
+
+    @Test
+    void fromAStuckTrayToANumberThatSalesCanPromise() {
+        // Friday: forty trays are stuck in house A. The heating fails for two days.
+        happened(0, new What.Stick("A", 40, 4_200));
+        readings(0, 2, 13.5);
+        assertThat(days(outlook(2).readyAt().p50())).as("26 days at half speed").isCloseTo(52, within(1e-6));
+
+        // Then it holds 22 °C: after nine days, eight days' worth of development.
+        readings(2, 9, 22);
+        assertThat(days(outlook(9).callusedAt().p50())).isCloseTo(8, within(1e-6));
+        assertThat(days(outlook(9).readyAt().p50())).isCloseTo(27, within(1e-6));
+
+        // Callus is seen on day 8 and every plant counted: 200 are missing.
+        happened(8, new What.StageReached(Stage.CALLUS));
+        happened(8, new What.Count(4_000));
+        assertThat(ledger.standing(batch).lost()).isEqualTo(Map.of(Cause.COUNT_DIFFERENCE, 200));
+
+        // The 19 days left vary by the factor exp(±1.28155 · 0.04), the 10 % and 90 % points of a normal law.
+        DateRange ready = outlook(9).readyAt();
+        assertThat(days(ready.p10())).isCloseTo(8 + 19 * Math.exp(-0.0512621), within(1e-4));
+        assertThat(days(ready.p50())).isCloseTo(27, within(1e-6));
+        assertThat(days(ready.p90())).isCloseTo(8 + 19 * Math.exp(0.0512621), within(1e-4));
+
+        // 4000 · 0.96 · 0.98 = 3763 plants should live, give or take 21: 37 trays of 100, three deviations sure.
+        SaleableTrays trays = outlook(9).saleableTrays();
+        assertThat(List.of(trays.p10(), trays.p50(), trays.p90())).containsExactly(37, 37, 37);
+
+        // Ready on 29 January, to be held until 12 February: that is on the Mondays of weeks 6 and 7.
+        assertThat(board(9)).containsExactly(
+                week("2026-W05", 0, 0, 0, 0), week("2026-W06", 37, 0, 37, 0), week("2026-W07", 37, 0, 37, 0), week("2026-W08", 0, 0, 0, 0));
+
+        // Twenty trays are promised for Wednesday of week 6. They are gone from week 7 as well.
+        Promise promise = placed("o1", "2026-02-04", 20);
+        assertThat(board(9)).containsExactly(
+                week("2026-W05", 0, 0, 0, 0), week("2026-W06", 37, 20, 17, 0), week("2026-W07", 37, 0, 17, 0), week("2026-W08", 0, 0, 0, 0));
+
+        // Eighteen more cannot be had in week 7, nor at any other date.
+        WantedLine tooMany = new WantedLine(1, CELL, LocalDate.parse("2026-02-09"), 18);
+        assertThat(MatchRules.place(List.of(tooMany), 0.9, cell -> supply(9)))
+                .isEqualTo(new Placing.Refused(List.of(new NotEnoughOpen(tooMany, 17, null))));
+
+        // Day 10: Botrytis takes half. 1950 · 0.96^(7/9) · 0.98 = 1851 ± 12 plants will live: 18 trays, 2 too few.
+        readings(9, 10, 22);
+        happened(10, new What.Loss(2_050, Cause.BOTRYTIS));
+        assertThat(board(10)).containsExactly(
+                week("2026-W05", 0, 0, 0, 0), week("2026-W06", 18, 20, 0, 2), week("2026-W07", 18, 0, 0, 0), week("2026-W08", 0, 0, 0, 0));
+        assertThat(Shortfall.of(supply(10))).containsExactly(new Shortfall(promise, 2));
+    }
+
+    private void happened(double day, What what) {
+        assertThat(ledger.record(batch, at(day), what, at(20))).isInstanceOf(Decision.Accepted.class);
+    }
+
+    private void readings(int fromDay, int untilDay, double celsius) {
+        for (Instant at = at(fromDay); at.isBefore(at(untilDay)); at = at.plus(Duration.ofMinutes(30))) {
+            medium.add(at, celsius);
+        }
+    }
+
+    private Outlook outlook(int asOfDay) {
+        var houses = new HouseCurves(at(asOfDay));
+        houses.house("A", medium, null);
+        return OutlookModel.outlook(history(ledger.standing(batch)), CROP, T105, houses);
+    }
+
+    private static BatchHistory history(Standing standing) {
+        Plants base = standing.fullCount() == null
+                ? new Plants(standing.batch().stuckAt(), standing.stuckPlants())
+                : new Plants(standing.fullCount().at(), standing.fullCount().plants());
+        return new BatchHistory(
+                standing.batch().stuckAt(),
+                standing.reachedAt(),
+                standing.stays().stream()
+                        .map(stay -> new BatchHistory.Stay(stay.house(), stay.fromInclusive()))
+                        .toList(),
+                base,
+                standing.lossesSince().stream()
+                        .map(loss -> new Plants(loss.at(), loss.plants()))
+                        .toList(),
+                List.of(),
+                null);
+    }
+
+    private CellSupply supply(int asOfDay) {
+        Outlook outlook = outlook(asOfDay);
+        SaleableTrays trays = outlook.saleableTrays();
+        double[] tail = new double[trays.most() + 1];
+        for (int n = 0; n < tail.length; n++) {
+            tail[n] = trays.atLeast(n);
+        }
+        var lot = new SupplyLot(
+                batch.id(),
+                date -> outlook.ready().probabilityBy(NORTH.startOf(date)),
+                tail,
+                NORTH.dayOf(outlook.usableUntil()));
+        return new CellSupply(List.of(lot), promises, NORTH.dayOf(at(asOfDay)));
+    }
+
+    private Promise placed(String order, String shipOn, int trays) {
+        var line = new WantedLine(1, CELL, LocalDate.parse(shipOn), trays);
+        assertThat(MatchRules.place(List.of(line), 0.9, cell -> supply(9))).isInstanceOf(Placing.Accepted.class);
+        var promise = new Promise(order, 1, line.shipOn(), trays, 0.9, 1);
+        promises.add(promise);
+        return promise;
+    }
+
+    private List<BoardCell> board(int asOfDay) {
+        List<ShipWeek> weeks = Stream.of("2026-W05", "2026-W06", "2026-W07", "2026-W08").map(ShipWeek::parse).toList();
+        var head = new RowHead(CELL, "Lavandula angustifolia 'Test'", "lavandula", "Lavender");
+        return BoardModel.row(head, supply(asOfDay), weeks, 0.9, NORTH.shipDay()).cells();
+    }
+
+    /** Even odds give no tray more here, so the likely figure is the open one. */
+    private static BoardCell week(String week, int ready, int promised, int open, int atRisk) {
+        ShipWeek of = ShipWeek.parse(week);
+        return new BoardCell(of, NORTH.shipDayOf(of), ready, promised, open, open, atRisk);
+    }
+
+    private static StageProfile stage(Stage stage, double days, double survival) {
+        return new StageProfile(stage, days, new Cardinals(Cardinals.Form.LINEAR, 5, 24, 36, 22), survival, 4_000);
+    }
+
+    private static Instant at(double day) {
+        return STUCK.plusMillis(Math.round(day * 86_400_000));
+    }
+
+    private static double days(Instant at) {
+        return Duration.between(STUCK, at).toMillis() / 86_400_000.0;
+    }
+}
