@@ -128,7 +128,7 @@ build() {
         exec mvn -B -DskipTests package -pl backend/app -am
     ) >"$log" 2>&1 &
     builder=$!
-    trap 'kill "$builder" 2>/dev/null; wait "$builder" 2>/dev/null; printf "\nBuild interrupted.\n" >&2; exit 130' INT TERM HUP
+    trap 'kill "$builder" 2>/dev/null || true; wait "$builder" 2>/dev/null || true; printf "\nBuild interrupted.\n" >&2; exit 130' INT TERM HUP
     seconds=0
     while kill -0 "$builder" 2>/dev/null; do
         sleep 1

@@ -4,10 +4,12 @@
 -- The one row that every writer locks. It hands out positions inside the writing transaction, so that position order
 -- is commit order (docs/decisions/0001).
 create table fact_head (
-    id          integer primary key check (id = 1),
-    position_no bigint not null
+    id             integer primary key check (id = 1),
+    position_no    bigint not null,
+    -- position of the newest site, house, tray format, crop or variety
+    setup_position bigint not null
 );
-insert into fact_head (id, position_no) values (1, 0);
+insert into fact_head (id, position_no, setup_position) values (1, 0, 0);
 
 create table site (
     code        varchar(32) primary key,

@@ -30,19 +30,31 @@ public record Allotment(List<KeptPromise> promises) {
     }
 
     public static Allotment of(CellSupply supply) {
-        ListedDates dates = ListedDates.of(supply.promises(), List.of(), supply.today());
+        List<Promise> promises = supply.promises();
+        ListedDates dates = ListedDates.of(promises, List.of(), supply.today());
         LotOdds odds = new LotOdds(supply.lots(), dates);
+        int[] dueOn = dueOn(supply, dates);
+        int[] kept = keptTrays(promises, dueOn, odds);
+        List<List<Share>> shares = EarliestExpiry.place(promises, dueOn, kept, odds);
+        List<KeptPromise> all = new ArrayList<>(dueOn.length);
+        for (int i = 0; i < dueOn.length; i++) {
+            all.add(new KeptPromise(promises.get(i), kept[i], shares.get(i)));
+        }
+        return new Allotment(all);
+    }
+
+    /** Kept trays per promise, in the order of the supply, without asking which batch serves them. */
+    static int[] keptTrays(CellSupply supply) {
+        ListedDates dates = ListedDates.of(supply.promises(), List.of(), supply.today());
+        return keptTrays(supply.promises(), dueOn(supply, dates), new LotOdds(supply.lots(), dates));
+    }
+
+    private static int[] dueOn(CellSupply supply, ListedDates dates) {
         int[] dueOn = new int[supply.promises().size()];
         for (int i = 0; i < dueOn.length; i++) {
             dueOn[i] = dates.numberOf(supply.promises().get(i).dueOn(supply.today()));
         }
-        int[] kept = keptTrays(supply.promises(), dueOn, odds);
-        List<List<Share>> shares = EarliestExpiry.place(supply.promises(), dueOn, kept, odds);
-        List<KeptPromise> all = new ArrayList<>(dueOn.length);
-        for (int i = 0; i < dueOn.length; i++) {
-            all.add(new KeptPromise(supply.promises().get(i), kept[i], shares.get(i)));
-        }
-        return new Allotment(all);
+        return dueOn;
     }
 
     public long keptTrays() {

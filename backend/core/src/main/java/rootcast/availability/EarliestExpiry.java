@@ -1,6 +1,5 @@
 package rootcast.availability;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -46,11 +45,10 @@ final class EarliestExpiry {
         promises.forEach(promise -> shares.add(new ArrayList<>()));
         List<LotTakings> takings = new ArrayList<>();
         odds.lots.forEach(lot -> takings.add(new LotTakings()));
-        List<Integer> lots = lotsByExpiry();
         for (int i : promisesByDate()) {
             int left = kept[i];
             double counted = Math.min(confidence, promises.get(i).confidence());
-            for (int lot : lots) {
+            for (int lot = 0; lot < takings.size(); lot++) {
                 int offered = odds.traysAt(lot, dueOn[i], counted);
                 int trays = Math.min(left, takings.get(lot).free(offered));
                 if (trays > 0) {
@@ -64,25 +62,12 @@ final class EarliestExpiry {
     }
 
     private List<Integer> promisesByDate() {
-        List<Integer> order = numbers(promises.size());
+        List<Integer> order = new ArrayList<>(dueOn.length);
+        for (int i = 0; i < dueOn.length; i++) {
+            order.add(i);
+        }
         order.sort(Comparator.<Integer>comparingInt(i -> dueOn[i]).thenComparing(promises::get, Allotment.SENIORITY));
         return order;
-    }
-
-    private List<Integer> lotsByExpiry() {
-        List<Integer> order = numbers(odds.lots.size());
-        order.sort(Comparator.<Integer, LocalDate>comparing(
-                        lot -> odds.lots.get(lot).usableUntilInclusive())
-                .thenComparing(lot -> odds.lots.get(lot).batch()));
-        return order;
-    }
-
-    private static List<Integer> numbers(int count) {
-        List<Integer> numbers = new ArrayList<>(count);
-        for (int i = 0; i < count; i++) {
-            numbers.add(i);
-        }
-        return numbers;
     }
 
     private static long placed(List<List<Share>> shares) {

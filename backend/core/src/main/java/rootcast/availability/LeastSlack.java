@@ -63,31 +63,36 @@ final class LeastSlack {
     }
 
     private void forward() {
-        for (int date = 1; date <= lots.dates; date++) {
-            long best = lots.gap(0, date);
-            int from = 0;
-            for (int s = 0; s < stops.length && stops[s] < date; s++) {
-                int stop = stops[s];
-                long path = reached[stop] + lots.gap(stop, date);
-                if (path > best || path == best && stopsSoFar[stop] < stopsSoFar[from]) {
-                    best = path;
-                    from = stop;
-                }
+        leaveTowards(0);
+        for (int stop : stops) {
+            leaveTowards(stop);
+        }
+    }
+
+    /** Offers every later date the path through {@code from}, whose own path is final by then. */
+    private void leaveTowards(int from) {
+        LotsAtConfidence.Gap gap = lots.gapAfter(from);
+        for (int date = from + 1; date <= lots.dates; date++) {
+            long path = reached[from] + gap.widenTo(date) + promised[date];
+            boolean first = from == 0;
+            if (first || path > reached[date] || path == reached[date] && stopsSoFar[from] + 1 < stopsSoFar[date]) {
+                reached[date] = path;
+                previous[date] = from;
+                stopsSoFar[date] = stopsSoFar[from] + 1;
             }
-            reached[date] = best + promised[date];
-            previous[date] = from;
-            stopsSoFar[date] = stopsSoFar[from] + 1;
         }
     }
 
     private void backward() {
         int end = lots.dates + 1;
+        int nextStop = stops.length;
         for (int date = lots.dates; date >= 1; date--) {
-            long best = lots.gap(date, end);
+            LotsAtConfidence.Gap gap = lots.gapAfter(date);
+            long best = -1;
             int to = end;
-            for (int s = stops.length - 1; s >= 0 && stops[s] > date; s--) {
-                int stop = stops[s];
-                long path = lots.gap(date, stop) + promised[stop] + ahead[stop];
+            for (int s = nextStop; s <= stops.length; s++) {
+                int stop = s == stops.length ? end : stops[s];
+                long path = gap.widenTo(stop) + promised[stop] + ahead[stop];
                 if (path > best || path == best && stopsAhead[stop] < stopsAhead[to]) {
                     best = path;
                     to = stop;
@@ -96,6 +101,7 @@ final class LeastSlack {
             ahead[date] = best;
             following[date] = to;
             stopsAhead[date] = stopsAhead[to] + 1;
+            nextStop -= promised[date] > 0 ? 1 : 0;
         }
     }
 

@@ -13,9 +13,14 @@ import java.util.List;
 final class ListedDates {
 
     private final long[] epochDays;
+    private final LocalDate[] dates;
 
     private ListedDates(long[] epochDays) {
         this.epochDays = epochDays;
+        this.dates = new LocalDate[epochDays.length];
+        for (int i = 0; i < dates.length; i++) {
+            dates[i] = LocalDate.ofEpochDay(epochDays[i]);
+        }
     }
 
     static ListedDates of(List<Promise> promises, Collection<LocalDate> asked, LocalDate today) {
@@ -45,7 +50,7 @@ final class ListedDates {
     }
 
     LocalDate date(int number) {
-        return LocalDate.ofEpochDay(epochDays[number - 1]);
+        return dates[number - 1];
     }
 
     /**

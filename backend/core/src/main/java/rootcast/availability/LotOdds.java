@@ -1,11 +1,18 @@
 package rootcast.availability;
 
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 
 /** Ready odds of every lot on every listed date, asked once and used at every confidence. */
 final class LotOdds {
 
+    private static final Comparator<SupplyLot> EARLIEST_EXPIRY =
+            Comparator.comparing(SupplyLot::usableUntilInclusive).thenComparing(SupplyLot::batch);
+
     final ListedDates dates;
+
+    /** The first to end first; those that end together by batch, so that the order they came in decides nothing. */
     final List<SupplyLot> lots;
 
     /** Per lot, by date number up to its last usable date; index 0 is unused. */
@@ -13,10 +20,11 @@ final class LotOdds {
 
     LotOdds(List<SupplyLot> lots, ListedDates dates) {
         this.dates = dates;
-        this.lots = lots;
+        this.lots = new ArrayList<>(lots);
+        this.lots.sort(EARLIEST_EXPIRY);
         this.readyBy = new double[lots.size()][];
         for (int lot = 0; lot < readyBy.length; lot++) {
-            readyBy[lot] = oddsOf(lots.get(lot));
+            readyBy[lot] = oddsOf(this.lots.get(lot));
         }
     }
 

@@ -11,46 +11,68 @@ final class LotsAtConfidence {
     final int dates;
 
     /** Trays of all releases. */
-    final long total;
+    final int total;
 
-    private final int width;
-    private final long[] gaps;
-    private final long[] ready;
+    /** Number of each lot's last usable date, rising with the lot. */
+    private final int[] lastDate;
+
+    /** Per lot, trays offered by date number up to its last date; 0 before all. */
+    private final int[][] trays;
+
+    private final int[] ready;
 
     LotsAtConfidence(LotOdds odds, double confidence) {
         this.confidence = confidence;
         this.dates = odds.dates.count();
-        this.width = dates + 2;
-        this.gaps = new long[width * width];
-        this.ready = new long[width];
-        long sum = 0;
-        int[] trays = new int[dates + 1];
-        for (int lot = 0; lot < odds.lots.size(); lot++) {
-            int last = odds.lastDate(lot);
-            for (int date = 1; date <= last; date++) {
-                trays[date] = odds.traysAt(lot, date, confidence);
-                ready[date] += trays[date];
+        this.lastDate = new int[odds.lots.size()];
+        this.trays = new int[lastDate.length][];
+        this.ready = new int[dates + 1];
+        int sum = 0;
+        for (int lot = 0; lot < lastDate.length; lot++) {
+            lastDate[lot] = odds.lastDate(lot);
+            int[] offered = new int[lastDate[lot] + 1];
+            for (int date = 1; date < offered.length; date++) {
+                offered[date] = odds.traysAt(lot, date, confidence);
+                ready[date] += offered[date];
             }
-            sum += last == 0 ? 0 : trays[last];
-            for (int from = 0; from < last; from++) {
-                gaps[from * width + last + 1] += trays[last] - trays[from];
-            }
+            trays[lot] = offered;
+            sum += offered[lastDate[lot]];
         }
         total = sum;
-        for (int from = 0; from <= dates; from++) {
-            for (int until = from + 2; until <= dates + 1; until++) {
-                gaps[from * width + until] += gaps[from * width + until - 1];
-            }
-        }
     }
 
     /** Trays usable on a date, before promises. */
-    long ready(int date) {
+    int ready(int date) {
         return ready[date];
     }
 
-    /** Trays whose whole window lies strictly between two dates; 0 and {@code dates + 1} stand for the open ends. */
-    long gap(int afterExclusive, int beforeExclusive) {
-        return gaps[afterExclusive * width + beforeExclusive];
+    /** The gaps that begin after a date; {@code widenTo} must be asked for rising dates. */
+    Gap gapAfter(int dateExclusive) {
+        return new Gap(dateExclusive);
+    }
+
+    /** A stretch between two dates, widened step by step; it counts the trays whose whole window lies inside. */
+    final class Gap {
+
+        private final int after;
+        private int nextLot;
+        private int inside;
+
+        private Gap(int afterExclusive) {
+            after = afterExclusive;
+            while (nextLot < lastDate.length && lastDate[nextLot] <= after) {
+                nextLot++;
+            }
+        }
+
+        /** Trays inside, if it ends before {@code dateExclusive}; {@code dates + 1} stands for the open end. */
+        int widenTo(int dateExclusive) {
+            while (nextLot < lastDate.length && lastDate[nextLot] < dateExclusive) {
+                int[] offered = trays[nextLot];
+                inside += offered[offered.length - 1] - offered[after];
+                nextLot++;
+            }
+            return inside;
+        }
     }
 }

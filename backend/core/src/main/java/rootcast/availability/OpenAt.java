@@ -19,7 +19,7 @@ public final class OpenAt {
 
     /** Trays usable on {@code date} at the confidence, before promises. */
     public int ready(LocalDate date) {
-        return Math.toIntExact(levels[levels.length - 1].lots.ready(dates.numberOf(date)));
+        return levels[levels.length - 1].lots.ready(dates.numberOf(date));
     }
 
     /** The most that can be promised for {@code date}; 0 where the slack is negative. */

@@ -22,16 +22,23 @@ public final class OpenTrays {
 
     private final ListedDates dates;
     private final LotOdds odds;
-    private final CellSupply supply;
+    private final List<Promise> promises;
+
+    /** Date number per promise. */
+    private final int[] dueOn;
 
     /** One per confidence that a promise was made at, rising. */
     private final LeastSlack[] levels;
 
     private OpenTrays(CellSupply supply, ListedDates dates) {
-        this.supply = supply;
+        this.promises = supply.promises();
+        this.dueOn = new int[promises.size()];
+        for (int i = 0; i < dueOn.length; i++) {
+            dueOn[i] = dates.numberOf(promises.get(i).dueOn(supply.today()));
+        }
         this.dates = dates;
         this.odds = new LotOdds(supply.lots(), dates);
-        double[] confidences = confidencesOf(supply.promises());
+        double[] confidences = confidencesOf(promises);
         this.levels = new LeastSlack[confidences.length];
         for (int level = 0; level < levels.length; level++) {
             levels[level] = levelAt(confidences[level]);
@@ -71,9 +78,9 @@ public final class OpenTrays {
 
     private LeastSlack levelAt(double confidence) {
         long[] promised = new long[dates.count() + 2];
-        for (Promise promise : supply.promises()) {
-            if (promise.confidence() >= confidence) {
-                promised[dates.numberOf(promise.dueOn(supply.today()))] += promise.trays();
+        for (int i = 0; i < dueOn.length; i++) {
+            if (promises.get(i).confidence() >= confidence) {
+                promised[dueOn[i]] += promises.get(i).trays();
             }
         }
         return new LeastSlack(new LotsAtConfidence(odds, confidence), promised);

@@ -12,14 +12,12 @@ public record Shortfall(Promise promise, int trays) {
 
     /** Every promise of the cell that is at risk, the most senior first; none of them is dropped. */
     public static List<Shortfall> of(CellSupply supply) {
-        return of(Allotment.of(supply));
-    }
-
-    public static List<Shortfall> of(Allotment allotment) {
+        int[] kept = Allotment.keptTrays(supply);
         List<Shortfall> all = new ArrayList<>();
-        for (KeptPromise each : allotment.promises()) {
-            if (!each.kept()) {
-                all.add(new Shortfall(each.promise(), each.shortfallTrays()));
+        for (int i = 0; i < kept.length; i++) {
+            Promise promise = supply.promises().get(i);
+            if (kept[i] < promise.trays()) {
+                all.add(new Shortfall(promise, promise.trays() - kept[i]));
             }
         }
         all.sort((one, other) -> Allotment.SENIORITY.compare(one.promise(), other.promise()));

@@ -4,16 +4,15 @@ import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import rootcast.availability.Allotment;
 import rootcast.availability.CellSupply;
-import rootcast.availability.KeptPromise;
 import rootcast.availability.OpenAt;
 import rootcast.availability.OpenTrays;
 import rootcast.availability.Promise;
+import rootcast.availability.Shortfall;
 import rootcast.site.ShipWeek;
 
 /**
- * Makes the figures of the board from lots and promises.
+ * Makes the rows of one site from lots and promises, for given weeks at a given confidence.
  *
  * <p>A cell stands for one day of its week, {@link #dayOf}; promises count in the week they were made for, overdue ones
  * too, although they take their trays from today.
@@ -23,7 +22,39 @@ public final class BoardModel {
     /** Confidence of the likely figure. */
     public static final double EVEN_ODDS = 0.5;
 
-    private BoardModel() {}
+    private final List<ShipWeek> weeks;
+    private final double confidence;
+    private final LocalDate today;
+
+    /** Per week: the day it stands for, its Monday as epoch day, whether it is over. */
+    private final LocalDate[] days;
+
+    private final long[] mondays;
+    private final boolean[] past;
+    private final List<LocalDate> asked;
+
+    /**
+     * @param shipDay of the site
+     * @param today   the date at the site
+     */
+    public BoardModel(List<ShipWeek> weeks, double confidence, DayOfWeek shipDay, LocalDate today) {
+        this.weeks = List.copyOf(weeks);
+        this.confidence = confidence;
+        this.today = today;
+        days = new LocalDate[weeks.size()];
+        mondays = new long[days.length];
+        past = new boolean[days.length];
+        List<LocalDate> current = new ArrayList<>();
+        for (int i = 0; i < days.length; i++) {
+            days[i] = dayOf(weeks.get(i), shipDay, today);
+            mondays[i] = weeks.get(i).monday().toEpochDay();
+            past[i] = isPast(weeks.get(i), today);
+            if (!past[i]) {
+                current.add(days[i]);
+            }
+        }
+        asked = List.copyOf(current);
+    }
 
     /** The day a cell stands for: the ship day, in the running week never before today; past weeks keep theirs. */
     public static LocalDate dayOf(ShipWeek week, DayOfWeek shipDay, LocalDate today) {
@@ -31,42 +62,30 @@ public final class BoardModel {
         return day.isBefore(today) && !isPast(week, today) ? today : day;
     }
 
-    public static BoardRow row(
-            RowHead head, CellSupply supply, List<ShipWeek> weeks, double confidence, DayOfWeek shipDay) {
-        LocalDate today = supply.today();
-        List<LocalDate> asked = new ArrayList<>(weeks.size());
-        for (ShipWeek week : weeks) {
-            if (!isPast(week, today)) {
-                asked.add(dayOf(week, shipDay, today));
-            }
+    /**
+     * @throws IllegalArgumentException if the supply is of another day than this model
+     */
+    public BoardRow row(RowHead head, CellSupply supply) {
+        if (!supply.today().equals(today)) {
+            throw new IllegalArgumentException("supply of %s on a board of %s".formatted(supply.today(), today));
         }
         OpenTrays open = OpenTrays.of(supply, asked);
         OpenAt sure = open.at(confidence);
-        OpenAt likely = open.at(likelyConfidence(confidence));
-        List<KeptPromise> perhapsShort =
-                open.everyPromiseFits() ? List.of() : Allotment.of(supply).promises();
-        List<BoardCell> cells = new ArrayList<>(weeks.size());
-        for (ShipWeek week : weeks) {
-            LocalDate date = dayOf(week, shipDay, today);
-            int promised = promisedIn(week, supply.promises());
-            int atRisk = atRiskIn(week, perhapsShort);
-            cells.add(
-                    isPast(week, today)
-                            ? new BoardCell(week, date, 0, promised, 0, 0, atRisk)
-                            : new BoardCell(
-                                    week,
-                                    date,
-                                    sure.ready(date),
-                                    promised,
-                                    sure.open(date),
-                                    likely.open(date),
-                                    atRisk));
+        OpenAt likely = open.at(likelyConfidence());
+        int[] promised = promisedByWeek(supply.promises());
+        int[] atRisk = open.everyPromiseFits() ? new int[days.length] : atRiskByWeek(Shortfall.of(supply));
+        List<BoardCell> cells = new ArrayList<>(days.length);
+        for (int i = 0; i < days.length; i++) {
+            int ready = past[i] ? 0 : sure.ready(days[i]);
+            int openTrays = past[i] ? 0 : sure.open(days[i]);
+            int likelyTrays = past[i] ? 0 : likely.open(days[i]);
+            cells.add(new BoardCell(weeks.get(i), days[i], ready, promised[i], openTrays, likelyTrays, atRisk[i]));
         }
         return new BoardRow(head, cells);
     }
 
     /** Open never grows with the confidence, so at the lower of the two likely cannot fall short of open. */
-    static double likelyConfidence(double confidence) {
+    private double likelyConfidence() {
         return Math.min(EVEN_ODDS, confidence);
     }
 
@@ -75,23 +94,35 @@ public final class BoardModel {
     }
 
     static boolean isIn(ShipWeek week, LocalDate date) {
-        long days = date.toEpochDay() - week.monday().toEpochDay();
-        return days >= 0 && days < 7;
+        return isIn(week.monday().toEpochDay(), date.toEpochDay());
     }
 
-    private static int promisedIn(ShipWeek week, List<Promise> promises) {
-        int sum = 0;
+    private static boolean isIn(long monday, long day) {
+        return day >= monday && day < monday + 7;
+    }
+
+    private int[] promisedByWeek(List<Promise> promises) {
+        int[] sums = new int[days.length];
         for (Promise promise : promises) {
-            sum = isIn(week, promise.shipOn()) ? Math.addExact(sum, promise.trays()) : sum;
+            add(sums, promise, promise.trays());
         }
-        return sum;
+        return sums;
     }
 
-    private static int atRiskIn(ShipWeek week, List<KeptPromise> promises) {
-        int sum = 0;
-        for (KeptPromise each : promises) {
-            sum = isIn(week, each.promise().shipOn()) ? Math.addExact(sum, each.shortfallTrays()) : sum;
+    private int[] atRiskByWeek(List<Shortfall> shortfalls) {
+        int[] sums = new int[days.length];
+        for (Shortfall shortfall : shortfalls) {
+            add(sums, shortfall.promise(), shortfall.trays());
         }
-        return sum;
+        return sums;
+    }
+
+    private void add(int[] sums, Promise promise, int trays) {
+        long day = promise.shipOn().toEpochDay();
+        for (int i = 0; i < sums.length; i++) {
+            if (isIn(mondays[i], day)) {
+                sums[i] = Math.addExact(sums[i], trays);
+            }
+        }
     }
 }

@@ -61,31 +61,36 @@ public record CellExplanation(
 
     public static CellExplanation of(
             RowHead head, CellSupply supply, ShipWeek week, double confidence, DayOfWeek shipDay) {
-        BoardCell cell = BoardModel.row(head, supply, List.of(week), confidence, shipDay)
+        LocalDate today = supply.today();
+        BoardCell cell = new BoardModel(List.of(week), confidence, shipDay, today)
+                .row(head, supply)
                 .cells()
                 .get(0);
-        boolean past = BoardModel.isPast(week, supply.today());
-        Limit limit = past
-                ? null
-                : OpenTrays.of(supply, List.of(cell.date())).at(confidence).limit(cell.date());
         Allotment allotment = Allotment.of(supply);
-        List<LotFigure> lots = new ArrayList<>();
-        if (!past) {
-            supply.lots().forEach(lot -> lots.add(figureOf(lot, cell, confidence, supply.today(), allotment)));
-            lots.sort(Comparator.comparing(LotFigure::usableUntilInclusive).thenComparing(LotFigure::batch));
+        if (BoardModel.isPast(week, today)) {
+            return new CellExplanation(head, cell, confidence, List.of(), promises(allotment, week, today, null), null);
         }
-        List<PromiseFigure> promises = new ArrayList<>();
+        Limit limit = OpenTrays.of(supply, List.of(cell.date())).at(confidence).limit(cell.date());
+        List<LotFigure> lots = new ArrayList<>();
+        supply.lots().forEach(lot -> lots.add(figureOf(lot, cell, confidence, today, allotment)));
+        lots.sort(Comparator.comparing(LotFigure::usableUntilInclusive).thenComparing(LotFigure::batch));
+        return new CellExplanation(head, cell, confidence, lots, promises(allotment, week, today, limit), limit);
+    }
+
+    private static List<PromiseFigure> promises(
+            Allotment allotment, ShipWeek week, LocalDate today, @Nullable Limit limit) {
+        List<PromiseFigure> figures = new ArrayList<>();
         for (KeptPromise each : allotment.promises()) {
             Promise promise = each.promise();
             boolean inLimit = limit != null
                     && promise.confidence() >= limit.confidence()
-                    && limit.dates().contains(promise.dueOn(supply.today()));
-            promises.add(new PromiseFigure(each, BoardModel.isIn(week, promise.shipOn()), inLimit));
+                    && limit.dates().contains(promise.dueOn(today));
+            figures.add(new PromiseFigure(each, BoardModel.isIn(week, promise.shipOn()), inLimit));
         }
-        promises.sort(Comparator.comparing(
+        figures.sort(Comparator.comparing(
                         (PromiseFigure each) -> each.promise().promise().shipOn())
                 .thenComparing(each -> each.promise().promise().position()));
-        return new CellExplanation(head, cell, confidence, lots, promises, limit);
+        return figures;
     }
 
     private static LotFigure figureOf(

@@ -119,6 +119,11 @@ public final class EntryRules {
     }
 
     private static Optional<Refusal> sticking(Standing before, What.Stick stick) {
+        if (before.isStuck()) {
+            // Nobody can enter this; taken in, it would replace the plants that are booked and break the sum.
+            throw new IllegalArgumentException(
+                    "batch %s is stuck already".formatted(before.batch().id()));
+        }
         if (stick.trays() < 1 || stick.trays() > MOST_TRAYS) {
             return Optional.of(new Refusal.OutOfRange("trays", stick.trays(), 1, MOST_TRAYS));
         }

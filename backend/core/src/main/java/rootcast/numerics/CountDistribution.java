@@ -105,10 +105,10 @@ public final class CountDistribution {
         if (taken < 0 || taken > last()) {
             throw new IllegalArgumentException("cannot take %d from at most %d".formatted(taken, last()));
         }
-        if (taken == 0) {
-            return this;
+        if (taken <= first) {
+            return new CountDistribution(first - taken, tails, mean - taken, variance);
         }
-        int from = Math.max(first, taken);
+        int from = taken;
         double[] weights = new double[last() - from + 1];
         Arrays.setAll(weights, i -> probability(from + i));
         return ofWeights(from - taken, weights);

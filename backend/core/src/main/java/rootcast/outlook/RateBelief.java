@@ -20,10 +20,20 @@ public final class RateBelief {
     private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
     private static final double STEP_SD = NORMAL.inverseCumulativeProbability(0.9) / 6;
 
-    private final double[] multiplier = new double[NODES];
-    private final double[] slowerShare = new double[NODES];
+    private static final double[] PRIOR_SLOWER_SHARE = new double[NODES];
 
-    private RateBelief() {}
+    static {
+        Arrays.setAll(PRIOR_SLOWER_SHARE, node -> NORMAL.cumulativeProbability((node - MEDIAN) * STEP_SD));
+        PRIOR_SLOWER_SHARE[0] = 0;
+        PRIOR_SLOWER_SHARE[NODES - 1] = 1;
+    }
+
+    private final double[] multiplier = new double[NODES];
+    private final double[] slowerShare;
+
+    private RateBelief(double[] slowerShare) {
+        this.slowerShare = slowerShare;
+    }
 
     /**
      * Before anything has been seen of the batch.
@@ -31,11 +41,8 @@ public final class RateBelief {
      * @param rateSpread standard deviation of ln M; 0 if all batches run alike
      */
     public static RateBelief prior(double rateSpread) {
-        var belief = new RateBelief();
+        var belief = new RateBelief(PRIOR_SLOWER_SHARE);
         Arrays.setAll(belief.multiplier, node -> Math.exp(rateSpread * (node - MEDIAN) * STEP_SD));
-        Arrays.setAll(belief.slowerShare, node -> NORMAL.cumulativeProbability((node - MEDIAN) * STEP_SD));
-        belief.slowerShare[0] = 0;
-        belief.slowerShare[NODES - 1] = 1;
         return belief;
     }
 

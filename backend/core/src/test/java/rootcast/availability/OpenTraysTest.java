@@ -52,6 +52,16 @@ class OpenTraysTest {
         assertThat(cell.open(1, 3)).containsExactly(4, 54, 4);
     }
 
+    /** Every tray of A is usable on 2, 4 and 6. {4} has slack 10 − 5, {4, 6} 15 − 10 and {2, 4, 6} 20 − 15. */
+    @Test
+    void ofEquallyTightSetsTheSmallestIsNamed() {
+        var cell = new Periods().lot("A", 2, 6, 10).lot("B", 6, 6, 5).lot("C", 2, 2, 5);
+        cell.order(2, 5).order(4, 5).order(6, 5);
+
+        assertThat(OpenTrays.of(cell.supply(), List.of()).at(0.9).limit(period(4)))
+                .isEqualTo(new Limit(0.9, List.of(period(4)), 10, 5));
+    }
+
     @Test
     void aLotOffersMoreAsItBecomesCertain() {
         var cell = new Periods().lot("A", new double[] {0.6, 0.95, 1}, new double[] {1, 0.99, 0.95, 0.9}, 4);

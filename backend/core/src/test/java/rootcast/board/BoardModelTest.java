@@ -57,16 +57,17 @@ class BoardModelTest {
 
     @Test
     void likelyCountsAtEvenOdds() {
-        double[] tail = new double[13];
+        double[] tail = new double[15];
         Arrays.fill(tail, 0, 9, 1.0);
         Arrays.fill(tail, 9, 13, 0.7);
+        Arrays.fill(tail, 13, 15, 0.4);
         var supply = new CellSupply(
                 List.of(new SupplyLot("b1", ReadyOdds.certainFrom(TODAY), tail, LocalDate.parse("2026-12-31"))),
                 List.of(promise("2026-12-03", 3, 1)),
                 TODAY);
 
         assertThat(row(supply, 0.9, "2026-W49")).containsExactly(cell("2026-W49", "2026-11-30", 8, 3, 5, 9, 0));
-        assertThat(row(supply, 0.3, "2026-W49")).containsExactly(cell("2026-W49", "2026-11-30", 12, 3, 9, 9, 0));
+        assertThat(row(supply, 0.3, "2026-W49")).containsExactly(cell("2026-W49", "2026-11-30", 14, 3, 11, 11, 0));
     }
 
     @Test
@@ -89,6 +90,18 @@ class BoardModelTest {
                 TODAY);
 
         assertThat(row(supply, 0.9, "2026-W48")).containsExactly(cell("2026-W48", "2026-11-25", 10, 5, 5, 5, 0));
+    }
+
+    @Test
+    void aWeekHoldsItsMondayAndItsSundayAndNotTheNextMonday() {
+        var supply = new CellSupply(
+                List.of(lot("b1", "2026-11-01", "2026-12-31", 100)),
+                List.of(promise("2026-11-30", 1, 1), promise("2026-12-06", 2, 2), promise("2026-12-07", 4, 3)),
+                TODAY);
+
+        assertThat(row(supply, 0.9, "2026-W48", "2026-W49", "2026-W50"))
+                .extracting(BoardCell::promised)
+                .containsExactly(0, 3, 4);
     }
 
     @Test
@@ -121,6 +134,17 @@ class BoardModelTest {
 
         assertThatIllegalArgumentException().isThrownBy(() -> row(empty, 0, "2026-W49"));
         assertThatIllegalArgumentException().isThrownBy(() -> row(empty, 1.5, "2026-W49"));
+    }
+
+    @Test
+    void aSupplyOfAnotherDayIsRefused() {
+        var model = new BoardModel(List.of(ShipWeek.parse("2026-W49")), 0.9, DayOfWeek.MONDAY, TODAY);
+        var yesterday = new CellSupply(List.of(), List.of(), TODAY.minusDays(1));
+
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> model.row(HEAD, yesterday))
+                .withMessageContaining("2026-11-24")
+                .withMessageContaining("2026-11-25");
     }
 
     @Nested
@@ -182,8 +206,9 @@ class BoardModelTest {
     }
 
     static List<BoardCell> row(CellSupply supply, double confidence, String... weeks) {
-        return BoardModel.row(
-                        HEAD, supply, Arrays.stream(weeks).map(ShipWeek::parse).toList(), confidence, DayOfWeek.MONDAY)
+        List<ShipWeek> columns = Arrays.stream(weeks).map(ShipWeek::parse).toList();
+        return new BoardModel(columns, confidence, DayOfWeek.MONDAY, supply.today())
+                .row(HEAD, supply)
                 .cells();
     }
 

@@ -12,7 +12,10 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import rootcast.availability.CellSupply;
 import rootcast.availability.Limit;
+import rootcast.availability.Promise;
+import rootcast.availability.ReadyOdds;
 import rootcast.availability.Share;
+import rootcast.availability.SupplyLot;
 import rootcast.board.CellExplanation.LotFigure;
 import rootcast.board.CellExplanation.PromiseFigure;
 import rootcast.site.ShipWeek;
@@ -60,6 +63,23 @@ class CellExplanationTest {
 
         assertThat(explain("2026-W50").cell()).isEqualTo(onBoard.get(2));
         assertThat(explain("2026-W48").cell()).isEqualTo(onBoard.get(0));
+    }
+
+    @Test
+    void aPromiseBelowTheLimitingConfidenceDoesNotCountInTheLimit() {
+        var sure = new Promise("o1", 1, date("2026-12-03"), 3, 0.9, 1);
+        var evenBet = new Promise("o2", 1, date("2026-12-03"), 1, 0.5, 2);
+        double[] tail = {1, 1, 1, 1, 1, 0.6, 0.6, 0.6, 0.6};
+        var lot = new SupplyLot("b1", ReadyOdds.certainFrom(TODAY), tail, date("2026-12-20"));
+        var explained = CellExplanation.of(
+                HEAD,
+                new CellSupply(List.of(lot), List.of(sure, evenBet), TODAY),
+                ShipWeek.parse("2026-W49"),
+                0.9,
+                DayOfWeek.THURSDAY);
+
+        assertThat(explained.limitedBy()).isEqualTo(new Limit(0.9, List.of(date("2026-12-03")), 4, 3));
+        assertThat(explained.promises()).extracting(PromiseFigure::inLimit).containsExactly(true, false);
     }
 
     @Test

@@ -1,6 +1,7 @@
 package rootcast.outlook;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 import static rootcast.outlook.GrowerFixture.CALLUSING;
 import static rootcast.outlook.GrowerFixture.CROP;
 import static rootcast.outlook.GrowerFixture.STUCK;
@@ -39,7 +40,7 @@ class HouseCurvesTest {
                 series.add(at, random.nextDouble(5, 38));
                 houses.changed("A", at);
             }
-            hour += random.nextInt(20) == 0 ? -random.nextInt(50) : random.nextInt(5);
+            hour += random.nextInt(20) == 0 ? -random.nextInt(600) : random.nextInt(5);
             houses.advanceTo(HourlySeries.startOf(hour).plusSeconds(random.nextInt(3_600)));
             var fresh = new HouseCurves(houses.asOf());
             fresh.house("A", series, setpointC);
@@ -63,6 +64,20 @@ class HouseCurvesTest {
         assertThat(curve.reach(from, need)).as(with).isEqualTo(made.reach(from, need));
     }
 
+    /** Day 8 is bridged from day 20, which nobody knew on day 15. */
+    @Test
+    void steppingBackInTimeForgetsWhatWasBridgedFromLaterReadings() {
+        var series = GrowerFixture.constant(30, days(20), days(30));
+        var houses = GrowerFixture.houses(days(30), "A", series);
+        long from = days(7).toEpochMilli();
+        long to = days(9).toEpochMilli();
+        assertThat(houses.curve("A", CALLUSING, STUCK).between(from, to)).isGreaterThan(2.1);
+
+        houses.advanceTo(days(15));
+
+        assertThat(houses.curve("A", CALLUSING, STUCK).between(from, to)).isCloseTo(2, within(1e-9));
+    }
+
     @Test
     void reachAndBetweenUndoEachOther() {
         var random = new Random(5);
@@ -77,9 +92,7 @@ class HouseCurvesTest {
 
             long reached = curve.reach(from, need);
 
-            assertThat(curve.between(from, reached))
-                    .as("seed 5 run %d", run)
-                    .isCloseTo(need, org.assertj.core.api.Assertions.within(1e-6));
+            assertThat(curve.between(from, reached)).as("seed 5 run %d", run).isCloseTo(need, within(1e-6));
         }
     }
 

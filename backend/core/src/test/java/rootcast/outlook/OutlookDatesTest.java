@@ -18,6 +18,7 @@ import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
+import java.util.Random;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -235,7 +236,7 @@ class OutlookDatesTest {
 
     @Test
     void developmentOfAnyCourseNeverFalls() {
-        var random = new java.util.Random(11);
+        var random = new Random(11);
         var series = new HourlySeries();
         for (int hour = 0; hour < 24 * 30; hour++) {
             series.add(STUCK.plus(Duration.ofHours(hour)), random.nextDouble(-5, 45));

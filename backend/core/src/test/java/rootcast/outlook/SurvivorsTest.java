@@ -15,7 +15,7 @@ import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.Random;
+import java.util.SplittableRandom;
 import java.util.function.IntUnaryOperator;
 import org.apache.commons.statistics.distribution.BetaDistribution;
 import org.jspecify.annotations.Nullable;
@@ -60,15 +60,22 @@ class SurvivorsTest {
         return OutlookModel.survivors(history, CROP, AT_22).whenReady();
     }
 
-    /** One batch's share surviving a part of a stage: p^part, p from its Beta by inversion. */
-    private static double share(Random random, int stage, double part) {
-        return Math.pow(
-                BetaDistribution.of(MEAN[stage] * WEIGHT, (1 - MEAN[stage]) * WEIGHT)
-                        .inverseCumulativeProbability(random.nextDouble()),
-                part);
+    /** Equally likely survival shares of each stage, by inverting its Beta distribution function. */
+    private static final double[][] SHARES = new double[3][2_000];
+
+    static {
+        for (int stage = 0; stage < 3; stage++) {
+            var beta = BetaDistribution.of(MEAN[stage] * WEIGHT, (1 - MEAN[stage]) * WEIGHT);
+            Arrays.setAll(SHARES[stage], i -> beta.inverseCumulativeProbability((i + 0.5) / 2_000));
+        }
     }
 
-    private static int alive(Random random, int plants, double share) {
+    /** One batch's share surviving a part of a stage: p^part. */
+    private static double share(SplittableRandom random, int stage, double part) {
+        return Math.pow(SHARES[stage][random.nextInt(2_000)], part);
+    }
+
+    private static int alive(SplittableRandom random, int plants, double share) {
         int alive = 0;
         for (int plant = 0; plant < plants; plant++) {
             alive += random.nextDouble() < share ? 1 : 0;
@@ -90,7 +97,7 @@ class SurvivorsTest {
                 .isCloseTo(Arrays.stream(drawn).average().orElseThrow(), within(1.5));
     }
 
-    private static int[] draw(long seed, IntUnaryOperator run) {
+    private static int[] draw(IntUnaryOperator run) {
         int[] drawn = new int[RUNS];
         Arrays.setAll(drawn, run);
         return drawn;
@@ -98,8 +105,8 @@ class SurvivorsTest {
 
     @Test
     void threeStagesAgreeWithPlantsDrawnOneByOne() {
-        var random = new Random(42);
-        int[] drawn = draw(42, run -> {
+        var random = new SplittableRandom(42);
+        int[] drawn = draw(run -> {
             int left = STUCK_PLANTS;
             for (int stage = 0; stage < 3; stage++) {
                 left = alive(random, left, share(random, stage, 1));
@@ -113,8 +120,8 @@ class SurvivorsTest {
     /** Day 11.5 is half of the second stage's nine days. */
     @Test
     void fromACountInMidStageOnlyTheRestIsStillToLive() {
-        var random = new Random(43);
-        int[] drawn = draw(43, run -> {
+        var random = new SplittableRandom(43);
+        int[] drawn = draw(run -> {
             int left = alive(random, 900, share(random, 1, 0.5));
             return alive(random, left, share(random, 2, 1));
         });
@@ -125,8 +132,8 @@ class SurvivorsTest {
     /** Recorded when the first stage ends: 60 dead, so at most 990 were alive; more may have died unseen. */
     @Test
     void recordedLossesCutOffWhatCanStillBeAlive() {
-        var random = new Random(44);
-        int[] drawn = draw(44, run -> {
+        var random = new SplittableRandom(44);
+        int[] drawn = draw(run -> {
             int left;
             do {
                 left = alive(random, STUCK_PLANTS, share(random, 0, 1));
@@ -139,33 +146,68 @@ class SurvivorsTest {
         shouldBeLike(drawn, whenReady(history(new Plants(STUCK, STUCK_PLANTS), lost, List.of(), null)), "seed 44");
     }
 
-    /** Sampled when the first stage ends; then 12 more are recorded lost when the second does. */
+    /** Sampled when the first stage ends; when the second does, 4 are recorded lost and 180 leave. */
     @Test
-    void aSampleAndLaterLossesAgreeWithDrawingUntilBothComeOut() {
-        var random = new Random(45);
-        int places = 420;
-        int[] drawn = draw(45, run -> {
+    void aSampleAndLaterRecordsAgreeWithDrawingUntilAllComeOut() {
+        var random = new SplittableRandom(45);
+        int places = 210;
+        int[] drawn = draw(run -> {
             while (true) {
                 int left = alive(random, places, share(random, 0, 1));
                 if (blanksIn(random, places, left, 40) != 3) {
                     continue;
                 }
                 int after = alive(random, left, share(random, 1, 1));
-                if (left - after >= 12) {
-                    return alive(random, after, share(random, 2, 1));
+                if (left - after >= 4 && after >= 180) {
+                    return alive(random, after - 180, share(random, 2, 1));
                 }
             }
         });
 
         var sampled = history(
                 new Plants(STUCK, places),
-                List.of(new Plants(days(16), 12)),
-                List.of(),
+                List.of(new Plants(days(16), 4)),
+                List.of(new Plants(days(16), 180)),
                 new Sample(days(7), places, 40, 3));
         shouldBeLike(drawn, whenReady(sampled), "seed 45");
     }
 
-    private static int blanksIn(Random random, int places, int alive, int cells) {
+    /** 100 leave as the first stage ends, then 40 of the 320 places that stay are sampled. */
+    @Test
+    void aSampleAfterAShipmentSpeaksOfThePlacesThatStayed() {
+        var random = new SplittableRandom(47);
+        int[] drawn = draw(run -> {
+            while (true) {
+                int left = alive(random, 420, share(random, 0, 1)) - 100;
+                if (left >= 0 && blanksIn(random, 320, left, 40) == 6) {
+                    left = alive(random, left, share(random, 1, 1));
+                    return alive(random, left, share(random, 2, 1));
+                }
+            }
+        });
+
+        var sampled = history(
+                new Plants(STUCK, 420), List.of(), List.of(new Plants(days(7), 100)), new Sample(days(7), 320, 40, 6));
+        shouldBeLike(drawn, whenReady(sampled), "seed 47");
+    }
+
+    /** Callused on day 9 and not 7, at an even 22 °C: a count on day 4.5 has half of the stage before it. */
+    @Test
+    void aStageSeenLateWasDoneInProportion() {
+        var late = new BatchHistory(
+                STUCK,
+                Map.of(Stage.CALLUS, days(9)),
+                List.of(new Stay("A", STUCK)),
+                new Plants(days(4.5), 1_000),
+                List.of(),
+                List.of(),
+                null);
+        double halfStage = Arrays.stream(SHARES[0]).map(Math::sqrt).average().orElseThrow();
+
+        assertThat(whenReady(late).mean()).isCloseTo(1_000 * halfStage * MEAN[1] * MEAN[2], within(0.2));
+    }
+
+    private static int blanksIn(SplittableRandom random, int places, int alive, int cells) {
         int blanks = 0;
         for (int cell = 0; cell < cells; cell++) {
             blanks += random.nextInt(places - cell) >= alive - (cell - blanks) ? 1 : 0;
@@ -257,8 +299,8 @@ class SurvivorsTest {
     /** Plants that left were alive: the rest is what lives of all of them, less those that left. */
     @Test
     void shippedPlantsWereSurvivors() {
-        var random = new Random(46);
-        int[] drawn = draw(46, run -> {
+        var random = new SplittableRandom(46);
+        int[] drawn = draw(run -> {
             int left;
             do {
                 left = STUCK_PLANTS;

@@ -2,6 +2,7 @@ package rootcast.app.availability;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.time.Instant;
 import java.time.InstantSource;
 import java.util.List;
 import java.util.Set;
@@ -33,13 +34,18 @@ public class LiveSupply {
     InstantSource time;
 
     public CellSupply of(Cell cell) {
+        return of(cell, time.instant());
+    }
+
+    /** @param now from which "today" at the cell's site is told */
+    public CellSupply of(Cell cell, Instant now) {
         Site site = sites.site(cell.site());
         List<BatchPicture> pictures = batches.of(cell);
         List<SupplyLot> lots = pictures.stream()
                 .flatMap(picture -> LotOfBatch.of(picture, site).stream())
                 .toList();
         return new CellSupply(
-                lots, promises.of(cell, line -> shippedFor(line, pictures)), site.dayOf(time.instant()));
+                lots, promises.of(cell, line -> shippedFor(line, pictures)), site.dayOf(now));
     }
 
     /** Trays that have left for a promise; only batches of the promise's own cell can serve it. */

@@ -60,7 +60,7 @@ public class PlaceOrder {
     public Placed place(Wanted wanted, Instant recordedAt) {
         wanted.lines().forEach(line -> check(line, recordedAt));
         Map<Cell, CellSupply> before = new LinkedHashMap<>();
-        wanted.lines().forEach(line -> before.computeIfAbsent(line.cell(), supply::of));
+        wanted.lines().forEach(line -> before.computeIfAbsent(line.cell(), cell -> supply.of(cell, recordedAt)));
         Placing placing = MatchRules.place(wanted.lines(), wanted.confidence(), before::get);
         if (placing instanceof Placing.Refused refused) {
             throw RefusalTable.problemOf(refused);

@@ -1,5 +1,6 @@
 package rootcast.app.availability;
 
+import java.time.Instant;
 import rootcast.availability.Cell;
 import rootcast.availability.CellSupply;
 
@@ -9,5 +10,6 @@ import rootcast.availability.CellSupply;
  */
 public interface SupplyAtHead {
 
-    CellSupply of(Cell cell);
+    /** @param now from which "today" is told */
+    CellSupply of(Cell cell, Instant now);
 }

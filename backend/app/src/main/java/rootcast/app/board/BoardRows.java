@@ -34,12 +34,9 @@ public class BoardRows {
         if (now.lots().isEmpty() && now.promises().isEmpty()) {
             return Optional.empty();
         }
-        return Optional.of(BoardModel.row(
-                head(cell),
-                now,
-                view.columns(),
-                view.confidence(),
-                sites.site(cell.site()).shipDay()));
+        var model = new BoardModel(
+                view.columns(), view.confidence(), sites.site(cell.site()).shipDay(), now.today());
+        return Optional.of(model.row(head(cell), now));
     }
 
     public CellExplanation explain(Cell cell, ShipWeek week, double confidence) {

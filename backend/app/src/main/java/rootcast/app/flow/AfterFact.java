@@ -87,10 +87,12 @@ public class AfterFact implements SupplyAtHead {
     InstantSource time;
 
     private LedgerPosition takenIn = LedgerPosition.START;
+    private volatile boolean started;
 
-    /** Before the first request. */
+    /** Before the first request, and after whatever else writes at start. */
     void start(@Observes @Priority(100) StartupEvent event) {
         long entries = live.holding(() -> QuarkusTransaction.requiringNew().call(this::takeInAll));
+        started = true;
         LOG.infof("%d batches live at position %d", entries, takenIn.value());
     }
 
@@ -98,7 +100,7 @@ public class AfterFact implements SupplyAtHead {
     private long takeInAll() {
         Instant now = time.instant();
         head.hold();
-        takenIn = head.last();
+        takenIn = head.last().position();
         climate.clear();
         batches.clear();
         promises.clear();
@@ -114,13 +116,17 @@ public class AfterFact implements SupplyAtHead {
     }
 
     void afterCommit(@Observes Once.FactsRecorded recorded) {
-        catchUp();
+        if (started) {
+            catchUp();
+        }
     }
 
     /** Another process may have written; and the hour and the day go on without any fact. */
     @Scheduled(every = "15s", delayed = "15s", concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
     void byTheClock() {
-        catchUp();
+        if (started) {
+            catchUp();
+        }
     }
 
     /** From facts to board, in one go. */
@@ -138,24 +144,28 @@ public class AfterFact implements SupplyAtHead {
     }
 
     @Override
-    public CellSupply of(Cell cell) {
+    public CellSupply of(Cell cell, Instant now) {
         catchUp();
-        return supply.of(cell);
+        return supply.of(cell, now);
     }
 
     private BoardChanges takeIn() {
-        if (takenIn.equals(LedgerPosition.START) && head.last().compareTo(takenIn) > 0) {
+        FactHead.Last last = head.last();
+        if (takenIn.equals(LedgerPosition.START) && last.position().compareTo(takenIn) > 0) {
             takeInAll(); // the last attempt broke off halfway: readings must not be added twice
             return board.everything(takenIn, time.instant());
         }
         LedgerPosition from = takenIn;
-        LedgerPosition to = head.last();
+        LedgerPosition to = last.position();
         Instant now = time.instant();
         Set<String> changed = new HashSet<>();
         Set<Cell> cells = new HashSet<>();
 
         boolean news = to.compareTo(from) > 0;
-        boolean setupChanged = news && setup.loadIfChangedSince(from);
+        boolean setupChanged = last.setup().compareTo(from) > 0;
+        if (setupChanged) {
+            setup.load();
+        }
         Collection<String> warmerOrCooler = news ? climate.add(readings.between(from, to)) : List.of();
         if (hourHasPassed(now) || setupChanged) {
             climate.curves().advanceTo(now);

@@ -2,7 +2,6 @@ package rootcast.app.flow;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
-import jakarta.persistence.EntityManager;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -16,7 +15,6 @@ import rootcast.app.site.store.Places;
 import rootcast.crop.Crop;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Variety;
-import rootcast.ledger.LedgerPosition;
 
 /** Brings sites, houses, crops and varieties into what is live. */
 @ApplicationScoped
@@ -40,9 +38,6 @@ class LiveSetup {
     @Inject
     LiveBatches batches;
 
-    @Inject
-    EntityManager database;
-
     void load() {
         sites.sites(places.sites());
         climate.houses(places.houses());
@@ -52,19 +47,5 @@ class LiveSetup {
         Map<String, CropProfile> profiles = crops.stream().collect(Collectors.toMap(Crop::code, Crop::profile));
         batches.profiles(varieties.stream()
                 .collect(Collectors.toMap(Variety::code, variety -> profiles.get(variety.crop()))));
-    }
-
-    /** Whether anything was set up or changed after {@code position}; if so, all of it is taken in anew. */
-    boolean loadIfChangedSince(LedgerPosition position) {
-        boolean changed = List.of("SiteRow", "HouseRow", "CropRow", "VarietyRow", "TrayFormatRow").stream()
-                .anyMatch(rows -> !database.createQuery("select 1 from " + rows + " r where r.positionNo > ?1", Integer.class)
-                        .setParameter(1, position.value())
-                        .setMaxResults(1)
-                        .getResultList()
-                        .isEmpty());
-        if (changed) {
-            load();
-        }
-        return changed;
     }
 }

@@ -41,12 +41,8 @@ public class StickBatch {
     @Inject
     FactHead head;
 
-    /**
-     * @param id     given only when batches come from elsewhere with their labels; otherwise made here
-     * @param plants every cell of every tray if not given
-     */
+    /** @param plants every cell of every tray if not given */
     public record Wanted(
-            @Nullable String id,
             String site,
             String house,
             String variety,
@@ -75,7 +71,7 @@ public class StickBatch {
                     "trays", wanted.trays(), "must lie between 1 and " + EntryRules.MOST_TRAYS);
         }
         Instant stuckAt = wanted.stuckAt().truncatedTo(ChronoUnit.MICROS);
-        String id = wanted.id() == null ? nextId(site, stuckAt) : wanted.id();
+        String id = nextId(site, stuckAt);
         Batch batch = new Batch(id, site.code(), wanted.variety(), format, stuckAt);
         int plants = wanted.plants() == null ? wanted.trays() * format.cells() : wanted.plants();
         What.Stick what = new What.Stick(house.code(), wanted.trays(), plants);

@@ -28,10 +28,24 @@ public class FactHead {
         return new LedgerPosition(head.positionNo);
     }
 
-    /** The last position given out and committed, as this transaction sees it. */
+    /** The next position, for a change of the set-up. */
+    @Transactional(Transactional.TxType.MANDATORY)
+    public LedgerPosition nextForSetup() {
+        LedgerPosition next = next();
+        database.find(FactHeadRow.class, FactHeadRow.ONLY).setupPosition = next.value();
+        return next;
+    }
+
+    /**
+     * @param position the last position given out and committed, as this transaction sees it
+     * @param setup    the last of these that changed the set-up
+     */
+    public record Last(LedgerPosition position, LedgerPosition setup) {}
+
     @Transactional
-    public LedgerPosition last() {
-        return new LedgerPosition(database.createQuery("select h.positionNo from FactHeadRow h", Long.class)
-                .getSingleResult());
+    public Last last() {
+        Object[] row = database.createQuery("select h.positionNo, h.setupPosition from FactHeadRow h", Object[].class)
+                .getSingleResult();
+        return new Last(new LedgerPosition((Long) row[0]), new LedgerPosition((Long) row[1]));
     }
 }

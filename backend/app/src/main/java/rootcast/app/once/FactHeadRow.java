@@ -15,4 +15,5 @@ class FactHeadRow {
     int id;
 
     long positionNo;
+    long setupPosition;
 }

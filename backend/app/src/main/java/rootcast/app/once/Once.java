@@ -1,6 +1,7 @@
 package rootcast.app.once;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -14,6 +15,7 @@ import java.time.InstantSource;
 import java.util.HexFormat;
 import java.util.concurrent.Semaphore;
 import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 import rootcast.app.problem.Problem;
 
 /**
@@ -47,6 +49,16 @@ public class Once {
 
     /** What a write answers. */
     public record Answer(int status, String body) {}
+
+    /** Reads a member of an answer's body; null if it is not there. */
+    public @Nullable String member(Answer answer, String name) {
+        try {
+            JsonNode member = json.readTree(answer.body()).get(name);
+            return member == null ? null : member.asText();
+        } catch (JsonProcessingException impossible) {
+            throw new IllegalStateException(impossible);
+        }
+    }
 
     /**
      * @param key  the sender's key; {@link OnceKey#none()} where the sender gave none

@@ -37,7 +37,7 @@ public class WriteSetup {
             if (exists.getAsBoolean()) {
                 throw Problem.codeTaken(item.kind(), item.code());
             }
-            return save.apply(head.next());
+            return save.apply(head.nextForSetup());
         });
         return response(answer).location(URI.create(item.path())).build();
     }
@@ -53,7 +53,7 @@ public class WriteSetup {
             if (!exists.getAsBoolean()) {
                 throw Problem.notFound(item.kind(), item.code());
             }
-            return save.apply(head.next());
+            return save.apply(head.nextForSetup());
         });
         return response(answer).build();
     }

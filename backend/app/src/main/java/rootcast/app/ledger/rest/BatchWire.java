@@ -21,7 +21,7 @@ record BatchWire(
 
     StickBatch.Wanted wanted() {
         return new StickBatch.Wanted(
-                null, site, house, variety, trayFormat, stuckAt.toInstant(), trays, plants, note);
+                site, house, variety, trayFormat, stuckAt.toInstant(), trays, plants, note);
     }
 
     /** What sticking answers; a repeat answers the same. */

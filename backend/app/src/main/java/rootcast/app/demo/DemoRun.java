@@ -1,0 +1,81 @@
+package rootcast.app.demo;
+
+import io.quarkus.runtime.StartupEvent;
+import io.quarkus.scheduler.Scheduled;
+import jakarta.annotation.Priority;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+import jakarta.inject.Inject;
+import java.io.IOException;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.List;
+import org.jboss.logging.Logger;
+import org.jspecify.annotations.Nullable;
+import rootcast.app.climate.store.Readings;
+import rootcast.app.wiring.RootcastConfig;
+import rootcast.climate.Quantity;
+
+/** In demo mode: tells the scenario once, then reads the simulated sensors for as long as the application runs. */
+@ApplicationScoped
+class DemoRun {
+
+    private static final Logger LOG = Logger.getLogger(DemoRun.class);
+
+    @Inject
+    RootcastConfig config;
+
+    @Inject
+    UseCaseSink sink;
+
+    @Inject
+    Readings readings;
+
+    @Inject
+    InstantSource time;
+
+    private @Nullable Simulator simulator;
+
+    /** Before what is live is made: made once from everything, it need not follow every entry. */
+    void start(@Observes @Priority(50) StartupEvent event) throws IOException {
+        if (!config.demo()) {
+            return;
+        }
+        DemoScenario scenario = DemoScenario.packed();
+        Instant startAt = sink.startAt(time.instant());
+        String anyHouse = scenario.setup().houses().get(0).code();
+        simulator = readings.newest(anyHouse, Quantity.MEDIUM_TEMPERATURE)
+                .filter(newest -> !newest.at().isBefore(startAt))
+                .map(newest -> scenario.resumedAt(newest.at()))
+                .orElseGet(() -> tell(scenario, startAt));
+        sinkReadings(simulator.hoursUntil(time.instant()).readings());
+        LOG.infof("demo: %d simulated houses", scenario.setup().houses().size());
+    }
+
+    /** May begin anew after an attempt that broke off; what is written already is then not written again. */
+    private Simulator tell(DemoScenario scenario, Instant startAt) {
+        DemoScenario.Told told = scenario.tell(startAt);
+        DemoLoad.Played played = DemoLoad.play(scenario, told, sink);
+        LOG.infof(
+                "demo: %d batches, %d entries, %d readings, %d orders of which %d found too few open trays",
+                played.batches(),
+                played.entries(),
+                played.readings(),
+                played.orders(),
+                played.refusedOrders().size());
+        return told.simulator();
+    }
+
+    @Scheduled(every = "20s", delayed = "5s", concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
+    void read() {
+        if (simulator != null) {
+            sinkReadings(simulator.readAllAt(time.instant()));
+        }
+    }
+
+    private void sinkReadings(List<DemoReading> taken) {
+        if (!taken.isEmpty()) {
+            sink.readings(taken);
+        }
+    }
+}

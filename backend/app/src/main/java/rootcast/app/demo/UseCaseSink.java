@@ -1,0 +1,211 @@
+package rootcast.app.demo;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.function.Supplier;
+import rootcast.app.availability.PlaceOrder;
+import rootcast.app.climate.HouseReading;
+import rootcast.app.climate.RecordReadings;
+import rootcast.app.crop.SourcedCrop;
+import rootcast.app.crop.store.Catalogue;
+import rootcast.app.ledger.RecordEntry;
+import rootcast.app.ledger.StickBatch;
+import rootcast.app.once.FactHead;
+import rootcast.app.once.Once;
+import rootcast.app.once.OnceKey;
+import rootcast.app.problem.Problem;
+import rootcast.app.site.store.Places;
+import rootcast.availability.Cell;
+import rootcast.availability.WantedLine;
+import rootcast.climate.Quantity;
+import rootcast.crop.Stage;
+import rootcast.crop.TrayFormat;
+import rootcast.crop.Variety;
+import rootcast.ledger.OrderLine;
+import rootcast.ledger.What;
+import rootcast.site.House;
+import rootcast.site.Site;
+
+/** Hands the demo's facts to the use cases that people's entries go through. */
+@ApplicationScoped
+class UseCaseSink implements DemoSink {
+
+    @Inject
+    Once once;
+
+    @Inject
+    FactHead head;
+
+    @Inject
+    Places places;
+
+    @Inject
+    Catalogue catalogue;
+
+    @Inject
+    RecordReadings recordReadings;
+
+    @Inject
+    StickBatch stickBatch;
+
+    @Inject
+    RecordEntry recordEntry;
+
+    @Inject
+    PlaceOrder placeOrder;
+
+    private final Map<String, String> batchIds = new HashMap<>();
+    private final Map<UUID, UUID> entryIds = new HashMap<>();
+    private final Map<UUID, UUID> orderIds = new HashMap<>();
+
+    record Id(String id) {}
+
+    /** The instant that all of the demo is told from: that of the first attempt to load it. */
+    Instant startAt(Instant now) {
+        Once.Answer answer = write("start", () -> Map.of("startAt", now.toString()));
+        return Instant.parse(once.member(answer, "startAt"));
+    }
+
+    @Override
+    public void site(Site site) {
+        write("site-" + site.code(), () -> {
+            places.save(site, head.nextForSetup());
+            return new Id(site.code());
+        });
+    }
+
+    @Override
+    public void house(House house) {
+        write("house-" + house.code(), () -> {
+            places.save(house, head.nextForSetup());
+            return new Id(house.code());
+        });
+    }
+
+    @Override
+    public void trayFormat(TrayFormat format) {
+        write("tray-format-" + format.code(), () -> {
+            catalogue.save(format, head.nextForSetup());
+            return new Id(format.code());
+        });
+    }
+
+    @Override
+    public void crop(CropSeed seed) {
+        write("crop-" + seed.code(), () -> {
+            Map<Stage, String> sources = new EnumMap<>(Stage.class);
+            Stage.GROWING.forEach(stage -> sources.put(stage, seed.source(stage)));
+            var sourced = new SourcedCrop(seed.crop(), 0, sources, seed.profile().note());
+            catalogue.save(sourced, head.nextForSetup(), Instant.EPOCH);
+            return new Id(seed.code());
+        });
+    }
+
+    @Override
+    public void variety(Variety variety) {
+        write("variety-" + variety.code(), () -> {
+            catalogue.save(variety, head.nextForSetup());
+            return new Id(variety.code());
+        });
+    }
+
+    @Override
+    public void readings(List<DemoReading> readings) {
+        DemoReading last = readings.get(readings.size() - 1);
+        once.write(OnceKey.none(), "demo readings", "", 200, () -> recordReadings.record(numbered(readings), last.at()));
+    }
+
+    private static List<RecordReadings.Numbered> numbered(List<DemoReading> readings) {
+        List<RecordReadings.Numbered> numbered = new ArrayList<>(readings.size());
+        for (DemoReading reading : readings) {
+            Quantity quantity = Quantity.ofWireName(reading.quantity()).orElseThrow();
+            numbered.add(new RecordReadings.Numbered(
+                    numbered.size(), new HouseReading(reading.house(), quantity, reading.at(), reading.valueC())));
+        }
+        return numbered;
+    }
+
+    @Override
+    public void batch(DemoBatch batch) {
+        Once.Answer answer = write("batch-" + batch.key(), () -> {
+            var wanted = new StickBatch.Wanted(
+                    batch.site(),
+                    batch.house(),
+                    batch.variety(),
+                    batch.trayFormat().code(),
+                    batch.stuckAt(),
+                    batch.trays(),
+                    batch.plants(),
+                    null);
+            return new Id(stickBatch
+                    .stick(wanted, batch.recordedBy(), batch.recordedAt())
+                    .after()
+                    .batch()
+                    .id());
+        });
+        batchIds.put(batch.key(), once.member(answer, "id"));
+    }
+
+    @Override
+    public void entry(DemoEntry entry) {
+        Once.Answer answer = write("entry-" + entry.id(), () -> {
+            var recorded = recordEntry.record(
+                    batchIds.get(entry.batch()),
+                    entry.happenedAt(),
+                    withOurIds(entry.what()),
+                    entry.note(),
+                    entry.recordedBy(),
+                    entry.recordedAt());
+            return new Id(recorded.id().toString());
+        });
+        entryIds.put(entry.id(), UUID.fromString(once.member(answer, "id")));
+    }
+
+    private What withOurIds(What what) {
+        if (what instanceof What.Reversal reversal) {
+            return new What.Reversal(entryIds.get(reversal.entry()), reversal.reason());
+        }
+        if (what instanceof What.Ship ship && ship.orderLine() != null) {
+            OrderLine line = ship.orderLine();
+            return new What.Ship(
+                    ship.trays(), ship.plants(), new OrderLine(orderIds.get(line.order()), line.line()));
+        }
+        return what;
+    }
+
+    @Override
+    public boolean order(DemoOrder order) {
+        try {
+            Once.Answer answer = write("order-" + order.id(), () -> {
+                List<WantedLine> lines = new ArrayList<>();
+                for (DemoOrder.Line line : order.lines()) {
+                    Cell cell = new Cell(line.variety(), line.trayFormat(), line.site());
+                    lines.add(new WantedLine(lines.size() + 1, cell, line.shipOn(), line.trays()));
+                }
+                var wanted =
+                        new PlaceOrder.Wanted(UUID.randomUUID(), order.customer(), null, order.confidence(), lines);
+                return new Id(placeOrder
+                        .place(wanted, order.recordedAt())
+                        .order()
+                        .id()
+                        .toString());
+            });
+            orderIds.put(order.id(), UUID.fromString(once.member(answer, "id")));
+            return true;
+        } catch (Problem notEnough) {
+            return false;
+        }
+    }
+
+    /** Once, however often the demo is started. */
+    private Once.Answer write(String name, Supplier<?> work) {
+        return once.write(OnceKey.optional("demo-" + name), "demo", name, 201, work);
+    }
+}

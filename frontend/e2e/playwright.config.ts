@@ -1,0 +1,34 @@
+import { defineConfig } from '@playwright/test';
+
+/**
+ * The stories of the screens through a real browser, against a running application with its demo data.
+ * BASE_URL names it; the Maven build starts it and sets that.
+ */
+export default defineConfig({
+  testDir: '.',
+  outputDir: '../test-results',
+  fullyParallel: false,
+  workers: 1,
+  retries: 0,
+  timeout: 120_000,
+  expect: { timeout: 10_000 },
+  reporter: [['list'], ['html', { outputFolder: '../playwright-report', open: 'never' }]],
+  use: {
+    baseURL: process.env['BASE_URL'] ?? 'http://127.0.0.1:8080',
+    viewport: { width: 1440, height: 900 },
+    locale: 'en-GB',
+    trace: 'retain-on-failure',
+    launchOptions: {
+      executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium',
+      args: [
+        '--no-sandbox',
+        '--disable-gpu',
+        '--disable-quic',
+        '--no-first-run',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+      ],
+    },
+  },
+});

@@ -1,0 +1,56 @@
+import { expect, test } from '@playwright/test';
+import type { TrayFormat } from '../src/shared/api-types';
+import { expectAccessible } from './accessible';
+
+test('creates a tray format in inches and stores it in millimetres', async ({ page }) => {
+  const code = `T${Date.now()}`;
+  await page.goto('/setup/tray-formats');
+  await page.getByRole('button', { name: 'Language, units and look' }).click();
+  await page.getByLabel('inch').check();
+  await page.keyboard.press('Escape');
+
+  await page.getByRole('button', { name: 'New tray format' }).click();
+  await page.getByLabel('Code').fill(code);
+  await page.getByLabel('Cells').fill('72');
+  await page.getByLabel('Sale count').fill('70');
+  await page.getByLabel('Outside length').fill('21');
+  await page.getByLabel('Outside width').fill('10.5');
+  await page.getByRole('button', { name: 'Save' }).click();
+  await expect(page.getByRole('link', { name: code })).toBeVisible();
+
+  const stored = (await (await page.request.get(`/api/tray-formats/${code}`)).json()) as TrayFormat;
+  expect(stored).toMatchObject({ code, cells: 72, saleCount: 70, lengthMm: 533.4, widthMm: 266.7 });
+});
+
+test('keeps what was typed and says beside the field how to mend it', async ({ page }) => {
+  await page.goto('/setup/sites/~new');
+  await page.getByLabel('Code').fill('no blanks');
+  await page.getByLabel('Name').fill('North Field');
+  await page.getByRole('button', { name: 'Save' }).click();
+
+  await expect(page.getByText(/^Up to 32 letters/)).toBeVisible();
+  await expect(page.getByLabel('Code')).toHaveValue('no blanks');
+  await expect(page.getByLabel('Name')).toHaveValue('North Field');
+});
+
+for (const path of [
+  '/setup',
+  '/setup/houses',
+  '/setup/tray-formats',
+  '/setup/crops',
+  '/setup/varieties',
+  '/setup/crops/~new',
+]) {
+  test(`${path} is accessible`, async ({ page }) => {
+    await page.goto(path);
+    await expect(page.getByRole('heading', { level: 2 }).first()).toBeVisible();
+    await expectAccessible(page);
+  });
+}
+
+test('an address that does not exist says so and leads back', async ({ page }) => {
+  await page.goto('/no-such-room');
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('There is no such page');
+  await page.getByRole('link', { name: 'Go to the board' }).click();
+  await expect(page).toHaveURL(/\/board$/);
+});

@@ -1,0 +1,25 @@
+import { QueryClientProvider } from '@tanstack/react-query';
+import { useEffect } from 'react';
+import { createBrowserRouter, RouterProvider } from 'react-router';
+import { liveStream } from '../shared/live-stream';
+import { newQueryClient } from '../shared/queries';
+import { usePreferences } from '../shared/preferences';
+import { routes } from './routes';
+
+const queryClient = newQueryClient();
+const router = createBrowserRouter(routes);
+
+export function App() {
+  const { theme, language } = usePreferences();
+  useEffect(() => liveStream.start(), []);
+  useEffect(() => {
+    document.documentElement.lang = language;
+    if (theme === 'system') delete document.documentElement.dataset['theme'];
+    else document.documentElement.dataset['theme'] = theme;
+  }, [theme, language]);
+  return (
+    <QueryClientProvider client={queryClient}>
+      <RouterProvider router={router} />
+    </QueryClientProvider>
+  );
+}

@@ -1,0 +1,33 @@
+import { Button } from '@vaadin/react-components/Button.js';
+import { Link, useRouteError } from 'react-router';
+import { useMessages } from '../shared/messages';
+import { useScreenTitle } from '../shared/screen-title';
+import { appMessages } from './app-messages';
+
+export function NotFoundView() {
+  const t = useMessages(appMessages);
+  useScreenTitle(t.notFound);
+  return (
+    <div className="rc-state">
+      <p>{t.notFoundHelp}</p>
+      <Link className="rc-link" to="/board">
+        {t.toBoard}
+      </Link>
+    </div>
+  );
+}
+
+export function BrokenView() {
+  const t = useMessages(appMessages);
+  const failure = useRouteError();
+  useScreenTitle(t.broken);
+  return (
+    <div className="rc-state" role="alert">
+      <p>{t.brokenHelp}</p>
+      <p>
+        <code>{failure instanceof Error ? failure.message : String(failure)}</code>
+      </p>
+      <Button onClick={() => location.reload()}>{t.reload}</Button>
+    </div>
+  );
+}

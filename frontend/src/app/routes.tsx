@@ -1,0 +1,35 @@
+import { redirect, type RouteObject } from 'react-router';
+import { Loading } from '../shared/screen-states';
+import { BrokenView, NotFoundView } from './broken-view';
+import { Shell } from './shell';
+
+/** Every address of the application. A screen's code is fetched when it is first opened. */
+export const routes: RouteObject[] = [
+  {
+    path: '/',
+    Component: Shell,
+    ErrorBoundary: BrokenView,
+    HydrateFallback: Loading,
+    children: [
+      { index: true, loader: ({ request }) => redirect(`/board${new URL(request.url).search}`) },
+      {
+        // A broken screen leaves the shell standing.
+        ErrorBoundary: BrokenView,
+        children: [
+          { path: 'board', lazy: async () => ({ Component: (await import('../board/board-view')).BoardView }) },
+          { path: 'floor', lazy: async () => ({ Component: (await import('../floor/floor-view')).FloorView }) },
+          { path: 'batches', lazy: async () => ({ Component: (await import('../batches/batches-view')).BatchesView }) },
+          {
+            path: 'batches/:id',
+            lazy: async () => ({ Component: (await import('../batches/batch-view')).BatchStory }),
+          },
+          {
+            path: 'setup/:list?/:code?',
+            lazy: async () => ({ Component: (await import('../setup/setup-view')).SetupView }),
+          },
+          { path: '*', Component: NotFoundView },
+        ],
+      },
+    ],
+  },
+];

@@ -1,0 +1,112 @@
+import { AppLayout } from '@vaadin/react-components/AppLayout.js';
+import { DrawerToggle } from '@vaadin/react-components/DrawerToggle.js';
+import { SideNav } from '@vaadin/react-components/SideNav.js';
+import { SideNavItem } from '@vaadin/react-components/SideNavItem.js';
+import { useEffect, useRef, useState } from 'react';
+import { Outlet, useLocation, useNavigate, useNavigation } from 'react-router';
+import { useMessages } from '../shared/messages';
+import { Notices } from '../shared/notices';
+import { useLiveQueries } from '../shared/queries';
+import { useCurrentTitle } from '../shared/screen-title';
+import { useSites } from '../shared/setup-lists';
+import { sharedMessages } from '../shared/shared-messages';
+import { useSiteFilter } from '../shared/site-filter';
+import { appMessages } from './app-messages';
+import { ConnectionNote } from './connection-note';
+import { PreferencesButton } from './preferences-button';
+import { SearchBox } from './search-box';
+import './shell.css';
+
+const ROOMS = ['board', 'floor', 'batches', 'setup'] as const;
+
+/** What stays while screens change: the rooms, the title, the site, the search, the state of the connection. */
+export function Shell() {
+  const t = useMessages(appMessages);
+  const title = useCurrentTitle();
+  const { pathname } = useLocation();
+  const navigate = useNavigate();
+  const loading = useNavigation().state !== 'idle';
+  const [site] = useSiteFilter();
+  const main = useRef<HTMLElement>(null);
+  useLiveQueries();
+
+  const room = pathname.split('/')[1] ?? '';
+  // The board needs its width; elsewhere there is room for the names of the rooms.
+  const [drawerOpened, setDrawerOpened] = useState(room !== 'board');
+  useEffect(() => setDrawerOpened(room !== 'board' && innerWidth > 800), [room]);
+
+  return (
+    <>
+      <AppLayout
+        primarySection="navbar"
+        drawerOpened={drawerOpened}
+        onDrawerOpenedChanged={(event) => setDrawerOpened(event.detail.value)}
+      >
+        <header slot="navbar" className="top">
+          <a
+            className="skip"
+            href="#main"
+            onClick={(event) => {
+              event.preventDefault();
+              main.current?.focus();
+            }}
+          >
+            {t.skip}
+          </a>
+          <DrawerToggle aria-label={t.menu} />
+          <h1>{title}</h1>
+          <SiteChoice />
+          <SearchBox />
+          <span className="top-space" />
+          <ConnectionNote />
+          <PreferencesButton />
+        </header>
+        <SideNav
+          slot="drawer"
+          aria-label={t.rooms}
+          location={pathname}
+          onNavigate={({ path, originalEvent }) => {
+            if (!path) return;
+            originalEvent.preventDefault();
+            void navigate(path);
+          }}
+        >
+          {ROOMS.map((each) => (
+            <SideNavItem key={each} path={`/${each}${site ? `?site=${encodeURIComponent(site)}` : ''}`} matchNested>
+              {t[each]}
+            </SideNavItem>
+          ))}
+        </SideNav>
+        <main id="main" ref={main} tabIndex={-1} aria-busy={loading}>
+          <Outlet />
+        </main>
+      </AppLayout>
+      <Notices />
+    </>
+  );
+}
+
+function SiteChoice() {
+  const t = useMessages(sharedMessages);
+  const sites = useSites().data ?? [];
+  const [site, choose] = useSiteFilter();
+  // Keeps a site from a pasted link that is not (or not yet) known, instead of showing another.
+  const unknown = site !== undefined && !sites.some((each) => each.code === site);
+  if (sites.length < 2 && !unknown) return null;
+  return (
+    <select
+      className="plain-select rc-no-print"
+      aria-label={t.site}
+      value={site ?? ''}
+      onChange={(event) => choose(event.target.value || undefined)}
+    >
+      <option value="">{t.allSites}</option>
+      {unknown && <option value={site}>{site}</option>}
+      {sites.map((each) => (
+        <option key={each.code} value={each.code}>
+          {each.name}
+        </option>
+      ))}
+    </select>
+  );
+}

@@ -1,0 +1,65 @@
+import { useRef } from 'react';
+import { Link } from 'react-router';
+import type { BatchView } from '../shared/api-types';
+import { useWindowedRows } from '../shared/windowed-rows';
+import { cellText, type CellWords } from './batch-cells';
+import type { Column } from './batches-state';
+
+const CARD_PX = 116;
+
+/** The list on a phone: one card per batch, drawn only while in sight. */
+export function BatchCards({
+  batches,
+  words,
+  label,
+}: {
+  batches: readonly BatchView[];
+  words: CellWords;
+  label: string;
+}) {
+  const scroller = useRef<HTMLDivElement>(null);
+  const { fromInclusive, untilExclusive } = useWindowedRows(scroller, batches.length, CARD_PX);
+  return (
+    <div ref={scroller} className="batch-cards" role="region" aria-label={label} tabIndex={0}>
+      <ul style={{ height: batches.length * CARD_PX, paddingTop: fromInclusive * CARD_PX }}>
+        {batches.slice(fromInclusive, untilExclusive).map((batch, i) => (
+          <li
+            key={batch.id}
+            aria-setsize={batches.length}
+            aria-posinset={fromInclusive + i + 1}
+            style={{ height: CARD_PX }}
+          >
+            <Card batch={batch} words={words} />
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+function Card({ batch, words }: { batch: BatchView; words: CellWords }) {
+  const { t } = words;
+  const figure = (column: Column, name: string) => {
+    const { main, range } = cellText(batch, column, words);
+    return (
+      <span className="card-figure">
+        <b>{main}</b> {name}
+        {range !== undefined && column !== 'trays' && <small>{range}</small>}
+      </span>
+    );
+  };
+  return (
+    <Link className="rc-sheet batch-card" to={`/batches/${encodeURIComponent(batch.id)}`}>
+      <span className="card-name">{batch.varietyName}</span>
+      <span className="rc-quiet card-where">
+        {batch.id}, {words.names.house(batch.house)}, {words.stage(batch)}
+      </span>
+      <span className="card-figures">
+        {figure('alive', t.alive)}
+        {figure('lost', t.lost)}
+        {figure('ready', t.ready)}
+        {figure('saleable', t.saleable)}
+      </span>
+    </Link>
+  );
+}

@@ -1,0 +1,205 @@
+import { Button } from '@vaadin/react-components/Button.js';
+import { useEffect, useState, type ReactNode } from 'react';
+import { Link, useLocation, useParams } from 'react-router';
+import type { BatchView } from '../shared/api-types';
+import { useBatch } from '../shared/batch-queries';
+import { useFormats } from '../shared/formats';
+import { useMessages } from '../shared/messages';
+import { Problem } from '../shared/problem';
+import { Failed, Loading } from '../shared/screen-states';
+import { useScreenTitle } from '../shared/screen-title';
+import { useHouses, useSites } from '../shared/setup-lists';
+import { sharedMessages } from '../shared/shared-messages';
+import { actionsFor, type Action } from '../floor/floor-state';
+import { useOutbox, useRenewAfterSending } from '../floor/outbox';
+import { waitingFor } from '../floor/outbox-state';
+import type { Undoing } from '../floor/undo-panel';
+import { RefusedEntries } from '../floor/unsent-bar';
+import { StoryPart } from './batch-story';
+import { lostFraction } from './batches-state';
+import { DevelopmentPlots } from './development-plots';
+import { EntryDialog, UndoDialog } from './entry-dialog';
+import { LossesTable } from './losses-table';
+import { OutlookPanel } from './outlook-panel';
+import { StepsPicture } from './steps-picture';
+import { storyMessages } from './story-messages';
+import './batch-view.css';
+import '../floor/floor.css';
+
+/** One batch: its figures, what became of its plants, what is expected of it, and everything recorded about it. */
+export function BatchStory() {
+  const { id = '' } = useParams();
+  const t = useMessages(storyMessages);
+  const batch = useBatch(id);
+  useScreenTitle(t.batch(id));
+  useRenewAfterSending();
+  useOpenedAnchor(batch.data !== undefined);
+
+  if (batch.isPending) return <Loading />;
+  if (!batch.data) {
+    return batch.error instanceof Problem && batch.error.status === 404 ? (
+      <div className="rc-state" role="alert">
+        <p>{t.unknown(id)}</p>
+        <Link className="rc-link" to="/batches">
+          {t.toList}
+        </Link>
+      </div>
+    ) : (
+      <Failed failure={batch.error} retry={() => void batch.refetch()} />
+    );
+  }
+  return <Story batch={batch.data} staleSinceMs={batch.isError ? batch.dataUpdatedAt : undefined} />;
+}
+
+function Story({ batch, staleSinceMs }: { batch: BatchView; staleSinceMs: number | undefined }) {
+  const t = useMessages(storyMessages);
+  const format = useFormats();
+  const houses = useHouses().data ?? [];
+  const site = useSites().data?.find((each) => each.code === batch.site);
+  const timeZone = site?.timeZone;
+  const [action, setAction] = useState<Action>();
+  const [undoing, setUndoing] = useState<Undoing>();
+  const waiting = waitingFor(useOutbox(), batch.id).filter((item) => item.refusal === null);
+  const undoesWaiting = new Set(waiting.flatMap(({ entry }) => (entry.kind === 'reversal' ? [entry.entry] : [])));
+  const label = { count: t.count, loss: t.loss, stage: t.stageReached, move: t.move, ship: t.ship };
+  const houseName = houses.find((house) => house.code === batch.house)?.name ?? batch.house;
+  return (
+    <div className="rc-screen batch-page">
+      <div className="rc-row rc-spread batch-head">
+        <div>
+          <p className="batch-name">{batch.varietyName}</p>
+          <p className="rc-quiet">
+            {site?.name ?? batch.site}.{' '}
+            {t.stuckOn(format.dateTime(batch.stuckAt, timeZone), format.integer(batch.traysStuck), houseName)}
+          </p>
+        </div>
+        <div className="rc-row rc-no-print" role="group" aria-label={t.actions}>
+          {actionsFor(batch, houses).map((each) => (
+            <Button key={each} onClick={() => setAction(each)} {...(each === 'count' ? { theme: 'primary' } : {})}>
+              {label[each]}
+            </Button>
+          ))}
+          <Link
+            className="rc-link"
+            to={`/floor?site=${encodeURIComponent(batch.site)}&batch=${encodeURIComponent(batch.id)}`}
+          >
+            {t.onFloor}
+          </Link>
+          <Button theme="tertiary" onClick={() => print()}>
+            {t.print}
+          </Button>
+        </div>
+      </div>
+      {staleSinceMs !== undefined && (
+        <p className="rc-warning" role="status">
+          ▲ {t.staleNote(format.time(new Date(staleSinceMs).toISOString()))}
+        </p>
+      )}
+      {waiting.length > 0 && (
+        <p className="rc-warning" role="status">
+          ▲ {t.notYetIn(waiting.length)}
+        </p>
+      )}
+      <RefusedEntries batch={batch.id} />
+      <HeadFigures batch={batch} timeZone={timeZone} />
+      <div className="batch-columns">
+        <div>
+          <StepsPicture batch={batch} />
+          <OutlookPanel batch={batch} timeZone={timeZone} />
+          <DevelopmentPlots batch={batch} timeZone={timeZone} />
+        </div>
+        <div>
+          <LossesTable batch={batch} />
+          <StoryPart batch={batch} timeZone={timeZone} undo={setUndoing} undoing={undoesWaiting} />
+        </div>
+      </div>
+      {action && (
+        <EntryDialog
+          batch={batch}
+          action={action}
+          title={label[action]}
+          timeZone={timeZone}
+          close={() => setAction(undefined)}
+        />
+      )}
+      {undoing && <UndoDialog undoing={undoing} close={() => setUndoing(undefined)} />}
+    </div>
+  );
+}
+
+function HeadFigures({ batch, timeZone }: { batch: BatchView; timeZone: string | undefined }) {
+  const t = useMessages(storyMessages);
+  const stages = useMessages(sharedMessages);
+  const format = useFormats();
+  const { plants, outlook, lastCount } = batch;
+  const day = (instant: string) => format.dayOf(instant, timeZone);
+  const counted = () => {
+    if (!lastCount) return t.neverCounted;
+    const [n, when] = [format.integer(lastCount.alive), day(lastCount.at)];
+    return lastCount.sampledCells === null
+      ? t.lastCount(n, when)
+      : t.lastSample(n, when, format.integer(lastCount.sampledCells));
+  };
+  return (
+    <dl className="head-figures rc-sheet">
+      <Figure name={t.alive} href="#story" note={counted()}>
+        {format.integer(plants.alive)}
+      </Figure>
+      <Figure name={t.trays} href="#story" note={t.ofTrays(format.integer(batch.traysStuck), batch.trayFormat)}>
+        {format.integer(batch.trays)}
+      </Figure>
+      <Figure
+        name={t.lost}
+        href="#losses"
+        note={`${format.integer(plants.lost)} ${t.ofStuck(format.integer(plants.stuck))}`}
+      >
+        {`${format.decimal(100 * lostFraction(batch), 1)} %`}
+      </Figure>
+      {plants.shipped > 0 && (
+        <Figure name={t.shipped} href="#story" note={t.plants}>
+          {format.integer(plants.shipped)}
+        </Figure>
+      )}
+      <Figure name={t.stage} href="#story" note={t.since(day(batch.stageSince))}>
+        {stages[`stage${batch.stage}`]}
+      </Figure>
+      {outlook && (
+        <>
+          <Figure name={t.ready} href="#outlook" note={`${day(outlook.readyAt.p10)} – ${day(outlook.readyAt.p90)}`}>
+            {day(outlook.readyAt.p50)}
+          </Figure>
+          <Figure
+            name={t.saleable}
+            href="#outlook"
+            note={`${format.integer(outlook.saleableTrays.p10)} – ${format.integer(outlook.saleableTrays.p90)}`}
+          >
+            {format.integer(outlook.saleableTrays.p50)}
+          </Figure>
+        </>
+      )}
+    </dl>
+  );
+}
+
+function Figure({ name, href, note, children }: { name: string; href: string; note: string; children: ReactNode }) {
+  return (
+    <div>
+      <dt>{name}</dt>
+      <dd>
+        <a href={href}>{children}</a>
+        <small>{note}</small>
+      </dd>
+    </div>
+  );
+}
+
+/** Goes to the part of the page that the address names, once there is something to go to. */
+function useOpenedAnchor(ready: boolean): void {
+  const { hash, key } = useLocation();
+  useEffect(() => {
+    if (!ready || hash === '') return;
+    const part = document.getElementById(decodeURIComponent(hash.slice(1)));
+    part?.scrollIntoView({ block: 'start' });
+    part?.focus({ preventScroll: true });
+  }, [ready, hash, key]);
+}

@@ -1,0 +1,107 @@
+import { useMemo } from 'react';
+import type { BatchView, Development } from '../shared/api-types';
+import { useDevelopment } from '../shared/batch-queries';
+import { useFormats } from '../shared/formats';
+import { useMessages } from '../shared/messages';
+import { useNow } from '../shared/now';
+import { Plot } from '../shared/plot';
+import { usePreferences } from '../shared/preferences';
+import { Failed, Loading } from '../shared/screen-states';
+import { temperatureShown } from '../shared/units';
+import { entryMessages } from '../floor/entry-messages';
+import { linesBySource } from './development-state';
+import { storyMessages } from './story-messages';
+
+/** The medium temperature a batch has had and is expected to have, and what it makes of it. */
+export function DevelopmentPlots({ batch, timeZone }: { batch: BatchView; timeZone: string | undefined }) {
+  const t = useMessages(storyMessages);
+  const development = useDevelopment(batch.id);
+  if (development.isPending) return <Loading />;
+  if (!development.data) return <Failed failure={development.error} retry={() => void development.refetch()} />;
+  const { hours, progress } = development.data;
+  if (hours.length === 0 && progress.length === 0) return <p className="rc-quiet">{t.noDevelopment}</p>;
+  return (
+    <>
+      {progress.length > 0 && <ProgressPlot development={development.data} timeZone={timeZone} />}
+      {hours.length > 0 && <TemperaturePlot development={development.data} timeZone={timeZone} />}
+    </>
+  );
+}
+
+interface PlotOf {
+  readonly development: Development;
+  readonly timeZone: string | undefined;
+}
+
+function ProgressPlot({ development, timeZone }: PlotOf) {
+  const t = useMessages(storyMessages);
+  const words = useMessages(entryMessages);
+  const nowMs = useNow();
+  const { batch, progress, stages } = development;
+  // A plot is drawn anew whenever its element changes, so the element is kept while its data stay.
+  const plot = useMemo(
+    () => (
+      <Plot
+        label={t.progressSummary(batch)}
+        at={progress.map(({ at }) => at)}
+        series={[
+          { label: t.p10, values: progress.map(({ p10 }) => p10), tone: 'accent', edgeOnly: true, digits: 2 },
+          { label: t.p50, values: progress.map(({ p50 }) => p50), tone: 'accent', digits: 2 },
+          { label: t.p90, values: progress.map(({ p90 }) => p90), tone: 'accent', edgeOnly: true, digits: 2 },
+        ]}
+        bands={[{ low: 0, high: 2 }]}
+        yLabel={t.progressLabel}
+        yRange={[0, 3.2]}
+        yTicks={[t.stuckTick, t.callusedTick, t.rootedTick, t.readyTick].map((label, at) => ({ at, label }))}
+        marks={stages.map(({ stage, reachedAt }) => ({ at: reachedAt, label: words[`reached${stage}`] }))}
+        nowMs={nowMs}
+        timeZone={timeZone}
+        heightPx={250}
+      />
+    ),
+    [t, words, batch, progress, stages, nowMs, timeZone],
+  );
+  return (
+    <section aria-label={t.progress} className="story-plot">
+      <h2>{t.progress}</h2>
+      {plot}
+      <p className="rc-quiet rc-small">{t.progressLegend}</p>
+    </section>
+  );
+}
+
+function TemperaturePlot({ development, timeZone }: PlotOf) {
+  const t = useMessages(storyMessages);
+  const format = useFormats();
+  const { temperature } = usePreferences();
+  const nowMs = useNow();
+  const { batch, hours, stages } = development;
+  const words = useMessages(entryMessages);
+  const plot = useMemo(() => {
+    const lines = linesBySource(hours, (celsius) => temperatureShown(celsius, temperature));
+    return (
+      <Plot
+        label={t.temperatureSummary(batch)}
+        at={hours.map(({ at }) => at)}
+        series={[
+          { label: t.measured, values: lines.measured, tone: 'ink' },
+          { label: t.filled, values: lines.filled, tone: 'amber', dashed: true },
+          { label: t.forecast, values: lines.forecast, tone: 'quiet', dashed: true },
+        ]}
+        yLabel={t.temperatureLabel(format.temperatureUnit)}
+        marks={stages.map(({ stage, reachedAt }) => ({ at: reachedAt, label: words[`reached${stage}`] }))}
+        nowMs={nowMs}
+        timeZone={timeZone}
+        heightPx={250}
+        tableStep={3}
+      />
+    );
+  }, [t, words, batch, hours, stages, temperature, format.temperatureUnit, nowMs, timeZone]);
+  return (
+    <section aria-label={t.temperature} className="story-plot" id="readings">
+      <h2>{t.temperature}</h2>
+      {plot}
+      <p className="rc-quiet rc-small">{t.temperatureLegend}</p>
+    </section>
+  );
+}

@@ -1,0 +1,100 @@
+import { Link } from 'react-router';
+import type { BatchView, Instant, Quantiles } from '../shared/api-types';
+import { useDevelopment } from '../shared/batch-queries';
+import { useFormats } from '../shared/formats';
+import { useMessages } from '../shared/messages';
+import { storyMessages } from './story-messages';
+
+/** What is expected of a batch, in dates of the site and in words, and what that rests on. */
+export function OutlookPanel({ batch, timeZone }: { batch: BatchView; timeZone: string | undefined }) {
+  const t = useMessages(storyMessages);
+  const format = useFormats();
+  const seen = new Map(useDevelopment(batch.id).data?.stages.map(({ stage, reachedAt }) => [stage, reachedAt]));
+  const { outlook } = batch;
+  const rows: readonly (readonly [string, Quantiles<Instant>, Instant | undefined])[] = outlook
+    ? [
+        [t.callused, outlook.callusedAt, seen.get('CALLUS')],
+        [t.rooted, outlook.rootedAt, seen.get('ROOT')],
+        [t.readyRow, outlook.readyAt, seen.get('READY')],
+      ]
+    : [];
+  const when = (instant: Instant) => format.dateTime(instant, timeZone);
+  return (
+    <section id="outlook" tabIndex={-1} className="story-part" aria-label={t.outlook}>
+      <h2>
+        {t.outlook} {outlook && <small className="rc-quiet">{t.outlookAsOf(when(outlook.asOf))}</small>}
+      </h2>
+      {!outlook && <p className="rc-quiet">{t.noOutlook}</p>}
+      {outlook && (
+        <>
+          <div className="scroll-x" tabIndex={0} role="group" aria-label={t.outlook}>
+            <table className="rc-table">
+              <thead>
+                <tr>
+                  <th scope="col">{t.date}</th>
+                  <th scope="col">{t.early}</th>
+                  <th scope="col">{t.middle}</th>
+                  <th scope="col">{t.late}</th>
+                  <th scope="col">{t.seen}</th>
+                </tr>
+              </thead>
+              <tbody>
+                {rows.map(([name, at, seenAt]) => (
+                  <tr key={name}>
+                    <th scope="row">{name}</th>
+                    <td className="rc-quiet">{when(at.p10)}</td>
+                    <td>
+                      <strong>{when(at.p50)}</strong>
+                    </td>
+                    <td className="rc-quiet">{when(at.p90)}</td>
+                    <td>
+                      {seenAt === undefined ? (
+                        '–'
+                      ) : (
+                        <a className="rc-link" href="#story">
+                          {when(seenAt)}
+                        </a>
+                      )}
+                    </td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </div>
+          <p>
+            {t.saleableSaid(
+              format.integer(outlook.saleableTrays.p10),
+              format.integer(outlook.saleableTrays.p50),
+              format.integer(outlook.saleableTrays.p90),
+            )}{' '}
+            {t.usableUntil(dayOf(outlook.usableUntil, format, timeZone))}
+          </p>
+          <p className={outlook.missingHours > 0 ? 'rc-warning' : undefined}>
+            {outlook.missingHours > 0
+              ? `▲ ${t.missing(format.integer(outlook.missingHours), outlook.filledFrom ? t[outlook.filledFrom] : t.unknownFill)}`
+              : t.noneMissing}
+          </p>
+          <p className="rc-quiet">
+            {t.madeOf}:{' '}
+            <Link className="rc-link" to={`/setup/crops/${encodeURIComponent(batch.crop)}`}>
+              {t.madeOfProfile(batch.cropName)}
+            </Link>
+            ,{' '}
+            <a className="rc-link" href="#readings">
+              {t.madeOfReadings}
+            </a>
+            ,{' '}
+            <a className="rc-link" href="#story">
+              {t.madeOfEntries}
+            </a>
+            . {timeZone !== undefined && t.zone(timeZone)}
+          </p>
+        </>
+      )}
+    </section>
+  );
+}
+
+function dayOf(dateOrInstant: string, format: ReturnType<typeof useFormats>, timeZone: string | undefined): string {
+  return dateOrInstant.length === 10 ? format.date(dateOrInstant) : format.dateTime(dateOrInstant, timeZone);
+}

@@ -1,0 +1,125 @@
+import { useEffect, useRef, useState } from 'react';
+import { Link } from 'react-router';
+import type { BoardCell, BoardRow, BoardWeek } from '../shared/api-types';
+import { useFormats } from '../shared/formats';
+import { useMessages } from '../shared/messages';
+import { weekNumber } from '../shared/weeks';
+import { boardMessages } from './board-messages';
+import { cellKey, isBlank, MARK_MS, rowKey, type BoardState, type RowKey } from './board-state';
+import './board-list.css';
+
+interface BoardListProps {
+  readonly order: readonly RowKey[];
+  readonly state: BoardState;
+  readonly siteName: (code: string) => string;
+  readonly batchesPath: (row: BoardRow) => string;
+  readonly openCell: (row: BoardRow, cell: BoardCell) => void;
+  readonly cellSays: (cell: BoardCell) => string;
+}
+
+const PORTION = 40;
+
+/** The board on a phone: items with their next weeks. Grows as the reader goes down. */
+export function BoardList({ order, state, siteName, batchesPath, openCell, cellSays }: BoardListProps) {
+  const t = useMessages(boardMessages);
+  const [portions, setPortions] = useState(1);
+  const end = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (!end.current) return;
+    const near = new IntersectionObserver(
+      (seen) => {
+        if (seen.some((each) => each.isIntersecting)) setPortions((n) => n + 1);
+      },
+      { rootMargin: '600px' },
+    );
+    near.observe(end.current);
+    return () => near.disconnect();
+  }, [portions]);
+  const shown = order.slice(0, portions * PORTION);
+  return (
+    <>
+      <ul className="board-list rc-no-print" aria-label={t.gridLabel}>
+        {shown.map((key) => {
+          const row = state.rows.get(key);
+          return (
+            row && (
+              <li key={key} className="rc-sheet">
+                <Link to={batchesPath(row)} className="item-name">
+                  {row.varietyName}
+                </Link>
+                <p className="rc-quiet">
+                  {row.trayFormat} · {siteName(row.site)}
+                </p>
+                {row.cells.every(isBlank) && <p className="rc-quiet">{t.nothing}</p>}
+                <div className="item-weeks" tabIndex={-1}>
+                  {row.cells.map((cell, i) =>
+                    isBlank(cell) ? null : (
+                      <WeekButton
+                        key={cell.week}
+                        cell={cell}
+                        week={state.weeks[i]}
+                        changedMs={state.changedMs.get(cellKey(rowKey(row), cell.week))}
+                        says={cellSays(cell)}
+                        open={() => openCell(row, cell)}
+                      />
+                    ),
+                  )}
+                </div>
+              </li>
+            )
+          );
+        })}
+      </ul>
+      {shown.length < order.length && <div ref={end} style={{ height: 1 }} />}
+    </>
+  );
+}
+
+interface WeekButtonProps {
+  readonly cell: BoardCell;
+  readonly week: BoardWeek | undefined;
+  readonly changedMs: number | undefined;
+  readonly says: string;
+  readonly open: () => void;
+}
+
+function WeekButton({ cell, week, changedMs, says, open }: WeekButtonProps) {
+  const t = useMessages(boardMessages);
+  const format = useFormats();
+  const blank = isBlank(cell);
+  const name = t.weekShort(weekNumber(cell.week));
+  return (
+    <button
+      type="button"
+      // A new key restarts the mark.
+      key={changedMs}
+      className={`item-week${cell.atRisk > 0 ? ' item-risk' : ''}${cell.open === 0 ? ' item-none' : ''}${isFresh(changedMs) ? ' bg-changed' : ''}`}
+      aria-label={`${t.week(weekNumber(cell.week))}, ${week ? format.dayMonth(week.monday) : ''}: ${says}`}
+      onClick={open}
+    >
+      <span className="item-when">
+        <b>{name}</b> {week && format.dayMonth(week.monday)}
+      </span>
+      <span className="item-open">{blank ? '–' : format.integer(cell.open)}</span>
+      <span className="item-more">
+        {cell.atRisk > 0 ? (
+          <span className="rc-at-risk">
+            ▲{format.integer(cell.atRisk)} {t.atRisk}
+          </span>
+        ) : cell.likely > cell.open ? (
+          <i>
+            {t.likely} {format.integer(cell.likely)}
+          </i>
+        ) : cell.promised > 0 ? (
+          `${format.integer(cell.ready)} / ${format.integer(cell.promised)}`
+        ) : (
+          ' '
+        )}
+      </span>
+    </button>
+  );
+}
+
+function isFresh(changedMs: number | undefined): boolean {
+  return changedMs !== undefined && Date.now() - changedMs < MARK_MS;
+}

@@ -1,0 +1,61 @@
+import { describe, expect, it } from 'vitest';
+import { commaSeparated, tableOf, tabSeparated } from './board-table';
+
+const table = (...rows: (string | number)[][]) => ({ head: ['a', 'b'], rows });
+
+describe('CSV', () => {
+  // RFC 4180 §2, rules 1, 5, 6 and 7.
+  it('ends lines with CRLF and quotes only commas, quotes and line breaks', () => {
+    expect(commaSeparated(table(['x', 1], ['a,b', 'say "hi"'], ['two\nlines', '']))).toBe(
+      'a,b\r\nx,1\r\n"a,b","say ""hi"""\r\n"two\nlines",\r\n',
+    );
+  });
+
+  it.each(['=1+1', '+1', '-1', '@cmd', '\tx'])('takes the power from "%s"', (text) => {
+    expect(commaSeparated(table([text, 0])).split('\r\n')[1]).toBe(`'${text},0`);
+  });
+
+  it('leaves numbers alone, negative ones too', () => {
+    expect(commaSeparated(table([-1, 2]))).toContain('-1,2');
+  });
+});
+
+describe('text for the clipboard', () => {
+  it('keeps one row to a line', () => {
+    expect(tabSeparated(table(['x\ty\nz', 1]))).toBe('a\tb\nx y z\t1');
+  });
+});
+
+describe('the table of the board', () => {
+  const words = {
+    variety: 'Variety',
+    code: 'Code',
+    crop: 'Crop',
+    format: 'Tray',
+    site: 'Site',
+    figure: (figure: string) => figure,
+  };
+  const weeks = [{ week: '2026-W48', monday: '2026-11-23' }];
+  const row = {
+    variety: 'v',
+    varietyName: 'V',
+    crop: 'c',
+    cropName: 'C',
+    trayFormat: '72',
+    site: 's',
+    cells: [{ week: '2026-W48', date: '2026-11-23', ready: 20, promised: 8, open: 12, likely: 15, atRisk: 1 }],
+  };
+
+  it('heads a single figure with its week', () => {
+    expect(tableOf([row], weeks, ['open'], words)).toEqual({
+      head: ['Variety', 'Code', 'Crop', 'Tray', 'Site', '2026-W48 (2026-11-23)'],
+      rows: [['V', 'v', 'C', '72', 's', 12]],
+    });
+  });
+
+  it('gives every figure its column', () => {
+    const { head, rows } = tableOf([row], weeks, ['open', 'promised'], words);
+    expect(head.slice(5)).toEqual(['2026-W48 (2026-11-23) open', '2026-W48 (2026-11-23) promised']);
+    expect(rows[0]?.slice(5)).toEqual([12, 8]);
+  });
+});

@@ -1,0 +1,296 @@
+import { Button } from '@vaadin/react-components/Button.js';
+import { useCallback, useMemo, useRef, useSyncExternalStore } from 'react';
+import { Link, useNavigate, useSearchParams } from 'react-router';
+import type { BoardCell, BoardRow } from '../shared/api-types';
+import { useFormats } from '../shared/formats';
+import { useMessages } from '../shared/messages';
+import { Empty, Failed, Loading, useReason } from '../shared/screen-states';
+import { useScreenTitle } from '../shared/screen-title';
+import { useSites } from '../shared/setup-lists';
+import { dateIn, weekNumber, weekOf } from '../shared/weeks';
+import { BoardFilters } from './board-filters';
+import {
+  DEFAULT_CONFIDENCE,
+  DEFAULT_WEEKS,
+  filterFrom,
+  keptOrder,
+  orderedKeys,
+  paramsFor,
+  sortedBy,
+  type BoardFilter,
+  type Sort,
+} from './board-filter-state';
+import { BoardGrid, type BoardGridHandle } from './board-grid';
+import type { GridSpeech } from './board-grid-dom';
+import { BoardList } from './board-list';
+import { boardMessages } from './board-messages';
+import { BoardPaper } from './board-paper';
+import { cellKey, parseCellKey, rowKey, type BoardState, type RowKey } from './board-state';
+import { useLiveBoard } from './board-stream';
+import { BoardTake } from './board-take';
+import { CellDialog } from './cell-dialog';
+import './board-view.css';
+
+/** Today's open trays: one row per variety, tray format and site, one cell per ship week. */
+export function BoardView() {
+  const t = useMessages(boardMessages);
+  useScreenTitle(t.title);
+  const [params, setParams] = useSearchParams();
+  const filter = useMemo(() => filterFrom(params), [params]);
+  const change = useCallback(
+    (part: Partial<BoardFilter>) =>
+      // Typing would otherwise leave a step in the history for every letter.
+      setParams((before) => paramsFor({ ...filterFrom(before), ...part }, before), { replace: 'text' in part }),
+    [setParams],
+  );
+  const { from, weeks, confidence, site, crop } = filter;
+  const request = useMemo(() => ({ from, weeks, confidence, site, crop }), [from, weeks, confidence, site, crop]);
+  const phone = useIsPhone();
+  const { data: state, error, isPlaceholderData, refetch } = useLiveBoard(request);
+  if (!state) return error ? <Failed failure={error} retry={() => void refetch()} /> : <Loading />;
+  return (
+    <div className="board">
+      <BoardFilters filter={filter} change={change} weeks={state.weeks} phone={phone} />
+      {error && <StillOld failure={error} />}
+      <BoardBody state={state} filter={filter} change={change} old={isPlaceholderData} phone={phone} />
+    </div>
+  );
+}
+
+function StillOld({ failure }: { failure: unknown }) {
+  const t = useMessages(boardMessages);
+  return (
+    <div className="rc-warning" role="alert">
+      <p>
+        ▲ {t.loadFailedStill} {useReason(failure)}
+      </p>
+    </div>
+  );
+}
+
+interface BoardBodyProps {
+  readonly state: BoardState;
+  readonly filter: BoardFilter;
+  readonly change: (part: Partial<BoardFilter>) => void;
+  /** The figures are still those of the filter before. */
+  readonly old: boolean;
+  readonly phone: boolean;
+}
+
+function BoardBody({ state, filter, change, old, phone }: BoardBodyProps) {
+  const t = useMessages(boardMessages);
+  const format = useFormats();
+  const navigate = useNavigate();
+  const [params, setParams] = useSearchParams();
+  const sites = useSites().data;
+  const grid = useRef<BoardGridHandle>(null);
+  const order = useOrder(state, filter);
+  const opened = parseCellKey(params.get('cell') ?? '');
+
+  const siteName = useCallback((code: string) => sites?.find((each) => each.code === code)?.name ?? code, [sites]);
+  const rows = () => order.flatMap((key) => state.rows.get(key) ?? []);
+  const batchesPath = (row: BoardRow) =>
+    `/batches?${new URLSearchParams({ text: row.variety, ...(filter.site ? { site: filter.site } : {}) })}`;
+  const openCell = (row: BoardRow, cell: BoardCell) =>
+    setParams((before) => withCell(before, cellKey(rowKey(row), cell.week)));
+  const closeCell = () => {
+    setParams((before) => withCell(before, undefined), { replace: true });
+    if (opened) grid.current?.focusCell(rowKey(opened), opened.week);
+  };
+  const cellSays = useCallback(
+    (cell: BoardCell) =>
+      cell.ready + cell.promised + cell.open + cell.likely === 0
+        ? t.nothing
+        : t.cellSays(
+            ...([cell.open, cell.likely, cell.ready, cell.promised].map(format.integer) as [
+              string,
+              string,
+              string,
+              string,
+            ]),
+          ) + (cell.atRisk > 0 ? t.atRiskSays(format.integer(cell.atRisk)) : ''),
+    [t, format],
+  );
+  const speech = useSpeech(filter.sort, state, siteName, cellSays);
+  const content = useMemo(
+    () => ({ order, rows: state.rows, weeks: state.weeks, changedMs: state.changedMs }),
+    [order, state.rows, state.weeks, state.changedMs],
+  );
+
+  if (state.rows.size === 0 && !old && filter.site === undefined && filter.crop === undefined) return <NothingGrows />;
+  return (
+    <>
+      <div className="board-line">
+        <span role="status">
+          {order.length === state.rows.size
+            ? t.rows(format.integer(order.length))
+            : t.rowsOf(format.integer(order.length), format.integer(state.rows.size))}
+        </span>
+        {!phone && <Legend confidence={filter.confidence} />}
+        <BoardTake rows={rows} weeks={state.weeks} siteName={siteName} />
+      </div>
+      {order.length === 0 ? (
+        <Empty title={t.emptyFilterTitle}>
+          <Button
+            onClick={() =>
+              change({
+                text: '',
+                crop: undefined,
+                site: undefined,
+                openOnly: false,
+                weeks: DEFAULT_WEEKS,
+                confidence: DEFAULT_CONFIDENCE,
+              })
+            }
+          >
+            {t.clearFilter}
+          </Button>
+        </Empty>
+      ) : phone ? (
+        <BoardList
+          order={order}
+          state={state}
+          siteName={siteName}
+          batchesPath={batchesPath}
+          openCell={openCell}
+          cellSays={cellSays}
+        />
+      ) : (
+        <div className={old ? 'board-table board-old' : 'board-table'}>
+          <BoardGrid
+            handle={grid}
+            content={content}
+            speech={speech}
+            actions={{
+              openCell,
+              openRow: (row) => void navigate(batchesPath(row)),
+              sort: (column) => {
+                const by = SORTS[column] ?? state.weeks[column - SORTS.length]?.week;
+                if (by) change({ sort: sortedBy(filter.sort, by) });
+                grid.current?.scrollToTop();
+              },
+            }}
+          />
+        </div>
+      )}
+      <BoardPaper rows={rows} weeks={state.weeks} confidence={state.confidence} asOf={state.asOf} siteName={siteName} />
+      {opened && (
+        <CellDialog
+          key={params.get('cell')}
+          cell={opened}
+          row={state.rows.get(rowKey(opened))}
+          rows={state.rows}
+          weeks={state.weeks}
+          confidence={filter.confidence}
+          siteName={siteName}
+          goTo={(week) => setParams((before) => withCell(before, cellKey(rowKey(opened), week)), { replace: true })}
+          close={closeCell}
+        />
+      )}
+    </>
+  );
+}
+
+const SORTS = ['variety', 'format', 'site'] as const;
+
+/** Sorted anew when the reader asks for something else; kept in place while only figures change. */
+function useOrder(state: BoardState, filter: BoardFilter): readonly RowKey[] {
+  const { text, sort, openOnly } = filter;
+  const asked = [text, sort.by, sort.descending, openOnly].join(' ');
+  const kept = useRef<{ asked: string; loaded: object; order: readonly RowKey[] } | undefined>(undefined);
+  const { rows, loaded } = state;
+  return useMemo(() => {
+    const wanted = orderedKeys(state, filter);
+    const before = kept.current?.asked === asked && kept.current.loaded === loaded ? kept.current.order : undefined;
+    const order = before ? keptOrder(before, wanted) : wanted;
+    kept.current = { asked, loaded, order };
+    return order;
+    // `asked` stands for the filter, and of the state only a load or other rows can change what is shown.
+    // eslint-disable-next-line react-hooks/exhaustive-deps
+  }, [asked, loaded, rows]);
+}
+
+function useSpeech(
+  sort: Sort,
+  state: BoardState,
+  siteName: (code: string) => string,
+  cellSays: (cell: BoardCell) => string,
+): GridSpeech {
+  const t = useMessages(boardMessages);
+  const format = useFormats();
+  const { weeks } = state;
+  return useMemo(() => {
+    const current = weekOf(dateIn(undefined, Date.now()));
+    return {
+      label: t.gridLabel,
+      heads: [t.variety, t.format, t.site],
+      week: ({ week, monday }) => ({
+        short: t.weekShort(weekNumber(week)),
+        day: format.dayMonth(monday),
+        long: `${t.week(weekNumber(week))}, ${format.date(monday)}${week === current ? `, ${t.thisWeek}` : ''}`,
+        now: week === current,
+      }),
+      sortOf: (column) => {
+        const by = SORTS[column] ?? weeks[column - SORTS.length]?.week;
+        return by !== sort.by ? 'none' : sort.descending ? 'descending' : 'ascending';
+      },
+      siteName,
+      count: format.integer,
+      cell: cellSays,
+    };
+  }, [t, format, weeks, sort, siteName, cellSays]);
+}
+
+function Legend({ confidence }: { confidence: number }) {
+  const t = useMessages(boardMessages);
+  const format = useFormats();
+  return (
+    <ul>
+      <li>
+        <span className="key-figure">12</span> {t.legendOpen(format.percent(confidence, 2))}
+      </li>
+      <li>
+        <i>{t.legendLikely}</i>
+      </li>
+      <li>20 / 8 {t.legendSmall}</li>
+      <li className="rc-at-risk">{t.legendRisk}</li>
+    </ul>
+  );
+}
+
+function NothingGrows() {
+  const t = useMessages(boardMessages);
+  return (
+    <Empty title={t.emptyTitle}>
+      <p>{t.emptyHelp}</p>
+      <p>
+        <Link className="rc-link" to="/setup">
+          {t.emptySetup}
+        </Link>
+        {' · '}
+        <Link className="rc-link" to="/batches">
+          {t.emptyStick}
+        </Link>
+      </p>
+    </Empty>
+  );
+}
+
+function withCell(before: URLSearchParams, cell: string | undefined): URLSearchParams {
+  const params = new URLSearchParams(before);
+  if (cell === undefined) params.delete('cell');
+  else params.set('cell', cell);
+  return params;
+}
+
+const narrow = typeof matchMedia === 'function' ? matchMedia('(width <= 800px)') : undefined;
+
+function useIsPhone(): boolean {
+  return useSyncExternalStore(
+    (changed) => {
+      narrow?.addEventListener('change', changed);
+      return () => narrow?.removeEventListener('change', changed);
+    },
+    () => narrow?.matches ?? false,
+  );
+}

@@ -1,0 +1,258 @@
+import { Button } from '@vaadin/react-components/Button.js';
+import { TextField } from '@vaadin/react-components/TextField.js';
+import { useRef, useState } from 'react';
+import type { BoardRow, CellExplanation, LineShortfall } from '../shared/api-types';
+import { DateInput } from '../shared/date-input';
+import { useFormats } from '../shared/formats';
+import { newKey } from '../shared/http';
+import { useMessages } from '../shared/messages';
+import { notice } from '../shared/notices';
+import { NumberInput } from '../shared/number-input';
+import { Problem } from '../shared/problem';
+import { ProblemNote } from '../shared/screen-states';
+import { sharedMessages } from '../shared/shared-messages';
+import { placeOrder, releaseOrder } from './board-api';
+import { boardMessages } from './board-messages';
+import { rowKey, type RowKey } from './board-state';
+import {
+  draftFor,
+  lineOf,
+  orderOf,
+  withLine,
+  withOneMore,
+  withoutLine,
+  type DraftFault,
+  type DraftLine,
+  type PromiseDraft,
+} from './promise-state';
+
+interface PromiseFormProps {
+  readonly data: CellExplanation;
+  readonly rows: ReadonlyMap<RowKey, BoardRow>;
+  readonly done: () => void;
+}
+
+const NO_FAULTS: ReadonlySet<DraftFault> = new Set();
+
+/** Promises trays of the open cell, and more lines if wanted: all of them or none. */
+export function PromiseForm({ data, rows, done }: PromiseFormProps) {
+  const t = useMessages(boardMessages);
+  const shared = useMessages(sharedMessages);
+  const format = useFormats();
+  const [draft, setDraft] = useState<PromiseDraft>(() => draftFor(data, data.date, format.percent(data.confidence, 2)));
+  const [faults, setFaults] = useState(NO_FAULTS);
+  const [failure, setFailure] = useState<unknown>();
+  const [sending, setSending] = useState(false);
+  // The same wish sent twice must count once; another wish is another order.
+  const sent = useRef<{ body: string; key: string } | undefined>(undefined);
+
+  const change = (next: PromiseDraft) => {
+    setDraft(next);
+    setFaults(NO_FAULTS);
+    setFailure(undefined);
+  };
+  const send = async () => {
+    const made = orderOf(draft);
+    if ('faults' in made) {
+      setFaults(made.faults);
+      return;
+    }
+    const body = JSON.stringify(made.order);
+    if (sent.current?.body !== body) sent.current = { body, key: newKey() };
+    setSending(true);
+    setFailure(undefined);
+    try {
+      const order = await placeOrder(made.order, sent.current.key);
+      const trays = made.order.lines.reduce((sum, line) => sum + line.trays, 0);
+      notice({ text: t.promisedDone(format.integer(trays), made.order.customer), undo: () => undo(order.id) });
+      done();
+    } catch (refused) {
+      // A refusal is final for its key; asking again later is a new question.
+      if (refused instanceof Problem) sent.current = undefined;
+      setFailure(refused);
+    } finally {
+      setSending(false);
+    }
+  };
+  const undo = async (id: string) => {
+    try {
+      await releaseOrder(id);
+      notice({ text: t.released(id) });
+    } catch {
+      notice({ text: shared.unreachable, undo: () => undo(id) });
+    }
+  };
+  const short = shortfalls(failure);
+  return (
+    <form
+      className="promise"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        void send();
+      }}
+    >
+      <TextField
+        label={t.customer}
+        className="promise-customer"
+        value={draft.customer}
+        required
+        manualValidation
+        invalid={faults.has('customer')}
+        errorMessage={t.customerNeeded}
+        autocomplete="off"
+        onValueChanged={({ detail }) => {
+          if (detail.value !== draft.customer) change({ ...draft, customer: detail.value });
+        }}
+      />
+      {draft.lines.map((line, i) => (
+        <Line
+          key={line.id}
+          line={line}
+          first={i === 0}
+          rows={rows}
+          faults={faults}
+          change={(part) => change(withLine(draft, line.id, part))}
+          remove={() => change(withoutLine(draft, line.id))}
+        />
+      ))}
+      <div className="promise-pair">
+        <TextField
+          label={t.confidence}
+          value={draft.confidence}
+          manualValidation
+          invalid={faults.has('confidence')}
+          errorMessage={t.confidenceWrong}
+          onValueChanged={({ detail }) => {
+            if (detail.value !== draft.confidence) change({ ...draft, confidence: detail.value });
+          }}
+        />
+        <TextField
+          label={t.note}
+          value={draft.note}
+          onValueChanged={({ detail }) => {
+            if (detail.value !== draft.note) change({ ...draft, note: detail.value });
+          }}
+        />
+      </div>
+      {short.length > 0 ? (
+        <Shortfalls draft={draft} short={short} change={change} />
+      ) : (
+        <ProblemNote failure={failure} />
+      )}
+      <div className="rc-row">
+        {/* A web component's button does not submit the form around it. */}
+        <Button theme="primary" disabled={sending} onClick={() => void send()}>
+          {t.promise}
+        </Button>
+        <Button theme="tertiary" onClick={() => change(withOneMore(draft))}>
+          {t.addLine}
+        </Button>
+        {draft.lines.length > 1 && <span className="rc-quiet">{t.allOrNone}</span>}
+        <button type="submit" hidden />
+      </div>
+    </form>
+  );
+}
+
+interface LineProps {
+  readonly line: DraftLine;
+  readonly first: boolean;
+  readonly rows: ReadonlyMap<RowKey, BoardRow>;
+  readonly faults: ReadonlySet<DraftFault>;
+  readonly change: (part: Partial<DraftLine>) => void;
+  readonly remove: () => void;
+}
+
+function Line({ line, first, rows, faults, change, remove }: LineProps) {
+  const t = useMessages(boardMessages);
+  return (
+    <div className={first ? 'promise-line' : 'promise-line promise-more'}>
+      {!first && (
+        <label className="promise-item">
+          <span className="rc-quiet">{t.item}</span>
+          <select
+            value={line.item}
+            onChange={(event) => change({ item: event.target.value as RowKey })}
+            aria-invalid={faults.has(`item-${line.id}`)}
+          >
+            {!rows.has(line.item as RowKey) && <option value={line.item}>{line.item || t.itemNeeded}</option>}
+            {[...rows.values()].map((row) => (
+              <option key={rowKey(row)} value={rowKey(row)}>
+                {row.varietyName} · {row.trayFormat} · {row.site}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
+      <NumberInput
+        label={t.traysAsked}
+        value={line.trays}
+        whole
+        required
+        fault={faults.has(`trays-${line.id}`) ? t.wholeTrays : undefined}
+        onValue={(trays) => change({ trays })}
+      />
+      <DateInput
+        label={t.shipOn}
+        value={line.shipOn}
+        required
+        fault={faults.has(`shipOn-${line.id}`) ? t.dateWrong : undefined}
+        onValue={(shipOn) => change({ shipOn })}
+      />
+      {!first && (
+        <Button theme="tertiary" aria-label={t.removeLine} title={t.removeLine} onClick={remove}>
+          ✕
+        </Button>
+      )}
+    </div>
+  );
+}
+
+interface ShortfallsProps {
+  readonly draft: PromiseDraft;
+  readonly short: readonly LineShortfall[];
+  readonly change: (draft: PromiseDraft) => void;
+}
+
+/** What was asked, what is open then, and where there is enough: one press puts it into the form. */
+function Shortfalls({ draft, short, change }: ShortfallsProps) {
+  const t = useMessages(boardMessages);
+  const format = useFormats();
+  return (
+    <div className="rc-warning" role="alert">
+      {short.map((each) => {
+        const line = lineOf(draft, each);
+        const { nearestDate, open } = each;
+        return (
+          <div key={each.line}>
+            <p>▲ {t.short(format.integer(each.asked), format.date(each.shipOn), format.integer(open))}</p>
+            <p>
+              {nearestDate === null
+                ? t.nearestNone
+                : t.nearest(format.date(nearestDate), format.integer(each.nearestOpen ?? each.asked))}
+            </p>
+            <p className="rc-row">
+              {line && nearestDate !== null && (
+                <Button onClick={() => change(withLine(draft, line.id, { shipOn: nearestDate }))}>
+                  {t.takeNearest(format.dayMonth(nearestDate))}
+                </Button>
+              )}
+              {line && open > 0 && (
+                <Button onClick={() => change(withLine(draft, line.id, { trays: String(open) }))}>
+                  {t.takeOpen(format.integer(open))}
+                </Button>
+              )}
+            </p>
+          </div>
+        );
+      })}
+    </div>
+  );
+}
+
+function shortfalls(failure: unknown): readonly LineShortfall[] {
+  if (!(failure instanceof Problem) || failure.kind !== 'not-enough-open') return [];
+  const lines = failure.members['lines'];
+  return Array.isArray(lines) ? (lines as LineShortfall[]) : [];
+}

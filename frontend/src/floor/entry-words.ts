@@ -1,0 +1,44 @@
+import type { EntryView, NewEntry } from '../shared/api-types';
+import type { Formats } from '../shared/formats';
+import type { EntryMessages } from './entry-messages';
+
+/** An entry as one short sentence, whether it was just pressed or comes from the ledger. */
+export interface SaidWith {
+  readonly t: EntryMessages;
+  readonly format: Formats;
+  readonly houseName: (code: string) => string;
+}
+
+export function entryWords(entry: NewEntry | EntryView, { t, format, houseName }: SaidWith): string {
+  const n = format.integer;
+  const { kind } = entry;
+  switch (kind) {
+    case 'stick':
+      return t.saidStick(n(entry.trays ?? 0), n(entry.plants ?? 0), houseName(entry.house ?? ''));
+    case 'count': {
+      if ('blanks' in entry && entry.blanks !== null) {
+        const sample = t.saidSample(n(entry.blanks), n(entry.sampledCells ?? 0), n(entry.sampledTrays ?? 0));
+        return 'aliveAfter' in entry && entry.aliveAfter !== null
+          ? `${t.saidAlive(n(entry.aliveAfter))} (${sample})`
+          : sample;
+      }
+      return t.saidCount(n(('plants' in entry ? entry.plants : 0) ?? 0));
+    }
+    case 'loss':
+      return t.saidLoss(n(entry.plants ?? 0), t[entry.cause ?? 'other']);
+    case 'stage':
+      return t[`reached${entry.stage ?? 'STICK'}`];
+    case 'move':
+      return t.saidMove(houseName(entry.house ?? ''));
+    case 'ship':
+      return [
+        t.saidShip(n(entry.trays ?? 0)),
+        entry.plants ? t.saidPlants(n(entry.plants)) : '',
+        entry.order ? t.saidForOrder : '',
+      ]
+        .filter(Boolean)
+        .join(', ');
+    case 'reversal':
+      return entry.reason ?? '';
+  }
+}

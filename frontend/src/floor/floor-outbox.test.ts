@@ -1,0 +1,250 @@
+import 'fake-indexeddb/auto';
+import { afterEach, describe, expect, test } from 'vitest';
+import type { NewEntry } from '../shared/api-types';
+import { Problem, Unreachable } from '../shared/problem';
+import { Outbox, type Receipt } from './floor-outbox';
+import { nextToSend, outcomeOf, unsentCount, waitMs, type OutboxView, type Waiting } from './outbox-state';
+
+const loss = (plants: number): NewEntry => ({
+  kind: 'loss',
+  plants,
+  cause: 'rot',
+  happenedAt: '2026-11-25T09:41:00.000Z',
+});
+
+/** A server that keeps one result per key, as the real one does, and fails as it is told. */
+class Server {
+  readonly results = new Map<string, Receipt>();
+  readonly arrived: NewEntry[] = [];
+  readonly keys: string[] = [];
+  fail: (item: Waiting) => Error | undefined = () => undefined;
+  /** Records, but the answer does not come back. */
+  loseAnswers = false;
+
+  readonly post = (item: Waiting): Promise<Receipt> => {
+    this.keys.push(item.key);
+    const failure = this.fail(item);
+    if (failure) return Promise.reject(failure);
+    let receipt = this.results.get(item.key);
+    if (!receipt) {
+      receipt = { id: `e${this.results.size + 1}`, position: 100 + this.results.size };
+      this.results.set(item.key, receipt);
+      this.arrived.push(item.entry);
+    }
+    return this.loseAnswers ? Promise.reject(new Unreachable('lost')) : Promise.resolve(receipt);
+  };
+}
+
+const refusal = new Problem(422, '/problems/more-than-alive', 'More than alive', '5 named, 2 alive', {
+  asked: 5,
+  alive: 2,
+});
+
+let open: Outbox[] = [];
+let stores = 0;
+
+function outboxAt(server: Server, store = `test-${++stores}`): Outbox {
+  const made = new Outbox({ post: server.post, store });
+  open.push(made);
+  return made;
+}
+
+afterEach(async () => {
+  for (const each of open) await each.close();
+  open = [];
+});
+
+function until(outbox: Outbox, holds: (view: OutboxView) => boolean): Promise<OutboxView> {
+  return new Promise((resolve) => {
+    const look = () => {
+      if (!holds(outbox.current())) return;
+      stop();
+      resolve(outbox.current());
+    };
+    const stop = outbox.subscribe(look);
+    look();
+  });
+}
+
+const plantsOf = (entries: readonly NewEntry[]) =>
+  entries.map((entry) => (entry.kind === 'loss' ? entry.plants : entry.kind));
+
+describe('sending', () => {
+  test('goes in the order of the presses', async () => {
+    const server = new Server();
+    const outbox = outboxAt(server);
+    await Promise.all([1, 2, 3, 4, 5].map((plants) => outbox.add('B1', 'Sage', loss(plants))));
+    const view = await until(outbox, (v) => v.sent.length === 5);
+    expect(plantsOf(server.arrived)).toEqual([1, 2, 3, 4, 5]);
+    expect(view.waiting).toEqual([]);
+  });
+
+  test('an entry whose answer was lost happens once', async () => {
+    const server = new Server();
+    const outbox = outboxAt(server);
+    server.loseAnswers = true;
+    await outbox.add('B1', 'Sage', loss(3));
+    await until(outbox, (v) => v.nextTryMs !== undefined);
+    expect(unsentCount(outbox.current())).toBe(1);
+    server.loseAnswers = false;
+    await outbox.send();
+    expect(plantsOf(server.arrived)).toEqual([3]);
+    expect(new Set(server.keys).size).toBe(1);
+    expect(outbox.current().waiting).toEqual([]);
+  });
+
+  test('what was not sent is there after the page was closed', async () => {
+    const server = new Server();
+    const store = 'survives';
+    const before = outboxAt(server, store);
+    server.fail = () => new Unreachable('no network');
+    await before.add('B1', 'Sage', loss(7));
+    await until(before, (v) => v.nextTryMs !== undefined);
+    await before.close();
+
+    server.fail = () => undefined;
+    const after = outboxAt(server, store);
+    expect(after.current().read).toBe(false);
+    await after.start();
+    await until(after, (v) => v.sent.length === 1);
+    expect(plantsOf(server.arrived)).toEqual([7]);
+  });
+
+  test('without network everything waits, in its order', async () => {
+    const server = new Server();
+    const outbox = outboxAt(server);
+    server.fail = () => new Unreachable('no network');
+    await outbox.add('B1', 'Sage', loss(1));
+    await outbox.add('B2', 'Mint', loss(2));
+    await until(outbox, (v) => v.nextTryMs !== undefined);
+    server.fail = () => undefined;
+    await outbox.send();
+    expect(plantsOf(server.arrived)).toEqual([1, 2]);
+  });
+});
+
+describe('a refusal', () => {
+  test('stays with its reason and lets the next one pass', async () => {
+    const server = new Server();
+    const outbox = outboxAt(server);
+    server.fail = (item) => (item.entry.kind === 'loss' && item.entry.plants === 5 ? refusal : undefined);
+    await outbox.add('B1', 'Sage', loss(5));
+    await outbox.add('B1', 'Sage', loss(1));
+    const view = await until(outbox, (v) => v.sent.length === 1);
+    expect(view.waiting[0]?.refusal).toEqual({
+      status: 422,
+      kind: 'more-than-alive',
+      detail: '5 named, 2 alive',
+      members: { asked: 5, alive: 2 },
+    });
+    expect(unsentCount(view)).toBe(0);
+  });
+
+  test('is mended under a new key', async () => {
+    const server = new Server();
+    const outbox = outboxAt(server);
+    server.fail = (item) => (item.entry.kind === 'loss' && item.entry.plants === 5 ? refusal : undefined);
+    const key = await outbox.add('B1', 'Sage', loss(5));
+    await until(outbox, (v) => v.waiting[0]?.refusal !== null && v.waiting.length === 1);
+    await outbox.mend(key, loss(2));
+    const view = await until(outbox, (v) => v.sent.length === 1);
+    expect(view.waiting).toEqual([]);
+    expect(server.keys).toHaveLength(2);
+    expect(server.keys[1]).not.toBe(key);
+  });
+
+  test('can be discarded; an entry that may have happened cannot', async () => {
+    const server = new Server();
+    const outbox = outboxAt(server);
+    server.fail = () => new Unreachable('no network');
+    const key = await outbox.add('B1', 'Sage', loss(5));
+    await until(outbox, (v) => v.nextTryMs !== undefined);
+    await outbox.discard(key);
+    expect(outbox.current().waiting).toHaveLength(1);
+    server.fail = () => refusal;
+    await outbox.send();
+    await outbox.discard(key);
+    expect(outbox.current().waiting).toEqual([]);
+  });
+});
+
+describe('undo', () => {
+  test('of an acknowledged entry is a reversal of it', async () => {
+    const server = new Server();
+    const outbox = outboxAt(server);
+    const key = await outbox.add('B1', 'Sage', loss(3));
+    await until(outbox, (v) => v.sent.length === 1);
+    expect(await outbox.undo(key, 'entered by mistake')).toBe('reversed');
+    await until(outbox, (v) => v.sent.length === 2);
+    expect(server.arrived[1]).toMatchObject({ kind: 'reversal', entry: 'e1', reason: 'entered by mistake' });
+  });
+
+  test('of an entry whose answer is missing waits for it, then reverses what was recorded', async () => {
+    const server = new Server();
+    const outbox = outboxAt(server);
+    server.loseAnswers = true;
+    const key = await outbox.add('B1', 'Sage', loss(3));
+    await until(outbox, (v) => v.nextTryMs !== undefined);
+    expect(await outbox.undo(key, 'entered by mistake')).toBe('waits');
+    server.loseAnswers = false;
+    await outbox.send();
+    await until(outbox, (v) => v.sent.length === 2);
+    expect(server.arrived[1]).toMatchObject({ kind: 'reversal', entry: 'e1' });
+  });
+
+  test('of an entry that turns out refused leaves nothing behind', async () => {
+    const server = new Server();
+    const outbox = outboxAt(server);
+    server.fail = () => new Unreachable('no network');
+    const key = await outbox.add('B1', 'Sage', loss(5));
+    await until(outbox, (v) => v.nextTryMs !== undefined);
+    await outbox.undo(key, 'entered by mistake');
+    server.fail = () => refusal;
+    await outbox.send();
+    expect(outbox.current().waiting).toEqual([]);
+    expect(server.arrived).toEqual([]);
+  });
+
+  test('of an entry that never left takes it back', async () => {
+    const server = new Server();
+    const outbox = outboxAt(server);
+    server.fail = () => new Unreachable('no network');
+    await outbox.add('B1', 'Sage', loss(1));
+    const second = await outbox.add('B1', 'Sage', loss(2));
+    await until(outbox, (v) => v.nextTryMs !== undefined);
+    expect(await outbox.undo(second, 'entered by mistake')).toBe('removed');
+    server.fail = () => undefined;
+    await outbox.send();
+    expect(plantsOf(server.arrived)).toEqual([1]);
+  });
+});
+
+describe('the queue', () => {
+  const item = (seq: number, change: Partial<Waiting> = {}): Waiting => ({
+    seq,
+    key: `k${seq}`,
+    batch: 'B1',
+    batchName: 'Sage',
+    entry: loss(seq),
+    undoes: null,
+    attempts: 0,
+    refusal: null,
+    ...change,
+  });
+
+  test('passes over refused items, undos that wait, and batches that are held', () => {
+    const refused = item(1, { refusal: { status: 422, kind: 'x', detail: '', members: {} } });
+    expect(nextToSend([item(4, { batch: 'B2' }), item(3), item(2, { undoes: 'k9' }), refused], new Set())?.seq).toBe(3);
+    expect(nextToSend([item(4, { batch: 'B2' }), item(3)], new Set(['B1']))?.seq).toBe(4);
+  });
+
+  test('only a 4xx about the entry itself takes it out', () => {
+    expect([400, 404, 409, 413, 422].map(outcomeOf)).toEqual(Array(5).fill('refused'));
+    expect([undefined, 408, 425, 429, 502, 503, 504].map(outcomeOf)).toEqual(Array(7).fill('stop'));
+    expect(outcomeOf(500)).toBe('hold-batch');
+  });
+
+  test('waits longer after each pass that failed, up to a minute', () => {
+    expect([1, 2, 3, 4, 5, 6, 7].map(waitMs)).toEqual([2000, 4000, 8000, 16000, 32000, 60000, 60000]);
+  });
+});

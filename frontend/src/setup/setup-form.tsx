@@ -1,0 +1,273 @@
+import { useQueryClient } from '@tanstack/react-query';
+import { Button } from '@vaadin/react-components/Button.js';
+import { ComboBox } from '@vaadin/react-components/ComboBox.js';
+import { TextField } from '@vaadin/react-components/TextField.js';
+import { useRef, useState } from 'react';
+import { Link, useNavigate } from 'react-router';
+import { newKey } from '../shared/http';
+import { useMessages } from '../shared/messages';
+import { notice } from '../shared/notices';
+import { NumberInput } from '../shared/number-input';
+import { usePreferences } from '../shared/preferences';
+import { Problem } from '../shared/problem';
+import { Empty, ProblemNote } from '../shared/screen-states';
+import { sharedMessages } from '../shared/shared-messages';
+import { temperatureUnitName } from '../shared/units';
+import { ProfileTable } from './profile-table';
+import { changeItem, createItem } from './setup-api';
+import { LIST_WORDS, setupMessages } from './setup-messages';
+import {
+  bodyOf,
+  draftOf,
+  FIELDS,
+  newItem,
+  type Draft,
+  type Field,
+  type FieldWrong,
+  type Item,
+  type ListName,
+} from './setup-state';
+
+interface SetupFormProps {
+  readonly list: ListName;
+  /** Undefined for a new one. */
+  readonly code: string | undefined;
+  readonly items: Readonly<Record<ListName, readonly Item[]>>;
+}
+
+const NOTHING_WRONG: ReadonlyMap<string, FieldWrong> = new Map();
+
+/** Creates or changes one item. Keeps what was typed, marks what is wrong beside it. */
+export function SetupForm({ list, code, items }: SetupFormProps) {
+  const t = useMessages(setupMessages);
+  const found = code === undefined ? newItem(list) : items[list].find((item) => item['code'] === code);
+  // The item as it was when the form was opened: a change by someone else must not overwrite what is being typed.
+  const [item] = useState(found);
+  if (!item) {
+    return (
+      <Empty title={t.gone(code ?? '')}>
+        <Link className="rc-link" to={`/setup/${list}`}>
+          {t[LIST_WORDS[list].title]}
+        </Link>
+      </Empty>
+    );
+  }
+  return <Fields list={list} code={code} item={item} items={items} />;
+}
+
+function Fields({ list, code, item, items }: Omit<SetupFormProps, 'code'> & { code: string | undefined; item: Item }) {
+  const t = useMessages(setupMessages);
+  const shared = useMessages(sharedMessages);
+  const navigate = useNavigate();
+  const queries = useQueryClient();
+  const preferences = usePreferences();
+  // Texts typed in °F stay °F while this form is open, whatever is switched elsewhere.
+  const [units] = useState({ temperature: preferences.temperature, length: preferences.length });
+  const [draft, setDraft] = useState<Draft>(() => draftOf(list, item, units));
+  const [wrong, setWrong] = useState(NOTHING_WRONG);
+  const [failure, setFailure] = useState<unknown>();
+  const [sending, setSending] = useState(false);
+  const sent = useRef<{ body: string; key: string } | undefined>(undefined);
+
+  const put = (path: string, text: string) => {
+    setDraft((before) => ({ ...before, [path]: text }));
+    if (wrong.has(path)) setWrong(new Map([...wrong].filter(([each]) => each !== path)));
+  };
+  const faultOf = (path: string): string | undefined => {
+    const mine = wrong.get(path);
+    if (mine) return { needed: shared.needed, number: shared.notANumber, code: t.wrongCode, whole: t.wrongWhole }[mine];
+    return failure instanceof Problem ? failure.faultOf(path) : undefined;
+  };
+  const save = async () => {
+    const made = bodyOf(list, draft, item, units);
+    if ('wrong' in made) {
+      setWrong(made.wrong);
+      return;
+    }
+    const body = JSON.stringify(made.body);
+    if (sent.current?.body !== body) sent.current = { body, key: newKey() };
+    setSending(true);
+    setFailure(undefined);
+    try {
+      if (code === undefined) await createItem(list, made.body, sent.current.key);
+      else await changeItem(list, code, made.body);
+      await queries.invalidateQueries({ queryKey: ['setup'] });
+      notice({ text: t.savedAs(String(made.body['code'])) });
+      void navigate(`/setup/${list}`);
+    } catch (refused) {
+      if (refused instanceof Problem) sent.current = undefined;
+      setFailure(refused);
+    } finally {
+      setSending(false);
+    }
+  };
+  const plain = FIELDS[list].filter(({ path }) => !path.startsWith('profile.stages.'));
+  const drawn = (field: Field) => (
+    <OneField
+      key={field.path}
+      list={list}
+      field={field}
+      value={draft[field.path] ?? ''}
+      fault={faultOf(field.path)}
+      units={units}
+      items={items}
+      fixed={field.kind === 'code' && code !== undefined}
+      put={(text) => put(field.path, text)}
+    />
+  );
+  return (
+    <form
+      className="setup-form"
+      noValidate
+      aria-labelledby="setup-form"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void save();
+      }}
+    >
+      <h2 id="setup-form">{code === undefined ? t[LIST_WORDS[list].create] : t.change(code)}</h2>
+      <div className="setup-fields">{plain.filter(({ path }) => !path.startsWith('profile.')).map(drawn)}</div>
+      {list === 'crops' && (
+        <>
+          <ProfileTable draft={draft} faultOf={faultOf} units={units} put={put} />
+          <div className="setup-fields">{plain.filter(({ path }) => path.startsWith('profile.')).map(drawn)}</div>
+        </>
+      )}
+      {wrong.size > 0 && (
+        <div className="rc-problem" role="alert">
+          <p>✕ {t.checkFields}</p>
+        </div>
+      )}
+      <ProblemNote failure={failure}>
+        {failure instanceof Problem && failure.status === 409 && draft['code'] && (
+          <Link className="rc-link" to={`/setup/${list}/${encodeURIComponent(draft['code'].trim())}`}>
+            {t.takenLook}
+          </Link>
+        )}
+      </ProblemNote>
+      <div className="rc-row setup-actions">
+        <Button theme="primary" disabled={sending} onClick={() => void save()}>
+          {shared.save}
+        </Button>
+        <Button theme="tertiary" onClick={() => void navigate(`/setup/${list}`)}>
+          {shared.cancel}
+        </Button>
+        <button type="submit" hidden />
+      </div>
+    </form>
+  );
+}
+
+interface OneFieldProps {
+  readonly list: ListName;
+  readonly field: Field;
+  readonly value: string;
+  readonly fault: string | undefined;
+  readonly units: { readonly temperature: 'C' | 'F'; readonly length: 'mm' | 'in' };
+  readonly items: SetupFormProps['items'];
+  readonly fixed: boolean;
+  readonly put: (text: string) => void;
+}
+
+function OneField({ list, field, value, fault, units, items, fixed, put }: OneFieldProps) {
+  const t = useMessages(setupMessages);
+  const key = (field.path.split('.').at(-1) ?? field.path) as keyof typeof t;
+  const label = t[key] as string;
+  const hints: Partial<Record<string, string>> = {
+    code: fixed ? undefined : t.codeHint,
+    name: list === 'varieties' ? t.varietyHint : undefined,
+    mediumSetpointC: t.setpointHint,
+    saleCount: t.saleCountHint,
+    rateSpread: t.rateSpreadHint,
+    holdDays: t.holdDaysHint,
+  };
+  const hint = hints[key];
+  switch (field.kind) {
+    case 'choice':
+      return (
+        <ChoiceField
+          path={field.path}
+          label={label}
+          value={value}
+          fault={fault}
+          items={items}
+          put={put}
+          required={!field.optional}
+        />
+      );
+    case 'code':
+    case 'text':
+      return (
+        <TextField
+          label={label}
+          value={value}
+          readonly={fixed}
+          required={!field.optional}
+          helperText={hint ?? ''}
+          manualValidation
+          invalid={fault !== undefined}
+          errorMessage={fault ?? ''}
+          autocomplete="off"
+          onValueChanged={({ detail }) => {
+            if (detail.value !== value) put(detail.value);
+          }}
+        />
+      );
+    default:
+      return (
+        <NumberInput
+          label={label}
+          value={value}
+          fault={fault}
+          required={!field.optional}
+          whole={field.kind === 'whole'}
+          {...(hint === undefined ? {} : { hint })}
+          {...(field.kind === 'temperature' ? { unit: temperatureUnitName(units.temperature) } : {})}
+          {...(field.kind === 'length' ? { unit: units.length } : {})}
+          onValue={put}
+        />
+      );
+  }
+}
+
+interface ChoiceFieldProps {
+  readonly path: string;
+  readonly label: string;
+  readonly value: string;
+  readonly fault: string | undefined;
+  readonly items: SetupFormProps['items'];
+  readonly required: boolean;
+  readonly put: (text: string) => void;
+}
+
+const SHIP_DAYS = ['MONDAY', 'TUESDAY', 'WEDNESDAY', 'THURSDAY', 'FRIDAY', 'SATURDAY', 'SUNDAY'] as const;
+
+function ChoiceField({ path, label, value, fault, items, required, put }: ChoiceFieldProps) {
+  const t = useMessages(setupMessages);
+  const named = (list: ListName) =>
+    items[list].map((item) => ({ value: String(item['code']), label: String(item['name']) }));
+  const choices: Record<string, () => { value: string; label: string }[]> = {
+    site: () => named('sites'),
+    crop: () => named('crops'),
+    timeZone: () => Intl.supportedValuesOf('timeZone').map((zone) => ({ value: zone, label: zone })),
+    shipDay: () => SHIP_DAYS.map((day) => ({ value: day, label: t[day] })),
+  };
+  const [options] = useState(() => choices[path]?.() ?? []);
+  return (
+    <ComboBox
+      label={label}
+      items={options}
+      itemValuePath="value"
+      itemLabelPath="label"
+      value={value}
+      required={required}
+      helperText={path === 'shipDay' ? t.shipDayHint : ''}
+      manualValidation
+      invalid={fault !== undefined}
+      errorMessage={fault ?? ''}
+      onValueChanged={({ detail }) => {
+        if (detail.value !== value) put(detail.value);
+      }}
+    />
+  );
+}

@@ -1,0 +1,87 @@
+import { describe, expect, it } from 'vitest';
+import { bodyOf, draftOf, firstSteps, newItem, STAGES, type Draft, type Item } from './setup-state';
+
+const METRIC = { temperature: 'C', length: 'mm' } as const;
+const AMERICAN = { temperature: 'F', length: 'in' } as const;
+
+const TRAY: Item = { code: '72', cells: 72, saleCount: 70, lengthMm: 533, widthMm: 267 };
+const CROP: Item = {
+  code: 'salvia',
+  name: 'Salvia',
+  profile: {
+    stages: STAGES.map((stage) => ({
+      stage,
+      daysAtReference: 7.5,
+      referenceC: 22,
+      minC: 8,
+      optimumC: 25,
+      maxC: 35,
+      survivalMean: 0.955,
+      survivalWeight: 40,
+      form: 'BETA',
+      source: 'common practice',
+    })),
+    rateSpread: 0.12,
+    holdDays: 14,
+  },
+};
+
+describe('a form in other units', () => {
+  it('sends untouched fields back exactly as stored', () => {
+    const draft: Draft = { ...draftOf('tray-formats', TRAY, AMERICAN), saleCount: '71' };
+    expect(draft['lengthMm']).toBe('20.984');
+    expect(bodyOf('tray-formats', draft, TRAY, AMERICAN)).toEqual({ body: { ...TRAY, saleCount: 71 } });
+  });
+
+  it('turns what was typed into stored units', () => {
+    const draft = { ...draftOf('tray-formats', TRAY, AMERICAN), lengthMm: '21', widthMm: '10,5' };
+    expect(bodyOf('tray-formats', draft, TRAY, AMERICAN)).toEqual({
+      body: { ...TRAY, lengthMm: 533.4, widthMm: 266.7 },
+    });
+  });
+
+  it('shows a profile in °F and survival in percent, and gives the same profile back', () => {
+    const draft = draftOf('crops', CROP, AMERICAN);
+    expect(draft['profile.stages.0.referenceC']).toBe('71.6');
+    expect(draft['profile.stages.2.survivalMean']).toBe('95.5');
+    expect(bodyOf('crops', draft, CROP, AMERICAN)).toEqual({ body: CROP });
+  });
+});
+
+describe('a form with faults', () => {
+  it('names each field that is missing or wrong and sends nothing', () => {
+    const draft = {
+      ...draftOf('tray-formats', TRAY, METRIC),
+      code: 'no blanks',
+      cells: '7.5',
+      saleCount: 'x',
+      widthMm: '',
+    };
+    const made = bodyOf('tray-formats', draft, newItem('tray-formats'), METRIC);
+    expect('wrong' in made && Object.fromEntries(made.wrong)).toEqual({
+      code: 'code',
+      cells: 'whole',
+      saleCount: 'number',
+      widthMm: 'needed',
+    });
+  });
+
+  it('leaves numbers out of a new crop for the grower to give', () => {
+    const made = bodyOf('crops', draftOf('crops', newItem('crops'), METRIC), newItem('crops'), METRIC);
+    expect('wrong' in made && made.wrong.get('profile.stages.1.daysAtReference')).toBe('needed');
+  });
+
+  it('leaves an empty optional field out', () => {
+    const house: Item = { code: 'h1', site: 's', name: 'House 1', mediumSetpointC: 22 };
+    const draft = { ...draftOf('houses', house, METRIC), mediumSetpointC: '' };
+    expect(bodyOf('houses', draft, house, METRIC)).toEqual({ body: { code: 'h1', site: 's', name: 'House 1' } });
+  });
+});
+
+describe('the first steps', () => {
+  it('point at the first list that is empty', () => {
+    const steps = firstSteps({ sites: 1, houses: 0, 'tray-formats': 0, crops: 3, varieties: 0 });
+    expect(steps.find(({ next }) => next)?.step).toBe('houses');
+    expect(steps.filter(({ done }) => done).map(({ step }) => step)).toEqual(['sites', 'crops']);
+  });
+});

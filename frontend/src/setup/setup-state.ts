@@ -1,0 +1,183 @@
+import type { Preferences } from '../shared/preferences';
+import { celsiusTyped, lengthShown, mmTyped, numberTyped, round, temperatureShown } from '../shared/units';
+
+/**
+ * The forms of Setup as data: which fields each list has, what an item looks like when typed in the reader's units,
+ * and what is sent. A field that was not touched is sent back exactly as stored, so that looking at 533 mm in inches
+ * and saving the name does not make it 532.9.
+ */
+export const LISTS = ['sites', 'houses', 'tray-formats', 'crops', 'varieties'] as const;
+export type ListName = (typeof LISTS)[number];
+
+export function isListName(text: string | undefined): text is ListName {
+  return LISTS.some((each) => each === text);
+}
+
+export function byList<T>(make: (list: ListName) => T): Readonly<Record<ListName, T>> {
+  return {
+    sites: make('sites'),
+    houses: make('houses'),
+    'tray-formats': make('tray-formats'),
+    crops: make('crops'),
+    varieties: make('varieties'),
+  };
+}
+
+export type FieldKind = 'code' | 'text' | 'whole' | 'number' | 'percent' | 'temperature' | 'length' | 'choice';
+
+export interface Field {
+  /** Where the value stands in the item: `profile.stages.0.minC`. */
+  readonly path: string;
+  readonly kind: FieldKind;
+  readonly optional?: boolean;
+}
+
+export type Draft = Readonly<Record<string, string>>;
+export type FieldWrong = 'needed' | 'code' | 'number' | 'whole';
+export type Units = Pick<Preferences, 'temperature' | 'length'>;
+/** Anything that came from or goes to the server as JSON. */
+export type Item = Readonly<Record<string, unknown>>;
+
+export const STAGES = ['STICK', 'CALLUS', 'ROOT'] as const;
+
+export const STAGE_FIELDS = [
+  { name: 'daysAtReference', kind: 'number' },
+  { name: 'referenceC', kind: 'temperature' },
+  { name: 'minC', kind: 'temperature' },
+  { name: 'optimumC', kind: 'temperature' },
+  { name: 'maxC', kind: 'temperature' },
+  { name: 'survivalMean', kind: 'percent' },
+  { name: 'survivalWeight', kind: 'number' },
+  { name: 'form', kind: 'choice', optional: true },
+  { name: 'source', kind: 'text', optional: true },
+] as const satisfies readonly (Omit<Field, 'path'> & { name: string })[];
+
+export const FIELDS: Readonly<Record<ListName, readonly Field[]>> = {
+  sites: [
+    { path: 'code', kind: 'code' },
+    { path: 'name', kind: 'text' },
+    { path: 'timeZone', kind: 'choice' },
+    { path: 'shipDay', kind: 'choice', optional: true },
+  ],
+  houses: [
+    { path: 'code', kind: 'code' },
+    { path: 'site', kind: 'choice' },
+    { path: 'name', kind: 'text' },
+    { path: 'mediumSetpointC', kind: 'temperature', optional: true },
+  ],
+  'tray-formats': [
+    { path: 'code', kind: 'code' },
+    { path: 'cells', kind: 'whole' },
+    { path: 'saleCount', kind: 'whole' },
+    { path: 'lengthMm', kind: 'length' },
+    { path: 'widthMm', kind: 'length' },
+  ],
+  crops: [
+    { path: 'code', kind: 'code' },
+    { path: 'name', kind: 'text' },
+    ...STAGES.flatMap((_, i) =>
+      STAGE_FIELDS.map(({ name, ...rest }): Field => ({ path: `profile.stages.${i}.${name}`, ...rest })),
+    ),
+    { path: 'profile.rateSpread', kind: 'number' },
+    { path: 'profile.holdDays', kind: 'number' },
+    { path: 'profile.note', kind: 'text', optional: true },
+  ],
+  varieties: [
+    { path: 'code', kind: 'code' },
+    { path: 'crop', kind: 'choice' },
+    { path: 'name', kind: 'text' },
+  ],
+};
+
+/** What an empty form begins with: choices that have a usual answer, never a number somebody should know. */
+export function newItem(list: ListName): Item {
+  switch (list) {
+    case 'sites':
+      return { shipDay: 'MONDAY' };
+    case 'crops':
+      return { profile: { stages: STAGES.map((stage) => ({ stage, form: 'BETA' })) } };
+    default:
+      return {};
+  }
+}
+
+/** `item` as the texts of its form. */
+export function draftOf(list: ListName, item: Item, units: Units): Draft {
+  return Object.fromEntries(FIELDS[list].map((field) => [field.path, shown(field, valueAt(item, field.path), units)]));
+}
+
+/** What to send for `draft`, which began as `item`; or what is wrong, by path. */
+export function bodyOf(
+  list: ListName,
+  draft: Draft,
+  item: Item,
+  units: Units,
+): { body: Item } | { wrong: ReadonlyMap<string, FieldWrong> } {
+  const body: Record<string, unknown> =
+    list === 'crops' ? { profile: { stages: STAGES.map((stage) => ({ stage })) } } : {};
+  const began = draftOf(list, item, units);
+  const wrong = new Map<string, FieldWrong>();
+  for (const field of FIELDS[list]) {
+    const text = draft[field.path] ?? '';
+    const stored = valueAt(item, field.path);
+    if (text.trim() === '') {
+      if (!field.optional) wrong.set(field.path, 'needed');
+      continue;
+    }
+    const read = text === began[field.path] && stored !== undefined ? { value: stored } : typed(field, text, units);
+    if ('wrong' in read) wrong.set(field.path, read.wrong);
+    else putAt(body, field.path, read.value);
+  }
+  return wrong.size > 0 ? { wrong } : { body };
+}
+
+function shown({ kind }: Field, value: unknown, units: Units): string {
+  if (value === undefined || value === null) return '';
+  if (typeof value !== 'number') return String(value);
+  switch (kind) {
+    case 'temperature':
+      return String(round(temperatureShown(value, units.temperature), 2));
+    case 'length':
+      return String(round(lengthShown(value, units.length), 3));
+    case 'percent':
+      return String(round(value * 100, 6));
+    default:
+      return String(value);
+  }
+}
+
+const CODE = /^[A-Za-z0-9][A-Za-z0-9._-]{0,31}$/;
+
+function typed({ kind }: Field, text: string, units: Units): { value: unknown } | { wrong: FieldWrong } {
+  const trimmed = text.trim();
+  if (kind === 'code') return CODE.test(trimmed) ? { value: trimmed } : { wrong: 'code' };
+  if (kind === 'text' || kind === 'choice') return { value: trimmed };
+  const value = numberTyped(trimmed);
+  if (value === undefined) return { wrong: 'number' };
+  if (kind === 'whole') return Number.isInteger(value) ? { value } : { wrong: 'whole' };
+  if (kind === 'temperature') return { value: celsiusTyped(value, units.temperature) };
+  if (kind === 'length') return { value: mmTyped(value, units.length) };
+  return { value: kind === 'percent' ? round(value / 100, 8) : value };
+}
+
+export function valueAt(item: unknown, path: string): unknown {
+  return path
+    .split('.')
+    .reduce<unknown>((inside, step) => (inside as Record<string, unknown> | undefined)?.[step], item);
+}
+
+function putAt(body: Record<string, unknown>, path: string, value: unknown): void {
+  const steps = path.split('.');
+  const last = steps.pop() ?? path;
+  let inside = body;
+  for (const step of steps) inside = (inside[step] ??= {}) as Record<string, unknown>;
+  inside[last] = value;
+}
+
+/** The steps of a first run, in the order in which one needs the other. */
+export function firstSteps(
+  counts: Readonly<Record<ListName, number>>,
+): { step: ListName; done: boolean; next: boolean }[] {
+  const missing = LISTS.find((list) => counts[list] === 0);
+  return LISTS.map((step) => ({ step, done: counts[step] > 0, next: step === missing }));
+}

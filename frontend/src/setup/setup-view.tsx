@@ -1,0 +1,88 @@
+import { Link, useLocation, useParams } from 'react-router';
+import { useMessages } from '../shared/messages';
+import { Empty, Failed, Loading } from '../shared/screen-states';
+import { useScreenTitle } from '../shared/screen-title';
+import { useCrops, useHouses, useSites, useTrayFormats, useVarieties } from '../shared/setup-lists';
+import { SetupForm } from './setup-form';
+import { SetupList } from './setup-list';
+import { LIST_WORDS, setupMessages } from './setup-messages';
+import { byList, firstSteps, isListName, LISTS, type Item, type ListName } from './setup-state';
+import './setup-view.css';
+
+/** What the business is made of: sites, houses, tray formats, crops with their profiles, varieties. */
+export function SetupView() {
+  const t = useMessages(setupMessages);
+  useScreenTitle(t.title);
+  const { list, code } = useParams();
+  const { search } = useLocation();
+  const queries = {
+    sites: useSites(),
+    houses: useHouses(),
+    'tray-formats': useTrayFormats(),
+    crops: useCrops(),
+    varieties: useVarieties(),
+  };
+  const all = Object.values(queries);
+  const failed = all.find((query) => query.isError && !query.data);
+  if (failed) return <Failed failure={failed.error} retry={() => all.forEach((query) => void query.refetch())} />;
+  if (all.some((query) => query.data === undefined)) return <Loading />;
+  if (list !== undefined && !isListName(list)) return <Empty title={t.gone(list)} />;
+
+  const items = byList((name) => (queries[name].data ?? []) as unknown as readonly Item[]);
+  const counts = byList((name) => items[name].length);
+  const current = list ?? firstSteps(counts).find(({ next }) => next)?.step ?? 'sites';
+  return (
+    <div className="setup">
+      <nav aria-label={t.lists} className="setup-lists">
+        {LISTS.map((name) => (
+          <Link key={name} to={`/setup/${name}${search}`} aria-current={name === current ? 'page' : undefined}>
+            {t[LIST_WORDS[name].title]} <span className="rc-quiet">{counts[name]}</span>
+          </Link>
+        ))}
+      </nav>
+      <div className="setup-content">
+        {LISTS.some((name) => counts[name] === 0) && <FirstSteps counts={counts} />}
+        {code === undefined ? (
+          <SetupList key={current} list={current} items={items} />
+        ) : (
+          <SetupForm
+            key={`${current} ${code}`}
+            list={current}
+            code={code === '~new' ? undefined : code}
+            items={items}
+          />
+        )}
+      </div>
+    </div>
+  );
+}
+
+/** The order for a first run; gone once every list holds something. */
+function FirstSteps({ counts }: { counts: Readonly<Record<ListName, number>> }) {
+  const t = useMessages(setupMessages);
+  return (
+    <section className="rc-sheet setup-first" aria-labelledby="setup-first">
+      <h2 id="setup-first">{t.firstTitle}</h2>
+      <p className="rc-quiet">{t.firstHelp}</p>
+      <ol>
+        {firstSteps(counts).map(({ step, done, next }) => (
+          <li key={step} aria-current={next ? 'step' : undefined}>
+            <span className="setup-mark">{done ? '✓' : next ? '▸' : ''}</span>
+            {next ? (
+              <Link className="rc-link" to={`/setup/${step}/~new`}>
+                {t[LIST_WORDS[step].step]}
+              </Link>
+            ) : (
+              <span className={done ? '' : 'rc-quiet'}>{t[LIST_WORDS[step].step]}</span>
+            )}
+            {done && <span className="rc-hidden"> {t.done}</span>}
+          </li>
+        ))}
+        <li>
+          <span className="setup-mark" />
+          <span className="rc-quiet">{t.stepStick}</span>
+        </li>
+      </ol>
+    </section>
+  );
+}

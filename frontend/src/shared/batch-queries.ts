@@ -1,0 +1,84 @@
+import { keepPreviousData, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useEffect, useRef } from 'react';
+import type { BatchList, BatchView, Development, EntryView } from './api-types';
+import { patched, type BatchListQuery } from './batch-list-state';
+import { at, getJson } from './http';
+import { useLiveEvent } from './live-stream';
+
+/**
+ * Batches as the screens ask for them. These keys do not begin with `batches`: that key is renewed as a whole on every
+ * event, and here an event that names a few batches shall renew only those.
+ */
+const listKey = (query: BatchListQuery) => ['batch-list', query];
+
+/** More changed batches than this are fetched as a list. */
+const MOST_SINGLY = 20;
+const GATHER_MS = 200;
+const WHOLE_LIST_EVERY_MS = 10_000;
+
+export function useBatchList(query: BatchListQuery) {
+  const queries = useQueryClient();
+  const changed = useRef(new Set<string>());
+  const timer = useRef<ReturnType<typeof setTimeout>>(undefined);
+  const lastWhole = useRef(0);
+  useEffect(() => () => clearTimeout(timer.current), []);
+
+  const renew = async (): Promise<void> => {
+    timer.current = undefined;
+    const ids = [...changed.current];
+    if (ids.length > MOST_SINGLY) {
+      const wait = lastWhole.current + WHOLE_LIST_EVERY_MS - Date.now();
+      if (wait > 0) {
+        timer.current = setTimeout(() => void renew(), wait);
+        return;
+      }
+      lastWhole.current = Date.now();
+      changed.current.clear();
+      await queries.invalidateQueries({ queryKey: ['batch-list'] });
+      return;
+    }
+    changed.current.clear();
+    try {
+      const fetched = await Promise.all(ids.map((id) => getJson<BatchView>(at`/batches/${id}`)));
+      queries.setQueryData<BatchList>(listKey(query), (list) => list && patched(list, fetched, query));
+    } catch {
+      await queries.invalidateQueries({ queryKey: ['batch-list'] });
+    }
+  };
+  useLiveEvent('batches', ({ ids }) => {
+    for (const id of ids) changed.current.add(id);
+    timer.current ??= setTimeout(() => void renew(), GATHER_MS);
+  });
+
+  return useQuery({
+    queryKey: listKey(query),
+    queryFn: ({ signal }) => getJson<BatchList>(at`/batches`, { ...query }, signal),
+    placeholderData: keepPreviousData,
+  });
+}
+
+export function useBatch(id: string) {
+  const queries = useQueryClient();
+  useLiveEvent('batches', ({ ids }) => {
+    if (ids.includes(id)) void queries.invalidateQueries({ queryKey: ['batch', id] });
+  });
+  return useQuery({
+    queryKey: ['batch', id],
+    queryFn: ({ signal }) => getJson<BatchView>(at`/batches/${id}`, undefined, signal),
+  });
+}
+
+/** Oldest first, as they happened. */
+export function useBatchEntries(id: string) {
+  return useQuery({
+    queryKey: ['batch', id, 'entries'],
+    queryFn: ({ signal }) => getJson<readonly EntryView[]>(at`/batches/${id}/entries`, undefined, signal),
+  });
+}
+
+export function useDevelopment(id: string) {
+  return useQuery({
+    queryKey: ['batch', id, 'development'],
+    queryFn: ({ signal }) => getJson<Development>(at`/batches/${id}/development`, undefined, signal),
+  });
+}

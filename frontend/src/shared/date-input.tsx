@@ -1,0 +1,70 @@
+import { DatePicker, type DatePickerI18n } from '@vaadin/react-components/DatePicker.js';
+import { useMemo } from 'react';
+import { formatsFor } from './formats';
+import { usePreferences } from './preferences';
+import { isDate, weekNumber, weekOf } from './weeks';
+import { useMessages } from './messages';
+import { sharedMessages } from './shared-messages';
+
+/**
+ * A field for one date, written `YYYY-MM-DD` so that no reader takes a month for a day; the words and the ISO week
+ * stand below. What cannot be read as a date stays as typed and is marked.
+ */
+export interface DateInputProps {
+  readonly label: string;
+  /** `YYYY-MM-DD`, or empty. */
+  readonly value: string;
+  readonly onValue: (date: string) => void;
+  readonly fault?: string | undefined;
+  readonly required?: boolean;
+}
+
+export function DateInput({ label, value, onValue, fault, required }: DateInputProps) {
+  const { language, temperature } = usePreferences();
+  const t = useMessages(sharedMessages);
+  const words = useMemo(() => calendarWords(language), [language]);
+  const spoken = isDate(value)
+    ? `${formatsFor({ language, temperature }).date(value)}, ${t.weekWord} ${weekNumber(weekOf(value))}`
+    : '';
+  return (
+    <DatePicker
+      label={label}
+      value={value}
+      i18n={words}
+      showWeekNumbers
+      helperText={spoken}
+      required={required ?? false}
+      manualValidation
+      invalid={fault !== undefined}
+      errorMessage={fault ?? ''}
+      onValueChanged={(event) => {
+        if (event.detail.value !== value) onValue(event.detail.value);
+      }}
+      onUnparsableChange={() => onValue('')}
+    />
+  );
+}
+
+function calendarWords(language: string): DatePickerI18n {
+  const name = (date: Date, options: Intl.DateTimeFormatOptions) =>
+    new Intl.DateTimeFormat(language, { ...options, timeZone: 'UTC' }).format(date);
+  // 4 January 1970 was a Sunday.
+  const days = (weekday: 'long' | 'short') =>
+    Array.from({ length: 7 }, (_, i) => name(new Date(Date.UTC(1970, 0, 4 + i)), { weekday }));
+  return {
+    monthNames: Array.from({ length: 12 }, (_, i) => name(new Date(Date.UTC(1970, i, 1)), { month: 'long' })),
+    weekdays: days('long'),
+    weekdaysShort: days('short'),
+    firstDayOfWeek: 1,
+    today: language === 'es' ? 'Hoy' : 'Today',
+    cancel: language === 'es' ? 'Cancelar' : 'Cancel',
+    formatDate: ({ year, month, day }) =>
+      `${year}-${String(month + 1).padStart(2, '0')}-${String(day).padStart(2, '0')}`,
+    parseDate: (text) => {
+      const plain = text.trim();
+      if (!isDate(plain)) return undefined;
+      const [year = 0, month = 0, day = 0] = plain.split('-').map(Number);
+      return { year, month: month - 1, day };
+    },
+  };
+}

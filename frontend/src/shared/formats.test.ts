@@ -1,0 +1,27 @@
+import { describe, expect, it } from 'vitest';
+import { formatsFor } from './formats';
+
+describe('formats', () => {
+  const english = formatsFor({ language: 'en', temperature: 'C' });
+  const spanish = formatsFor({ language: 'es', temperature: 'F' });
+
+  it('follow the language', () => {
+    expect(english.integer(12480)).toBe('12,480');
+    expect(english.date('2026-11-30')).toBe('Mon, 30 Nov 2026');
+    expect(spanish.date('2026-11-30')).toMatch(/lun.*30.*nov.*2026/);
+  });
+
+  it('follow the unit of the reader', () => {
+    expect(english.temperature(22)).toBe('22.0 °C');
+    expect(spanish.temperature(22)).toMatch(/^71[.,]6 °F$/);
+  });
+
+  it('show an instant in the time zone of its site', () => {
+    expect(english.time('2026-07-01T12:00:00Z', 'Europe/Amsterdam')).toBe('14:00');
+    expect(english.time('2026-07-01T12:00:00Z', 'Europe/Lisbon')).toBe('13:00');
+  });
+
+  it('never move a plain date by the reader’s time zone', () => {
+    expect(english.dayMonth('2026-11-30')).toBe('30 Nov');
+  });
+});

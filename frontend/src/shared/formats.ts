@@ -1,0 +1,68 @@
+import { useMemo } from 'react';
+import type { Instant, LocalDate } from './api-types';
+import { usePreferences, type Preferences } from './preferences';
+import { temperatureShown, temperatureUnitName } from './units';
+
+/**
+ * Numbers, dates and temperatures in the reader's language and units: `const format = useFormats()`.
+ * Instants take the time zone of the site they belong to; without one they are shown in the device's zone.
+ */
+export interface Formats {
+  /** 12,480 */
+  integer(value: number): string;
+  decimal(value: number, digits: number): string;
+  /** 0.9 → 90 % */
+  percent(fraction: number, digits?: number): string;
+  /** 23 Nov */
+  dayMonth(date: LocalDate): string;
+  /** Mon 23 Nov 2026 */
+  date(date: LocalDate): string;
+  /** 23 Nov, of an instant */
+  dayOf(instant: Instant, timeZone?: string): string;
+  /** 23 Nov, 09:41 */
+  dateTime(instant: Instant, timeZone?: string): string;
+  /** 09:41 */
+  time(instant: Instant, timeZone?: string): string;
+  /** 22.5 °C */
+  temperature(celsius: number): string;
+  /** °C */
+  readonly temperatureUnit: string;
+}
+
+export function useFormats(): Formats {
+  const chosen = usePreferences();
+  return useMemo(() => formatsFor(chosen), [chosen]);
+}
+
+export function formatsFor({ language, temperature }: Pick<Preferences, 'language' | 'temperature'>): Formats {
+  const locale = language === 'es' ? 'es-419' : 'en-GB';
+  const numbers = new Map<string, Intl.NumberFormat>();
+  const number = (value: number, options: Intl.NumberFormatOptions) => {
+    const key = JSON.stringify(options);
+    const made = numbers.get(key) ?? new Intl.NumberFormat(locale, options);
+    numbers.set(key, made);
+    return made.format(value);
+  };
+  const dates = new Map<string, Intl.DateTimeFormat>();
+  const date = (at: string | number, options: Intl.DateTimeFormatOptions) => {
+    const key = JSON.stringify(options);
+    const made = dates.get(key) ?? new Intl.DateTimeFormat(locale, options);
+    dates.set(key, made);
+    return made.format(new Date(at));
+  };
+  const day = { day: 'numeric', month: 'short' } as const;
+  const clock = { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' } as const;
+  return {
+    integer: (value) => number(value, { maximumFractionDigits: 0 }),
+    decimal: (value, digits) => number(value, { minimumFractionDigits: digits, maximumFractionDigits: digits }),
+    percent: (fraction, digits = 0) => number(fraction, { style: 'percent', maximumFractionDigits: digits }),
+    dayMonth: (at) => date(at, { ...day, timeZone: 'UTC' }),
+    date: (at) => date(at, { ...day, weekday: 'short', year: 'numeric', timeZone: 'UTC' }),
+    dayOf: (at, timeZone) => date(at, { ...day, timeZone }),
+    dateTime: (at, timeZone) => date(at, { ...day, ...clock, timeZone }),
+    time: (at, timeZone) => date(at, { ...clock, timeZone }),
+    temperature: (celsius) =>
+      `${number(temperatureShown(celsius, temperature), { minimumFractionDigits: 1, maximumFractionDigits: 1 })} ${temperatureUnitName(temperature)}`,
+    temperatureUnit: temperatureUnitName(temperature),
+  };
+}

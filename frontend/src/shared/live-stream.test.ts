@@ -1,0 +1,113 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { LiveStream, STALE_AFTER_MS } from './live-stream';
+
+/** Stands in for the browser's: remembers where it was opened and lets the test speak as the server. */
+class FakeSource {
+  static all: FakeSource[] = [];
+  readonly listeners = new Map<string, (message: { data: string }) => void>();
+  onerror: () => void = () => undefined;
+  closed = false;
+
+  constructor(readonly url: string) {
+    FakeSource.all.push(this);
+  }
+
+  addEventListener(name: string, listener: (message: { data: string }) => void) {
+    this.listeners.set(name, listener);
+  }
+
+  close() {
+    this.closed = true;
+  }
+
+  say(name: string, event: object) {
+    this.listeners.get(name)?.({ data: JSON.stringify(event) });
+  }
+
+  static get last(): FakeSource {
+    const source = FakeSource.all.at(-1);
+    if (!source) throw new Error('no stream was opened');
+    return source;
+  }
+}
+
+const after = () => new URL(FakeSource.last.url, 'http://x').searchParams.get('after');
+
+describe('the live stream', () => {
+  let stream: LiveStream;
+  let stop: () => void;
+
+  beforeEach(() => {
+    vi.useFakeTimers({ now: 0 });
+    FakeSource.all = [];
+    vi.stubGlobal('EventSource', FakeSource);
+    vi.stubGlobal('navigator', { onLine: true });
+    vi.stubGlobal('addEventListener', () => undefined);
+    vi.stubGlobal('removeEventListener', () => undefined);
+    stream = new LiveStream();
+    stop = stream.start();
+  });
+
+  afterEach(() => {
+    stop();
+    vi.unstubAllGlobals();
+    vi.useRealTimers();
+  });
+
+  it('resumes after a break from the last change it heard', () => {
+    FakeSource.last.say('hello', { position: 7, asOf: '2026-11-25T09:00:00Z' });
+    FakeSource.last.say('orders', { position: 9 });
+    FakeSource.last.onerror();
+    expect(stream.currentStatus().connection).toBe('connecting');
+    vi.advanceTimersByTime(3_000);
+
+    expect(FakeSource.all).toHaveLength(2);
+    expect(after()).toBe('9');
+  });
+
+  it('does not skip what a greeting only announces', () => {
+    stream.showBoard({ weeks: 12 }, 40);
+    FakeSource.last.say('hello', { position: 50, asOf: '2026-11-25T09:00:00Z' });
+    FakeSource.last.onerror();
+    vi.advanceTimersByTime(3_000);
+
+    expect(after()).toBe('40');
+  });
+
+  it('goes back to a board that was loaded before what has been heard', () => {
+    stream.showBoard({ weeks: 12 }, 40);
+    FakeSource.last.say('batches', { position: 45, ids: [] });
+    stream.showBoard({ weeks: 12 }, 42);
+
+    expect(after()).toBe('42');
+  });
+
+  it('leaves a stream alone that already follows the board shown', () => {
+    stream.showBoard({ weeks: 12 }, 40);
+    FakeSource.last.say('hello', { position: 40, asOf: '2026-11-25T09:00:00Z' });
+    const opened = FakeSource.all.length;
+    stream.showBoard({ weeks: 12 }, 40);
+
+    expect(FakeSource.all).toHaveLength(opened);
+  });
+
+  it('calls itself stale and asks again when nothing has been heard for three beats', () => {
+    FakeSource.last.say('beat', { at: '2026-11-25T09:00:00Z' });
+    expect(stream.currentStatus().connection).toBe('live');
+    vi.advanceTimersByTime(STALE_AFTER_MS + 5_000);
+
+    expect(stream.currentStatus().connection).toBe('stale');
+    expect(FakeSource.all[0]?.closed).toBe(true);
+    expect(FakeSource.all).toHaveLength(2);
+  });
+
+  it('tells each listener until it leaves', () => {
+    const heard: number[] = [];
+    const leave = stream.on('orders', ({ position }) => heard.push(position));
+    FakeSource.last.say('orders', { position: 1 });
+    leave();
+    FakeSource.last.say('orders', { position: 2 });
+
+    expect(heard).toEqual([1]);
+  });
+});

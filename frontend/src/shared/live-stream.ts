@@ -1,0 +1,162 @@
+import { useEffect, useEffectEvent, useSyncExternalStore } from 'react';
+import type { Instant, LiveEvents, Position } from './api-types';
+import { queryString } from './http';
+
+/**
+ * The one event stream of the application. It opens with the app, resumes where it broke off (`after` = last position
+ * seen), and knows how long it has heard nothing.
+ *
+ * - `useLiveStatus()`: what to tell the reader about the connection.
+ * - `useLiveEvent('batches', event => …)`: what to do when something changed; ends with the component.
+ * - `liveStream.showBoard(window, position)`: which weeks the board events shall cover, from which position on.
+ */
+
+export type ConnectionState = 'connecting' | 'live' | 'stale' | 'offline';
+
+export interface LiveStatus {
+  readonly connection: ConnectionState;
+  /** When anything last arrived, by this device's clock (ms); undefined before the first. */
+  readonly lastHeardMs: number | undefined;
+  readonly position: Position | undefined;
+  /** What the figures are true as of, as the server says. */
+  readonly asOf: Instant | undefined;
+}
+
+/** What the board events of the stream cover; the server's default when left out. */
+export interface BoardWindow {
+  readonly from?: string;
+  readonly weeks?: number;
+  readonly confidence?: number;
+}
+
+export type LiveEventName = keyof LiveEvents;
+type Listener<N extends LiveEventName> = (event: LiveEvents[N]) => void;
+
+const EVENT_NAMES: readonly LiveEventName[] = [
+  'hello',
+  'board',
+  'removed',
+  'batches',
+  'orders',
+  'setup',
+  'snapshot',
+  'beat',
+];
+
+/** Three missed beats of 10 s, and a little for the way. */
+export const STALE_AFTER_MS = 32_000;
+const REOPEN_AFTER_MS = 3_000;
+
+/** Exported for its test; the application uses the one `liveStream` below. */
+export class LiveStream {
+  private source: EventSource | undefined;
+  private window: BoardWindow = {};
+  /** The last position whose change was heard; `hello` only tells how far the server is. */
+  private heardUpTo: Position | undefined;
+  private reopenTimer: ReturnType<typeof setTimeout> | undefined;
+  private watchTimer: ReturnType<typeof setInterval> | undefined;
+  private status: LiveStatus = {
+    connection: 'connecting',
+    lastHeardMs: undefined,
+    position: undefined,
+    asOf: undefined,
+  };
+  private readonly statusListeners = new Set<() => void>();
+  private readonly listeners = new Map<LiveEventName, Set<Listener<never>>>();
+
+  readonly subscribeStatus = (changed: () => void): (() => void) => {
+    this.statusListeners.add(changed);
+    return () => this.statusListeners.delete(changed);
+  };
+
+  readonly currentStatus = (): LiveStatus => this.status;
+
+  on<N extends LiveEventName>(name: N, listener: Listener<N>): () => void {
+    const group = this.listeners.get(name) ?? new Set();
+    this.listeners.set(name, group.add(listener as Listener<never>));
+    return () => group.delete(listener as Listener<never>);
+  }
+
+  /** Starts listening; the returned function ends it. */
+  start(): () => void {
+    const back = () => this.open();
+    const gone = () => this.tell({ connection: 'offline' });
+    addEventListener('online', back);
+    addEventListener('offline', gone);
+    this.watchTimer = setInterval(() => this.watch(), 5_000);
+    this.open();
+    return () => {
+      removeEventListener('online', back);
+      removeEventListener('offline', gone);
+      clearInterval(this.watchTimer);
+      clearTimeout(this.reopenTimer);
+      this.source?.close();
+    };
+  }
+
+  /** Board events shall cover `window`, beginning after `position` (that of the board just loaded). */
+  showBoard(window: BoardWindow, position: Position): void {
+    const same = queryString({ ...window }) === queryString({ ...this.window });
+    if (same && (this.heardUpTo ?? position) <= position && this.status.connection === 'live') return;
+    this.window = window;
+    this.heardUpTo = position;
+    this.open();
+  }
+
+  private open(): void {
+    clearTimeout(this.reopenTimer);
+    this.source?.close();
+    if (!navigator.onLine) {
+      this.tell({ connection: 'offline' });
+      return;
+    }
+    const source = new EventSource(`/api/live${queryString({ ...this.window, after: this.heardUpTo })}`);
+    this.source = source;
+    for (const name of EVENT_NAMES)
+      source.addEventListener(name, (event) => this.hear(name, event as MessageEvent<string>));
+    source.onerror = () => {
+      // The browser would retry by itself, but from the last event of any name; we know better what we have seen.
+      source.close();
+      this.tell({ connection: navigator.onLine ? 'connecting' : 'offline' });
+      clearTimeout(this.reopenTimer);
+      this.reopenTimer = setTimeout(() => this.open(), REOPEN_AFTER_MS);
+    };
+  }
+
+  private hear(name: LiveEventName, message: MessageEvent<string>): void {
+    const event = JSON.parse(message.data) as LiveEvents[LiveEventName];
+    if ('position' in event && (name !== 'hello' || this.heardUpTo === undefined)) this.heardUpTo = event.position;
+    this.tell({
+      connection: 'live',
+      lastHeardMs: Date.now(),
+      ...('position' in event ? { position: event.position } : {}),
+      ...('asOf' in event ? { asOf: event.asOf } : 'at' in event ? { asOf: event.at } : {}),
+    });
+    for (const listener of this.listeners.get(name) ?? []) (listener as (e: typeof event) => void)(event);
+  }
+
+  /** A connection can die without an error (a phone asleep, a lost cable); silence is the sign. */
+  private watch(): void {
+    const { lastHeardMs, connection } = this.status;
+    if (connection !== 'live' || lastHeardMs === undefined || Date.now() - lastHeardMs < STALE_AFTER_MS) return;
+    this.tell({ connection: 'stale' });
+    this.open();
+  }
+
+  private tell(change: Partial<LiveStatus>): void {
+    this.status = { ...this.status, ...change };
+    for (const changed of this.statusListeners) changed();
+  }
+}
+
+export const liveStream = new LiveStream();
+
+export function useLiveStatus(): LiveStatus {
+  return useSyncExternalStore(liveStream.subscribeStatus, liveStream.currentStatus);
+}
+
+/** Calls `listener` for each event of that name while the component is on the screen. */
+export function useLiveEvent<N extends LiveEventName>(name: N, listener: Listener<N>): void {
+  const latest = useEffectEvent(listener);
+  useEffect(() => liveStream.on(name, (event) => latest(event)), [name]);
+}

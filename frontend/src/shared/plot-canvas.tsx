@@ -1,0 +1,169 @@
+import uPlot from 'uplot';
+import 'uplot/dist/uPlot.min.css';
+import { useEffect, useRef } from 'react';
+import { useFormats, type Formats } from './formats';
+import { useMessages } from './messages';
+import type { PlotProps, PlotSeries } from './plot';
+import { usePreferences } from './preferences';
+import { sharedMessages } from './shared-messages';
+
+/** The drawing half of `Plot`; loaded apart because it brings the plotting library. */
+export default function PlotCanvas(props: PlotProps) {
+  const box = useRef<HTMLDivElement>(null);
+  const format = useFormats();
+  const { theme } = usePreferences();
+  const { now } = useMessages(sharedMessages);
+
+  useEffect(() => {
+    const element = box.current;
+    if (!element) return;
+    const draw = () => new uPlot(optionsFor(props, element, format, now), dataOf(props), element);
+    let plot = draw();
+    const redraw = () => {
+      plot.destroy();
+      plot = draw();
+    };
+    const resized = new ResizeObserver(() => {
+      if (element.clientWidth !== plot.width) plot.setSize({ width: element.clientWidth, height: plot.height });
+    });
+    resized.observe(element);
+    // A canvas does not follow the colour scheme by itself.
+    const scheme = matchMedia('(prefers-color-scheme: dark)');
+    scheme.addEventListener('change', redraw);
+    return () => {
+      resized.disconnect();
+      scheme.removeEventListener('change', redraw);
+      plot.destroy();
+    };
+  }, [props, format, theme, now]);
+
+  return <div ref={box} role="img" aria-label={props.label} style={{ minHeight: props.heightPx ?? 240 }} />;
+}
+
+function dataOf({ at, series }: PlotProps): uPlot.AlignedData {
+  return [
+    at.map((instant) => Date.parse(instant) / 1000),
+    ...series.map((each) => [...each.values]),
+  ] as uPlot.AlignedData;
+}
+
+function optionsFor(props: PlotProps, element: HTMLElement, format: Formats, nowWord: string): uPlot.Options {
+  const colour = coloursOf(element);
+  const axis = {
+    stroke: colour('ink-2'),
+    grid: { stroke: colour('line'), width: 1 },
+    ticks: { stroke: colour('line'), width: 1, size: 4 },
+    font: `11px ${getComputedStyle(element).fontFamily}`,
+  };
+  return {
+    width: element.clientWidth,
+    height: props.heightPx ?? 240,
+    ...(props.timeZone
+      ? { tzDate: (seconds: number) => uPlot.tzDate(new Date(seconds * 1000), props.timeZone as string) }
+      : {}),
+    scales: { x: { time: true }, y: props.yRange ? { range: [...props.yRange] as [number, number] } : {} },
+    axes: [
+      { ...axis, values: (_plot, seconds) => seconds.map((s) => timeTick(s, seconds, format, props.timeZone)) },
+      {
+        ...axis,
+        label: props.yLabel,
+        labelFont: axis.font,
+        labelSize: 18,
+        size: props.yTicks ? 76 : 46,
+        ...(props.yTicks
+          ? {
+              splits: () => props.yTicks?.map((tick) => tick.at) ?? [],
+              values: () => props.yTicks?.map((tick) => tick.label) ?? [],
+            }
+          : {}),
+      },
+    ],
+    series: [
+      {
+        value: (_plot, seconds) =>
+          seconds === null ? '–' : format.dateTime(new Date(seconds * 1000).toISOString(), props.timeZone),
+      },
+      ...props.series.map((each) => seriesFor(each, colour, format)),
+    ],
+    bands: (props.bands ?? []).map(({ low, high }) => ({ series: [high + 1, low + 1], fill: colour('accent', 0.16) })),
+    legend: { show: true, live: true },
+    cursor: { drag: { x: false, y: false } },
+    hooks: { draw: [(plot) => drawLines(plot, props, colour, axis.font, nowWord)] },
+  };
+}
+
+function seriesFor(each: PlotSeries, colour: Colours, format: Formats): uPlot.Series {
+  const tone = { ink: 'ink', quiet: 'ink-2', accent: 'accent', amber: 'amber' }[each.tone];
+  return {
+    label: each.label,
+    stroke: colour(tone, each.edgeOnly ? 0.35 : 1),
+    width: each.edgeOnly ? 1 : 1.6,
+    ...(each.dashed ? { dash: [5, 4] } : {}),
+    points: { show: false },
+    value: (_plot, value) => (value === null ? '–' : format.decimal(value, each.digits ?? 1)),
+  };
+}
+
+/** Day names where ticks are days apart, hours where they are closer. */
+function timeTick(s: number, all: readonly number[], format: Formats, timeZone?: string): string {
+  const instant = new Date(s * 1000).toISOString();
+  const apart = (all[1] ?? s + 86_400) - (all[0] ?? s);
+  return apart >= 86_400 ? format.dayOf(instant, timeZone) : format.time(instant, timeZone);
+}
+
+function drawLines(plot: uPlot, props: PlotProps, colour: Colours, font: string, nowWord: string): void {
+  const { ctx, bbox } = plot;
+  const scale = devicePixelRatio;
+  ctx.save();
+  ctx.beginPath();
+  ctx.rect(bbox.left, bbox.top, bbox.width, bbox.height);
+  ctx.clip();
+  ctx.font = font.replace('11px', `${11 * scale}px`);
+  ctx.lineWidth = scale;
+  const upright = (seconds: number, word: string, tone: string, dash: number[], row: number) => {
+    const x = Math.round(plot.valToPos(seconds, 'x', true));
+    if (x < bbox.left || x > bbox.left + bbox.width) return;
+    ctx.strokeStyle = ctx.fillStyle = colour(tone);
+    ctx.setLineDash(dash.map((each) => each * scale));
+    stroke(ctx, x, bbox.top, x, bbox.top + bbox.height);
+    const roomToTheRight = x + ctx.measureText(word).width + 6 * scale < bbox.left + bbox.width;
+    ctx.textAlign = roomToTheRight ? 'left' : 'right';
+    ctx.fillText(word, x + (roomToTheRight ? 4 : -4) * scale, bbox.top + (12 + 13 * row) * scale);
+  };
+  for (const { value, label } of props.levels ?? []) {
+    const y = Math.round(plot.valToPos(value, 'y', true));
+    ctx.strokeStyle = ctx.fillStyle = colour('ink-2');
+    ctx.setLineDash([2 * scale, 3 * scale]);
+    stroke(ctx, bbox.left, y, bbox.left + bbox.width, y);
+    ctx.textAlign = 'left';
+    ctx.fillText(label, bbox.left + 4 * scale, y - 3 * scale);
+  }
+  props.marks?.forEach(({ at, label }, i) => upright(Date.parse(at) / 1000, label, 'ink-2', [4, 3], 1 + (i % 3)));
+  if (props.nowMs !== undefined) upright(props.nowMs / 1000, nowWord, 'accent', [], 0);
+  ctx.restore();
+}
+
+function stroke(ctx: CanvasRenderingContext2D, x1: number, y1: number, x2: number, y2: number): void {
+  ctx.beginPath();
+  ctx.moveTo(x1, y1);
+  ctx.lineTo(x2, y2);
+  ctx.stroke();
+}
+
+type Colours = (token: string, alpha?: number) => string;
+
+/** Resolves the theme's tokens to what a canvas understands. */
+function coloursOf(element: HTMLElement): Colours {
+  const probe = document.createElement('span');
+  element.append(probe);
+  const found = new Map<string, string>();
+  return (token, alpha = 1) => {
+    let plain = found.get(token);
+    if (plain === undefined) {
+      probe.style.color = `var(--rc-${token})`;
+      plain = getComputedStyle(probe).color;
+      found.set(token, plain);
+    }
+    return alpha === 1 ? plain : plain.replace(/^rgb\((.*)\)$/, `rgba($1, ${alpha})`);
+  };
+}

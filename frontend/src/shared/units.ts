@@ -1,0 +1,43 @@
+/**
+ * Quantities as the reader likes them. Stored values are °C and mm and never change; these functions only
+ * turn them into what is typed and shown, and back.
+ */
+export type TemperatureUnit = 'C' | 'F';
+export type LengthUnit = 'mm' | 'in';
+
+const MM_PER_INCH = 25.4;
+
+export function temperatureShown(celsius: number, unit: TemperatureUnit): number {
+  return unit === 'C' ? celsius : (celsius * 9) / 5 + 32;
+}
+
+export function celsiusTyped(value: number, unit: TemperatureUnit): number {
+  return unit === 'C' ? value : round(((value - 32) * 5) / 9, 4);
+}
+
+export function lengthShown(mm: number, unit: LengthUnit): number {
+  return unit === 'mm' ? mm : mm / MM_PER_INCH;
+}
+
+export function mmTyped(value: number, unit: LengthUnit): number {
+  return unit === 'mm' ? value : round(value * MM_PER_INCH, 3);
+}
+
+export function temperatureUnitName(unit: TemperatureUnit): string {
+  return unit === 'C' ? '°C' : '°F';
+}
+
+/** At most `digits` decimals, so that 71.6 °F does not come back as 71.60000000000001. */
+export function round(value: number, digits: number): number {
+  const factor = 10 ** digits;
+  return Math.round(value * factor) / factor;
+}
+
+/**
+ * A number as people type it: comma or point for decimals, spaces ignored. Undefined when it is not one number;
+ * nothing is guessed or cut off.
+ */
+export function numberTyped(text: string): number | undefined {
+  const plain = text.replace(/\s/g, '').replace(',', '.');
+  return /^[-+]?(\d+\.?\d*|\.\d+)$/.test(plain) ? Number(plain) : undefined;
+}

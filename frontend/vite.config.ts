@@ -1,0 +1,23 @@
+import react from '@vitejs/plugin-react';
+import { defineConfig } from 'vitest/config';
+
+/** Where `npm run dev` finds the application: a running backend, or the mock of `npm run mock`. */
+const api = process.env['ROOTCAST_API'] ?? 'http://127.0.0.1:8080';
+
+export default defineConfig({
+  plugins: [react()],
+  resolve: {
+    // The component library reports its use to its maker in development mode. Nothing leaves this program unasked.
+    alias: {
+      '@vaadin/vaadin-usage-statistics/vaadin-usage-statistics.js': new URL(
+        './src/shared/no-telemetry.ts',
+        import.meta.url,
+      ).pathname,
+      '@vaadin/vaadin-usage-statistics': new URL('./src/shared/no-telemetry.ts', import.meta.url).pathname,
+    },
+  },
+  server: { host: '127.0.0.1', port: 5173, proxy: { '/api': api } },
+  preview: { host: '127.0.0.1', port: 4173, proxy: { '/api': api } },
+  build: { target: 'es2022', sourcemap: false, reportCompressedSize: false },
+  test: { include: ['src/**/*.test.ts'], environment: 'node' },
+});
