@@ -204,6 +204,9 @@ abstract class OrdersContract {
         refused("shipOn", nursery.today().plusYears(3).toString(), 422);
         refused("shipOn", "2026-02-30", 400);
         refused("shipOn", "next Monday", 400);
+        refused("shipOn", monday + "T10:00:00Z", 400);
+        refused("shipOn", 20_521, 400);
+        refused("shipOn", List.of(2026, 3, 9), 400);
         refused("trays", 0, 400);
         refused("trays", -1, 400);
         refused("trays", 20_001, 422);

@@ -88,9 +88,12 @@ abstract class BankContract {
         });
         reader.start();
 
-        Clients.together(2, client -> () -> entries(client));
-        writing.set(false);
-        reader.join();
+        try {
+            Clients.together(2, client -> () -> entries(client));
+        } finally {
+            writing.set(false);
+            reader.join();
+        }
 
         looks.add(tables.rows("select position_no from ledger_entry where position_no > " + first));
         TreeSet<Long> all = new TreeSet<>();

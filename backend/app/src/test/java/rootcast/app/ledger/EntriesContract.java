@@ -286,6 +286,8 @@ abstract class EntriesContract {
                     .body("current", equalTo("ROOT"));
             refused("stage", Map.of("stage", "ROOT"), 422, "stage-goes-back");
             refused("stage", Map.of("stage", "SHIP"), 422, "not-allowed");
+            refused("stage", Map.of("stage", 3), 400, "malformed").body("errors.field", contains("stage"));
+            refused("stage", Map.of("stage", ""), 400, "malformed");
             refused("stage", Map.of("stage", "BLOOM"), 400, "malformed").body("errors.field", contains("stage"));
         }
 
@@ -431,6 +433,7 @@ abstract class EntriesContract {
         stickRefused("stuckAt", "2026-02-30T10:00:00Z", 400, "malformed");
         stickRefused("stuckAt", "2026-02-20T10:00:00", 400, "malformed");
         stickRefused("stuckAt", 1_700_000_000, 400, "malformed");
+        stickRefused("stuckAt", List.of(2026, 2, 20), 400, "malformed");
 
         assertThat(tables.everything()).isEqualTo(before);
     }

@@ -15,6 +15,7 @@ import java.io.InputStream;
 import java.io.OutputStream;
 import java.net.Socket;
 import java.net.URI;
+import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.HashMap;
@@ -26,6 +27,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import rootcast.app.Clients;
 import rootcast.app.HandSetClock;
 import rootcast.app.Nursery;
 import rootcast.app.Tables;
@@ -285,22 +287,28 @@ abstract class BadInputContract {
         return json.writeValueAsString(changed);
     }
 
+    /** By a plain client: the usual one would first print a body of two hundred thousand brackets prettily. */
     private void refused(String path, String body) {
-        problem(given().config(io.restassured.RestAssured.config()
-                        .encoderConfig(io.restassured.config.EncoderConfig.encoderConfig()
-                                .defaultContentCharset(StandardCharsets.UTF_8)))
-                .contentType(ContentType.JSON)
-                .header("Idempotency-Key", UUID.randomUUID())
-                .body(body)
-                .post(path));
+        try {
+            HttpResponse<String> answer = new Clients(base).post(path, UUID.randomUUID().toString(), body);
+            problem(answer.statusCode(), answer.headers().firstValue("Content-Type").orElse(""), answer.body());
+        } catch (IOException unanswered) {
+            throw new AssertionError("no answer to " + path, unanswered);
+        } catch (InterruptedException stopped) {
+            throw new IllegalStateException(stopped);
+        }
     }
 
     private static void problem(Response answer) {
-        String shown = answer.statusCode() + " " + answer.contentType() + " " + answer.asString();
-        assertThat(answer.statusCode()).as(shown).isBetween(400, 499);
-        assertThat(answer.contentType()).as(shown).startsWith("application/problem+json");
-        JsonPath body = answer.jsonPath();
-        assertThat(body.getInt("status")).isEqualTo(answer.statusCode());
+        problem(answer.statusCode(), answer.contentType(), answer.asString());
+    }
+
+    private static void problem(int status, String type, String text) {
+        String shown = status + " " + type + " " + text;
+        assertThat(status).as(shown).isBetween(400, 499);
+        assertThat(type).as(shown).startsWith("application/problem+json");
+        JsonPath body = JsonPath.from(text);
+        assertThat(body.getInt("status")).isEqualTo(status);
         for (String member : List.of("type", "title", "detail", "instance")) {
             assertThat(body.getString(member)).as("%s of %s", member, shown).isNotBlank();
         }
