@@ -56,6 +56,7 @@ abstract class BadInputContract {
     private Nursery nursery;
     private String batch;
     private Map<String, Map<String, Object>> goodByPath;
+    private Clients clients;
     private Tables tables;
     private Map<String, List<String>> before;
 
@@ -80,6 +81,7 @@ abstract class BadInputContract {
                 "/api/batches/" + batch + "/entries",
                         nursery.entry("loss", Map.of("plants", 1, "cause", "rot", "note", "x")),
                 "/api/orders", Nursery.orderBody(List.of(nursery.line(nursery.nextMonday(), 1))));
+        clients = new Clients(base);
         tables = new Tables(database);
         before = tables.everything();
     }
@@ -290,7 +292,7 @@ abstract class BadInputContract {
     /** By a plain client: the usual one would first print a body of two hundred thousand brackets prettily. */
     private void refused(String path, String body) {
         try {
-            HttpResponse<String> answer = new Clients(base).post(path, UUID.randomUUID().toString(), body);
+            HttpResponse<String> answer = clients.post(path, UUID.randomUUID().toString(), body);
             problem(answer.statusCode(), answer.headers().firstValue("Content-Type").orElse(""), answer.body());
         } catch (IOException unanswered) {
             throw new AssertionError("no answer to " + path, unanswered);
