@@ -97,6 +97,18 @@ public record BatchHistory(
         });
     }
 
+    /** The latest moment at which plants were counted, lost or shipped. */
+    public Instant newestFactAt() {
+        return Stream.of(
+                        Stream.of(base.at()),
+                        losses.stream().map(Plants::at),
+                        shipments.stream().map(Plants::at),
+                        Stream.ofNullable(sample).map(Sample::at))
+                .flatMap(at -> at)
+                .max(Instant::compareTo)
+                .orElseThrow();
+    }
+
     Optional<Instant> reached(Stage stage) {
         return Optional.ofNullable(reachedAt.get(stage));
     }

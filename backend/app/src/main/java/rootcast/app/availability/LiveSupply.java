@@ -44,8 +44,7 @@ public class LiveSupply {
         List<SupplyLot> lots = pictures.stream()
                 .flatMap(picture -> LotOfBatch.of(picture, site).stream())
                 .toList();
-        return new CellSupply(
-                lots, promises.of(cell, line -> shippedFor(line, pictures)), site.dayOf(now));
+        return new CellSupply(lots, promises.of(cell, line -> shippedFor(line, pictures)), site.dayOf(now));
     }
 
     /** Trays that have left for a promise; only batches of the promise's own cell can serve it. */

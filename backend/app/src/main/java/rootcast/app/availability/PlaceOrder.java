@@ -50,8 +50,7 @@ public class PlaceOrder {
     FactHead head;
 
     /** @param id made by the caller */
-    public record Wanted(
-            UUID id, String customer, @Nullable String note, double confidence, List<WantedLine> lines) {}
+    public record Wanted(UUID id, String customer, @Nullable String note, double confidence, List<WantedLine> lines) {}
 
     /** @param promises one per line, with the batches that serve it as things stand */
     public record Placed(Order order, List<KeptPromise> promises) {}
@@ -113,8 +112,7 @@ public class PlaceOrder {
         }
         String field = "lines[" + (line.line() - 1) + "].";
         if (line.trays() > EntryRules.MOST_TRAYS) {
-            throw Problem.notAllowed(
-                    field + "trays", line.trays(), "must lie between 1 and " + EntryRules.MOST_TRAYS);
+            throw Problem.notAllowed(field + "trays", line.trays(), "must lie between 1 and " + EntryRules.MOST_TRAYS);
         }
         LocalDate today = site.dayOf(now);
         if (line.shipOn().isBefore(today) || line.shipOn().isAfter(today.plusDays(FURTHEST_DAYS))) {

@@ -35,7 +35,9 @@ class ShipForPromise implements ShipFor {
                 .filter(each -> each.line() == named.line())
                 .findFirst()
                 .orElseThrow(() -> Problem.notAllowed(
-                        "line", named.line(), "must be one of the order's " + order.lines().size() + " lines"));
+                        "line",
+                        named.line(),
+                        "must be one of the order's " + order.lines().size() + " lines"));
         Cell cell = new Cell(batch.variety(), batch.trayFormat().code(), batch.site());
         if (!line.cell().equals(cell)) {
             throw Problem.notAllowed(

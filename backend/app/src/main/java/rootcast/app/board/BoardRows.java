@@ -41,7 +41,11 @@ public class BoardRows {
 
     public CellExplanation explain(Cell cell, ShipWeek week, double confidence) {
         return CellExplanation.of(
-                head(cell), supply.of(cell), week, confidence, sites.site(cell.site()).shipDay());
+                head(cell),
+                supply.of(cell),
+                week,
+                confidence,
+                sites.site(cell.site()).shipDay());
     }
 
     private RowHead head(Cell cell) {

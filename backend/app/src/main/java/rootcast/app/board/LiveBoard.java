@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ConcurrentSkipListMap;
 import java.util.stream.Collectors;
 import rootcast.app.availability.LiveSupply;
 import rootcast.app.climate.LiveLock;
@@ -54,12 +55,12 @@ public class LiveBoard {
     private volatile Instant asOf = Instant.EPOCH;
 
     private static final class KeptView {
-        private final Map<Cell, BoardRow> rows = new ConcurrentHashMap<>();
+        private final Map<Cell, ShownRow> rows = new ConcurrentSkipListMap<>();
         private volatile long askedNanos = System.nanoTime();
     }
 
     /** @param rows in order of variety, tray format and site */
-    public record Picture(LedgerPosition position, Instant asOf, BoardView view, List<BoardRow> rows) {}
+    public record Picture(LedgerPosition position, Instant asOf, BoardView view, List<ShownRow> rows) {}
 
     public LedgerPosition position() {
         return position;
@@ -89,18 +90,17 @@ public class LiveBoard {
         keptView.askedNanos = System.nanoTime();
         LedgerPosition at = position;
         Instant when = asOf;
-        List<BoardRow> sorted = new ArrayList<>(keptView.rows.values());
-        sorted.sort(java.util.Comparator.comparing(row -> row.head().cell()));
-        return new Picture(at, when, view, sorted);
+        return new Picture(at, when, view, List.copyOf(keptView.rows.values()));
     }
 
     /** The rows that stand under this view, and of the cells asked for those that have no row. */
     public BoardNews news(BoardView view, Collection<Cell> cells) {
-        Map<Cell, BoardRow> now = kept.computeIfAbsent(view, this::madeAnew).rows;
+        Map<Cell, ShownRow> now = kept.computeIfAbsent(view, this::madeAnew).rows;
         List<BoardRow> changed = new ArrayList<>();
         List<Cell> removed = new ArrayList<>();
         for (Cell cell : cells) {
-            Optional.ofNullable(now.get(cell)).ifPresentOrElse(changed::add, () -> removed.add(cell));
+            Optional.ofNullable(now.get(cell))
+                    .ifPresentOrElse(shown -> changed.add(shown.row()), () -> removed.add(cell));
         }
         return new BoardNews(position, asOf, changed, removed);
     }
@@ -142,7 +142,7 @@ public class LiveBoard {
 
     private void put(KeptView keptView, BoardView view, Cell cell) {
         rows.row(cell, view)
-                .ifPresentOrElse(row -> keptView.rows.put(cell, row), () -> keptView.rows.remove(cell));
+                .ifPresentOrElse(row -> keptView.rows.put(cell, new ShownRow(row)), () -> keptView.rows.remove(cell));
     }
 
     private void forgetTheLongestUnasked() {

@@ -31,7 +31,8 @@ public class HourlyClimate {
     public List<Hour> hours(String house, Quantity quantity, Instant fromInclusive, Instant untilExclusive) {
         return live.holding(() -> {
             HourlySeries series = climate.series(house, quantity);
-            FilledSeries filled = quantity == Quantity.MEDIUM_TEMPERATURE ? climate.curves().climateOf(house) : null;
+            FilledSeries filled =
+                    quantity == Quantity.MEDIUM_TEMPERATURE ? climate.curves().climateOf(house) : null;
             List<Hour> hours = new ArrayList<>();
             long end = Math.min(HourlySeries.hourOf(untilExclusive), HourlySeries.hourOf(asOf()));
             for (long hour = HourlySeries.hourOf(fromInclusive); hour < end; hour++) {

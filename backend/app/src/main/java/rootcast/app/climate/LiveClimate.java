@@ -49,8 +49,11 @@ public class LiveClimate {
                 .put(HourlySeries.hourOf(hour.hourStart()), hour.totalMicroC(), hour.readings());
     }
 
-    /** Adds stored readings and gives the houses in which a medium temperature of the past has changed. */
-    public Collection<String> add(List<HouseReading> readings) {
+    /**
+     * Adds stored readings and gives the houses whose past has changed with them, and from when on: hours without readings
+     * that were bridged from the new ones lie before them.
+     */
+    public Map<String, Instant> add(List<HouseReading> readings) {
         Map<String, Instant> earliest = new HashMap<>();
         for (HouseReading reading : readings) {
             series(reading.house(), reading.quantity()).add(reading.at(), reading.celsius());
@@ -61,6 +64,8 @@ public class LiveClimate {
         earliest.forEach(curves::changed);
         long hourNow = HourlySeries.hourOf(curves.asOf());
         earliest.values().removeIf(at -> HourlySeries.hourOf(at) >= hourNow);
-        return earliest.keySet();
+        earliest.replaceAll(
+                (house, at) -> HourlySeries.startOf(curves.climateOf(house).firstAffectedBy(HourlySeries.hourOf(at))));
+        return earliest;
     }
 }

@@ -11,4 +11,8 @@ import rootcast.crop.Stage;
  * @param version of the profile, from 1; 0 before it is stored
  * @param sources per stage, free text
  */
-public record SourcedCrop(Crop crop, int version, Map<Stage, String> sources, @Nullable String note) {}
+public record SourcedCrop(
+        Crop crop,
+        int version,
+        Map<Stage, String> sources,
+        @Nullable String note) {}

@@ -41,6 +41,11 @@ class DemoRun {
         if (!config.demo()) {
             return;
         }
+        if (sink.isSomebodysOwn()) {
+            throw new IllegalStateException(
+                    "the data folder holds sites that are not the demo's; give the demo a folder"
+                            + " of its own, or start without it");
+        }
         DemoScenario scenario = DemoScenario.packed();
         Instant startAt = sink.startAt(time.instant());
         String anyHouse = scenario.setup().houses().get(0).code();

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.UUID;
 import java.util.function.Supplier;
 import rootcast.app.availability.PlaceOrder;
+import rootcast.app.availability.SupplyAtHead;
 import rootcast.app.climate.HouseReading;
 import rootcast.app.climate.RecordReadings;
 import rootcast.app.crop.SourcedCrop;
@@ -23,6 +24,8 @@ import rootcast.app.once.OnceKey;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.store.Places;
 import rootcast.availability.Cell;
+import rootcast.availability.MatchRules;
+import rootcast.availability.Placing;
 import rootcast.availability.WantedLine;
 import rootcast.climate.Quantity;
 import rootcast.crop.Stage;
@@ -36,6 +39,9 @@ import rootcast.site.Site;
 /** Hands the demo's facts to the use cases that people's entries go through. */
 @ApplicationScoped
 class UseCaseSink implements DemoSink {
+
+    private static final String KEY = "demo-";
+    private static final String START = "start";
 
     @Inject
     Once once;
@@ -61,16 +67,27 @@ class UseCaseSink implements DemoSink {
     @Inject
     PlaceOrder placeOrder;
 
+    @Inject
+    SupplyAtHead supply;
+
     private final Map<String, String> batchIds = new HashMap<>();
     private final Map<UUID, UUID> entryIds = new HashMap<>();
     private final Map<UUID, UUID> orderIds = new HashMap<>();
 
     record Id(String id) {}
 
+    private Instant startAt = Instant.EPOCH;
+
+    /** Whether the database holds somebody's own sites, into which the demo must not be told. */
+    boolean isSomebodysOwn() {
+        return !places.sites().isEmpty() && !once.knows(OnceKey.optional(KEY + START));
+    }
+
     /** The instant that all of the demo is told from: that of the first attempt to load it. */
     Instant startAt(Instant now) {
-        Once.Answer answer = write("start", () -> Map.of("startAt", now.toString()));
-        return Instant.parse(once.member(answer, "startAt"));
+        Once.Answer answer = write(START, () -> Map.of("startAt", now.toString()));
+        startAt = Instant.parse(once.member(answer, "startAt"));
+        return startAt;
     }
 
     @Override
@@ -102,8 +119,9 @@ class UseCaseSink implements DemoSink {
         write("crop-" + seed.code(), () -> {
             Map<Stage, String> sources = new EnumMap<>(Stage.class);
             Stage.GROWING.forEach(stage -> sources.put(stage, seed.source(stage)));
-            var sourced = new SourcedCrop(seed.crop(), 0, sources, seed.profile().note());
-            catalogue.save(sourced, head.nextForSetup(), Instant.EPOCH);
+            var sourced =
+                    new SourcedCrop(seed.crop(), 0, sources, seed.profile().note());
+            catalogue.save(sourced, head.nextForSetup(), startAt);
             return new Id(seed.code());
         });
     }
@@ -119,7 +137,8 @@ class UseCaseSink implements DemoSink {
     @Override
     public void readings(List<DemoReading> readings) {
         DemoReading last = readings.get(readings.size() - 1);
-        once.write(OnceKey.none(), "demo readings", "", 200, () -> recordReadings.record(numbered(readings), last.at()));
+        once.write(
+                OnceKey.none(), "demo readings", "", 200, () -> recordReadings.record(numbered(readings), last.at()));
     }
 
     private static List<RecordReadings.Numbered> numbered(List<DemoReading> readings) {
@@ -174,8 +193,7 @@ class UseCaseSink implements DemoSink {
         }
         if (what instanceof What.Ship ship && ship.orderLine() != null) {
             OrderLine line = ship.orderLine();
-            return new What.Ship(
-                    ship.trays(), ship.plants(), new OrderLine(orderIds.get(line.order()), line.line()));
+            return new What.Ship(ship.trays(), ship.plants(), new OrderLine(orderIds.get(line.order()), line.line()));
         }
         return what;
     }
@@ -189,8 +207,8 @@ class UseCaseSink implements DemoSink {
                     Cell cell = new Cell(line.variety(), line.trayFormat(), line.site());
                     lines.add(new WantedLine(lines.size() + 1, cell, line.shipOn(), line.trays()));
                 }
-                var wanted =
-                        new PlaceOrder.Wanted(UUID.randomUUID(), order.customer(), null, order.confidence(), lines);
+                var wanted = new PlaceOrder.Wanted(
+                        UUID.randomUUID(), order.customer(), null, order.confidence(), agreed(lines, order));
                 return new Id(placeOrder
                         .place(wanted, order.recordedAt())
                         .order()
@@ -204,8 +222,32 @@ class UseCaseSink implements DemoSink {
         }
     }
 
+    /**
+     * The lines as the customer takes them on the telephone: where too few trays are open on the day, on the nearest day
+     * that has enough.
+     */
+    private List<WantedLine> agreed(List<WantedLine> lines, DemoOrder order) {
+        List<WantedLine> agreed = lines;
+        for (int round = 0; round < lines.size(); round++) {
+            Placing placing = MatchRules.place(agreed, order.confidence(), cell -> supply.of(cell, order.recordedAt()));
+            if (!(placing instanceof Placing.Refused refused)) {
+                return agreed;
+            }
+            agreed = agreed.stream().map(line -> moved(line, refused)).toList();
+        }
+        return agreed;
+    }
+
+    private static WantedLine moved(WantedLine line, Placing.Refused refused) {
+        return refused.lines().stream()
+                .filter(no -> no.wanted().line() == line.line() && no.nearest() != null)
+                .findFirst()
+                .map(no -> new WantedLine(line.line(), line.cell(), no.nearest().date(), line.trays()))
+                .orElse(line);
+    }
+
     /** Once, however often the demo is started. */
     private Once.Answer write(String name, Supplier<?> work) {
-        return once.write(OnceKey.optional("demo-" + name), "demo", name, 201, work);
+        return once.write(OnceKey.optional(KEY + name), "demo", name, 201, work);
     }
 }

@@ -9,7 +9,6 @@ import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
 import java.time.Instant;
 import java.time.InstantSource;
-import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -23,15 +22,14 @@ import rootcast.app.availability.SupplyAtHead;
 import rootcast.app.availability.store.Orders;
 import rootcast.app.board.BoardChanges;
 import rootcast.app.board.LiveBoard;
-import rootcast.app.climate.HouseReading;
 import rootcast.app.climate.LiveClimate;
+import rootcast.app.climate.LiveLock;
 import rootcast.app.climate.store.Readings;
 import rootcast.app.ledger.store.PanacheLedger;
 import rootcast.app.once.FactHead;
 import rootcast.app.once.Once;
 import rootcast.app.outlook.BatchPicture;
 import rootcast.app.outlook.LiveBatches;
-import rootcast.app.climate.LiveLock;
 import rootcast.availability.Cell;
 import rootcast.availability.CellSupply;
 import rootcast.climate.HourlySeries;
@@ -166,12 +164,12 @@ public class AfterFact implements SupplyAtHead {
         if (setupChanged) {
             setup.load();
         }
-        Collection<String> warmerOrCooler = news ? climate.add(readings.between(from, to)) : List.of();
+        Map<String, Instant> warmerOrCooler = news ? climate.add(readings.between(from, to)) : Map.of();
         if (hourHasPassed(now) || setupChanged) {
             climate.curves().advanceTo(now);
             changed.addAll(batches.timePassed(warmerOrCooler));
         } else {
-            changed.addAll(batches.houseChanged(warmerOrCooler));
+            changed.addAll(batches.housesChanged(warmerOrCooler));
         }
         if (board.dayHasPassed(now)) {
             cells.addAll(supply.cells());

@@ -45,7 +45,7 @@ class LiveSetup {
         List<Crop> crops = catalogue.crops().stream().map(SourcedCrop::crop).toList();
         names.varieties(varieties, crops);
         Map<String, CropProfile> profiles = crops.stream().collect(Collectors.toMap(Crop::code, Crop::profile));
-        batches.profiles(varieties.stream()
-                .collect(Collectors.toMap(Variety::code, variety -> profiles.get(variety.crop()))));
+        batches.profiles(
+                varieties.stream().collect(Collectors.toMap(Variety::code, variety -> profiles.get(variety.crop()))));
     }
 }

@@ -70,8 +70,7 @@ public class StickBatch {
                 .trayFormat(wanted.trayFormat())
                 .orElseThrow(() -> Problem.unknownCode("trayFormat", wanted.trayFormat()));
         if (wanted.trays() < 1 || wanted.trays() > EntryRules.MOST_TRAYS) {
-            throw Problem.notAllowed(
-                    "trays", wanted.trays(), "must lie between 1 and " + EntryRules.MOST_TRAYS);
+            throw Problem.notAllowed("trays", wanted.trays(), "must lie between 1 and " + EntryRules.MOST_TRAYS);
         }
         Instant stuckAt = wanted.stuckAt().truncatedTo(ChronoUnit.MICROS);
         if (stuckAt.isBefore(recordedAt.minus(OLDEST_DAYS, ChronoUnit.DAYS))) {

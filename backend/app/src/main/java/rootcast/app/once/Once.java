@@ -8,6 +8,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Event;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
+import jakarta.transaction.Transactional;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
@@ -49,6 +50,12 @@ public class Once {
 
     /** What a write answers. */
     public record Answer(int status, String body) {}
+
+    /** Whether a write was done under this key. */
+    @Transactional
+    public boolean knows(OnceKey key) {
+        return database.find(WrittenOnceRow.class, key.value()) != null;
+    }
 
     /** Reads a member of an answer's body; null if it is not there. */
     public @Nullable String member(Answer answer, String name) {

@@ -13,7 +13,11 @@ import rootcast.outlook.Outlook;
  * @param position of the batch's newest entry
  * @param outlook  null once no plant is left
  */
-public record BatchPicture(Batch batch, LedgerPosition position, Standing standing, @Nullable Outlook outlook) {
+public record BatchPicture(
+        Batch batch,
+        LedgerPosition position,
+        Standing standing,
+        @Nullable Outlook outlook) {
 
     public Cell cell() {
         return new Cell(batch.variety(), batch.trayFormat().code(), batch.site());

@@ -4,7 +4,6 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
@@ -15,6 +14,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.climate.LiveClimate;
 import rootcast.availability.Cell;
+import rootcast.climate.HourlySeries;
 import rootcast.crop.CropProfile;
 import rootcast.ledger.Batch;
 import rootcast.ledger.BatchFold;
@@ -94,30 +94,39 @@ public class LiveBatches {
         pictures.put(batch.id(), picture);
         byCell.computeIfAbsent(picture.cell(), any -> ConcurrentHashMap.newKeySet())
                 .add(batch.id());
-        standing.stays().forEach(stay -> byHouse
-                .computeIfAbsent(stay.house(), any -> ConcurrentHashMap.newKeySet())
-                .add(batch.id()));
+        standing.stays()
+                .forEach(stay -> byHouse.computeIfAbsent(stay.house(), any -> ConcurrentHashMap.newKeySet())
+                        .add(batch.id()));
         return picture;
     }
 
     /** Makes the outlooks of the batches that stand or stood in these houses anew and gives those batches. */
-    public List<String> houseChanged(Collection<String> houses) {
-        List<String> refreshed = new ArrayList<>();
-        houses.stream()
+    public List<String> housesChanged(Map<String, Instant> fromWhen) {
+        forgetSurvivorsAfter(fromWhen);
+        return fromWhen.keySet().stream()
                 .flatMap(house -> byHouse.getOrDefault(house, Set.of()).stream())
                 .distinct()
-                .forEach(id -> {
-                    survivors.remove(id); // a late reading may lie before the batch's last entry
-                    if (refresh(id)) {
-                        refreshed.add(id);
+                .filter(this::refresh)
+                .toList();
+    }
+
+    /** How far a batch was when its plants were last counted, lost or shipped may have changed with a late reading. */
+    private void forgetSurvivorsAfter(Map<String, Instant> fromWhen) {
+        fromWhen.forEach((house, from) -> {
+            for (String id : byHouse.getOrDefault(house, Set.of())) {
+                if (survivors.containsKey(id)) {
+                    Standing standing = pictures.get(id).standing();
+                    if (!HistoryOfBatch.of(standing).newestFactAt().isBefore(from)) {
+                        survivors.remove(id);
                     }
-                });
-        return refreshed;
+                }
+            }
+        });
     }
 
     /** Makes every outlook anew for the time that the curves now stand at, with what changed in these houses before. */
-    public List<String> timePassed(Collection<String> housesChanged) {
-        housesChanged.forEach(house -> survivors.keySet().removeAll(byHouse.getOrDefault(house, Set.of())));
+    public List<String> timePassed(Map<String, Instant> housesChangedFrom) {
+        forgetSurvivorsAfter(housesChangedFrom);
         return pictures.keySet().stream().filter(this::refresh).toList();
     }
 
@@ -136,7 +145,10 @@ public class LiveBatches {
         pictures.put(
                 id,
                 new BatchPicture(
-                        before.batch(), before.position(), before.standing(), outlook(before.batch(), before.standing())));
+                        before.batch(),
+                        before.position(),
+                        before.standing(),
+                        outlook(before.batch(), before.standing())));
         return true;
     }
 
@@ -146,9 +158,21 @@ public class LiveBatches {
         }
         BatchHistory history = HistoryOfBatch.of(standing);
         CropProfile profile = profileOfVariety.get(batch.variety());
-        Survivors surviving = survivors.computeIfAbsent(
-                batch.id(), any -> OutlookModel.survivors(history, profile, climate.curves()));
+        Survivors surviving = survivors.get(batch.id());
+        if (surviving == null) {
+            surviving = OutlookModel.survivors(history, profile, climate.curves());
+            if (hasSettled(history)) {
+                survivors.put(batch.id(), surviving);
+            }
+        }
         return OutlookModel.outlook(history, profile, batch.trayFormat(), climate.curves(), surviving);
+    }
+
+    /** Development up to a fact of the running hour rests on a forecast until that hour has ended. */
+    private boolean hasSettled(BatchHistory history) {
+        Instant thisHour =
+                HourlySeries.startOf(HourlySeries.hourOf(climate.curves().asOf()));
+        return history.newestFactAt().isBefore(thisHour);
     }
 
     /** The profile that the batch's outlook is made with. */

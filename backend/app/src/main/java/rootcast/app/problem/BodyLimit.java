@@ -41,6 +41,8 @@ class BodyLimit {
                 .setStatusCode(TOO_LARGE)
                 .putHeader("Content-Type", "application/problem+json")
                 .putHeader("Connection", "close")
-                .end(new JsonObject(problem.with("most", most.asLongValue()).body(request.request().path())).encode());
+                .end(new JsonObject(problem.with("most", most.asLongValue())
+                                .body(request.request().path()))
+                        .encode());
     }
 }

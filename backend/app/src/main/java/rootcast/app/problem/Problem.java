@@ -86,9 +86,16 @@ public final class Problem extends RuntimeException {
     public static Problem malformed(List<FieldError> errors) {
         StringBuilder detail = new StringBuilder();
         for (FieldError error : errors) {
-            detail.append(detail.isEmpty() ? "" : "; ").append(error.field()).append(' ').append(error.message());
+            detail.append(detail.isEmpty() ? "" : "; ")
+                    .append(error.field())
+                    .append(' ')
+                    .append(error.message());
         }
-        return new Problem(400, "malformed", "The request is not as it should be", detail.append('.').toString())
+        return new Problem(
+                        400,
+                        "malformed",
+                        "The request is not as it should be",
+                        detail.append('.').toString())
                 .with("errors", errors);
     }
 

@@ -59,7 +59,10 @@ class ProblemMappers {
         }
         Response.StatusType reason = web.getResponse().getStatusInfo();
         Problem problem = new Problem(
-                status, "http-" + status, reason.getReasonPhrase(), "%s: %s.".formatted(reason.getReasonPhrase(), uri.getPath()));
+                status,
+                "http-" + status,
+                reason.getReasonPhrase(),
+                "%s: %s.".formatted(reason.getReasonPhrase(), uri.getPath()));
         Response answer = answer(problem, uri);
         String allowed = web.getResponse().getHeaderString("Allow");
         return allowed == null
@@ -88,10 +91,14 @@ class ProblemMappers {
                     400,
                     "not-json",
                     "Not JSON",
-                    "The body is not JSON: line %d, column %d cannot be read.".formatted(at.getLineNr(), at.getColumnNr()));
+                    "The body is not JSON: line %d, column %d cannot be read."
+                            .formatted(at.getLineNr(), at.getColumnNr()));
         }
         if (unreadable instanceof UnrecognizedPropertyException unknown) {
-            String known = unknown.getKnownPropertyIds().stream().map(String::valueOf).sorted().collect(Collectors.joining(", "));
+            String known = unknown.getKnownPropertyIds().stream()
+                    .map(String::valueOf)
+                    .sorted()
+                    .collect(Collectors.joining(", "));
             return Problem.malformed(pathOf(unknown), "is not a field here; known are " + known);
         }
         if (unreadable instanceof JsonMappingException mismatch) {
@@ -106,7 +113,8 @@ class ProblemMappers {
 
     /** Jackson's message without class names: they say nothing to the sender and tell of the inside. */
     private static String plain(String said) {
-        String plain = said.replaceAll("`?(java|rootcast)\\.[\\w.$]+`?(\\[\\])?", "value").replaceAll("\\s*\\(.*", "");
+        String plain = said.replaceAll("`?(java|rootcast)\\.[\\w.$]+`?(\\[\\])?", "value")
+                .replaceAll("\\s*\\(.*", "");
         return plain.length() > 200 ? plain.substring(0, 200) : plain;
     }
 

@@ -21,21 +21,24 @@ public final class RefusalTable {
     public static Problem problemOf(Refusal refusal) {
         if (refusal instanceof Refusal.MoreThanAlive no) {
             return problem(CONTRADICTED, "more-than-alive", "More plants than are alive")
-                    .say("%d plants were named, %d are alive at that moment. Name at most %d, or count the batch first.",
+                    .say(
+                            "%d plants were named, %d are alive at that moment. Name at most %d, or count the batch first.",
                             no.askedPlants(), no.alivePlants(), no.alivePlants())
                     .with("asked", no.askedPlants())
                     .with("alive", no.alivePlants());
         }
         if (refusal instanceof Refusal.MoreThanStuck no) {
             return problem(CONTRADICTED, "more-than-stuck", "More plants than were stuck")
-                    .say("%d plants were counted, but only %d were stuck and have not left.",
+                    .say(
+                            "%d plants were counted, but only %d were stuck and have not left.",
                             no.countedPlants(), no.mostPlants())
                     .with("asked", no.countedPlants())
                     .with("most", no.mostPlants());
         }
         if (refusal instanceof Refusal.MoreThanSaleable no) {
             return problem(CONTRADICTED, "more-than-saleable", "More trays than can be filled")
-                    .say("%d trays were named; %d living plants fill %d trays of %d.",
+                    .say(
+                            "%d trays were named; %d living plants fill %d trays of %d.",
                             no.askedTrays(), no.alivePlants(), no.saleableTrays(), no.saleCount())
                     .with("asked", no.askedTrays())
                     .with("saleable", no.saleableTrays())
@@ -43,7 +46,8 @@ public final class RefusalTable {
         }
         if (refusal instanceof Refusal.PlantsDoNotFitTrays no) {
             return problem(CONTRADICTED, "plants-do-not-fit-trays", "Plants do not fit the trays")
-                    .say("%d plants do not fit %d trays: between %d and %d can go with them.",
+                    .say(
+                            "%d plants do not fit %d trays: between %d and %d can go with them.",
                             no.plants(), no.trays(), no.leastPlants(), no.mostPlants())
                     .with("asked", no.plants())
                     .with("least", no.leastPlants())
@@ -51,21 +55,24 @@ public final class RefusalTable {
         }
         if (refusal instanceof Refusal.SampleBeyondBatch no) {
             return problem(CONTRADICTED, "sample-beyond-batch", "The sample is larger than the batch")
-                    .say("%d cells in %d trays were named; the batch has %d trays of %d cells on the bench.",
+                    .say(
+                            "%d cells in %d trays were named; the batch has %d trays of %d cells on the bench.",
                             no.sample().cells(), no.sample().trays(), no.benchTrays(), no.cellsPerTray())
                     .with("benchTrays", no.benchTrays())
                     .with("cellsPerTray", no.cellsPerTray());
         }
         if (refusal instanceof Refusal.StageGoesBack no) {
             return problem(CONTRADICTED, "stage-goes-back", "A stage cannot go back")
-                    .say("%s was named, but the batch had already reached %s. Reverse the earlier entry if it was wrong.",
+                    .say(
+                            "%s was named, but the batch had already reached %s. Reverse the earlier entry if it was wrong.",
                             no.asked(), no.current())
                     .with("asked", no.asked().name())
                     .with("current", no.current().name());
         }
         if (refusal instanceof Refusal.ShipBeforeRooted no) {
             return problem(CONTRADICTED, "ship-before-rooted", "Not rooted yet")
-                    .say("Trays may leave from stage ROOT on; the batch is at %s. Enter the stage first if it is rooted.",
+                    .say(
+                            "Trays may leave from stage ROOT on; the batch is at %s. Enter the stage first if it is rooted.",
                             no.current())
                     .with("current", no.current().name());
         }
@@ -94,7 +101,8 @@ public final class RefusalTable {
         if (refusal instanceof Refusal.ContradictsLater no) {
             Problem because = problemOf(no.because());
             return problem(CONTRADICTED, "contradicts-later-entry", "A later entry speaks against it")
-                    .say("The %s entry of %s could then not have happened: %s",
+                    .say(
+                            "The %s entry of %s could then not have happened: %s",
                             no.laterKind(), no.laterHappenedAt(), because.getMessage())
                     .with("entry", no.laterEntry())
                     .with("because", "/problems/" + because.type());

@@ -69,7 +69,11 @@ public class OrderResource {
         UUID id = UUID.randomUUID();
         PlaceOrder.Wanted wanted = wire.wanted(id);
         Once.Answer answer = once.write(
-                OnceKey.required(key), "POST /api/orders", wire, 201, () -> view(placeOrder.place(wanted, time.instant())));
+                OnceKey.required(key),
+                "POST /api/orders",
+                wire,
+                201,
+                () -> view(placeOrder.place(wanted, time.instant())));
         return Response.status(answer.status())
                 .type(MediaType.APPLICATION_JSON)
                 .location(URI.create("/api/orders"))
@@ -101,7 +105,8 @@ public class OrderResource {
         String wanted = text == null ? "" : text.strip().toLowerCase(Locale.ROOT);
         return (state.equals("open") ? live.orders() : orders.all())
                 .stream()
-                        .filter(order -> order.customer().toLowerCase(Locale.ROOT).contains(wanted))
+                        .filter(order ->
+                                order.customer().toLowerCase(Locale.ROOT).contains(wanted))
                         .sorted(Comparator.comparing(Order::position).reversed())
                         .map(this::view)
                         .filter(view -> state.equals("all") || isOpen(view))

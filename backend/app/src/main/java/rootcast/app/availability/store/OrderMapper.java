@@ -20,7 +20,9 @@ abstract class OrderMapper {
     }
 
     @Mapping(target = "line", source = "id.lineNo")
-    @Mapping(target = "cell", expression = "java(new rootcast.availability.Cell(row.variety, row.trayFormat, row.site))")
+    @Mapping(
+            target = "cell",
+            expression = "java(new rootcast.availability.Cell(row.variety, row.trayFormat, row.site))")
     abstract WantedLine line(OrderLineRow row);
 
     @Mapping(target = "positionNo", source = "position.value")

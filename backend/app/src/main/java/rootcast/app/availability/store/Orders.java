@@ -75,7 +75,9 @@ public class Orders {
         }
         Map<UUID, List<OrderLineRow>> byOrder = (rows.size() > 500
                         ? lines.listAll()
-                        : lines.list("id.orderId in ?1", rows.stream().map(row -> row.id).toList()))
+                        : lines.list(
+                                "id.orderId in ?1",
+                                rows.stream().map(row -> row.id).toList()))
                 .stream()
                         .sorted(Comparator.comparingInt(line -> line.id.lineNo()))
                         .collect(Collectors.groupingBy(line -> line.id.orderId()));

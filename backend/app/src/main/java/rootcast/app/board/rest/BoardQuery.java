@@ -20,9 +20,8 @@ final class BoardQuery {
 
     static BoardView view(
             @Nullable String from, @Nullable String weeks, @Nullable String confidence, InstantSource time) {
-        ShipWeek first = from == null
-                ? ShipWeek.of(LocalDate.ofInstant(time.instant(), ZoneOffset.UTC))
-                : week("from", from);
+        ShipWeek first =
+                from == null ? ShipWeek.of(LocalDate.ofInstant(time.instant(), ZoneOffset.UTC)) : week("from", from);
         return new BoardView(first, weeks(weeks), confidence(confidence));
     }
 
@@ -46,7 +45,8 @@ final class BoardQuery {
         } catch (NumberFormatException notANumber) {
             // said below
         }
-        throw Problem.malformed("weeks", "is '" + text + "'; it must be a whole number from 1 to " + BoardView.MOST_WEEKS);
+        throw Problem.malformed(
+                "weeks", "is '" + text + "'; it must be a whole number from 1 to " + BoardView.MOST_WEEKS);
     }
 
     static double confidence(@Nullable String text) {

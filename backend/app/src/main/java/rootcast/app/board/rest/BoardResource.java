@@ -3,16 +3,19 @@ package rootcast.app.board.rest;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
 import java.time.InstantSource;
 import java.util.Locale;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.board.BoardRows;
 import rootcast.app.board.LiveBoard;
 import rootcast.app.crop.LiveCatalogue;
+import rootcast.app.crop.store.Catalogue;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.LiveSites;
-import rootcast.app.crop.store.Catalogue;
 import rootcast.availability.Cell;
 import rootcast.board.BoardRow;
 import rootcast.board.RowHead;
@@ -26,6 +29,9 @@ public class BoardResource {
 
     @Inject
     BoardRows rows;
+
+    @Inject
+    BoardWriter writer;
 
     @Inject
     CellWires cellWires;
@@ -43,7 +49,9 @@ public class BoardResource {
     InstantSource time;
 
     @GET
-    public BoardWire board(
+    @Produces(MediaType.APPLICATION_JSON)
+    @APIResponseSchema(BoardWire.class)
+    public byte[] board(
             @RestQuery @Nullable String from,
             @RestQuery @Nullable String weeks,
             @RestQuery @Nullable String confidence,
@@ -51,7 +59,7 @@ public class BoardResource {
             @RestQuery @Nullable String crop,
             @RestQuery @Nullable String text) {
         var picture = board.picture(BoardQuery.view(from, weeks, confidence, time));
-        return BoardWire.of(picture, row -> isShown(row, site, crop, text));
+        return writer.written(picture, row -> isShown(row, site, crop, text));
     }
 
     @GET

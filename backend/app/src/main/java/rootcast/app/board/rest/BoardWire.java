@@ -5,14 +5,14 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.function.Predicate;
 import rootcast.app.board.LiveBoard;
+import rootcast.app.board.ShownRow;
 import rootcast.availability.Cell;
 import rootcast.board.BoardCell;
 import rootcast.board.BoardRow;
 import rootcast.site.ShipWeek;
 
 /** The board as it is sent. Figures are trays. */
-public record BoardWire(
-        Instant asOf, long position, double confidence, List<WeekWire> weeks, List<RowWire> rows) {
+public record BoardWire(Instant asOf, long position, double confidence, List<WeekWire> weeks, List<RowWire> rows) {
 
     public record WeekWire(String week, LocalDate monday) {
         static WeekWire of(ShipWeek week) {
@@ -49,8 +49,7 @@ public record BoardWire(
      * @param likely open at even odds
      * @param atRisk trays promised in the week that can no longer be kept
      */
-    public record CellWire(
-            String week, LocalDate date, int ready, int promised, int open, int likely, int atRisk) {
+    public record CellWire(String week, LocalDate date, int ready, int promised, int open, int likely, int atRisk) {
         static CellWire of(BoardCell cell) {
             return new CellWire(
                     cell.week().toString(),
@@ -95,6 +94,10 @@ public record BoardWire(
                 picture.position().value(),
                 picture.view().confidence(),
                 picture.view().columns().stream().map(WeekWire::of).toList(),
-                picture.rows().stream().filter(shown).map(RowWire::of).toList());
+                picture.rows().stream()
+                        .map(ShownRow::row)
+                        .filter(shown)
+                        .map(RowWire::of)
+                        .toList());
     }
 }

@@ -91,7 +91,15 @@ class CellWires {
 
     /** From sticking to open: plants up to {@code expectedAlive}, trays from {@code saleable} on. */
     record Steps(
-            int stuck, int lost, int alive, int shipped, long expectedAlive, int saleable, int ready, int promised, int open) {}
+            int stuck,
+            int lost,
+            int alive,
+            int shipped,
+            long expectedAlive,
+            int saleable,
+            int ready,
+            int promised,
+            int open) {}
 
     CellExplained explained(CellExplanation explanation, LiveBoard board) {
         var head = explanation.head();

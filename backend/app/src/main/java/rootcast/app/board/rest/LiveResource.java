@@ -56,7 +56,8 @@ public class LiveResource {
             @HeaderParam("Last-Event-ID") @Nullable String lastEventId,
             @Context Sse sse) {
         BoardView view = BoardQuery.view(from, weeks, confidence, time);
-        Optional<LedgerPosition> heard = Optional.ofNullable(lastEventId == null || lastEventId.isBlank() ? after : lastEventId)
+        Optional<LedgerPosition> heard = Optional.ofNullable(
+                        lastEventId == null || lastEventId.isBlank() ? after : lastEventId)
                 .map(LiveResource::position);
         return Multi.createFrom()
                 .<OutboundSseEvent>emitter(

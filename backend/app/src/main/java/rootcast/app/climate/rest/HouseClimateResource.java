@@ -73,8 +73,8 @@ public class HouseClimateResource {
         List<QuantityNow> now = new ArrayList<>();
         for (Quantity quantity : Quantity.values()) {
             readings.newest(code, quantity)
-                    .ifPresent(reading ->
-                            now.add(new QuantityNow(quantity.wireName(), reading.celsius(), reading.at())));
+                    .ifPresent(
+                            reading -> now.add(new QuantityNow(quantity.wireName(), reading.celsius(), reading.at())));
         }
         return new NowWire(code, now);
     }

@@ -52,8 +52,10 @@ public class ReadingResource {
     @POST
     public Response take(
             @HeaderParam("Idempotency-Key") @Nullable String key,
-            @RequestBody(content = @org.eclipse.microprofile.openapi.annotations.media.Content(
-                            schema = @Schema(implementation = ReadingWire[].class)))
+            @RequestBody(
+                            content =
+                                    @org.eclipse.microprofile.openapi.annotations.media.Content(
+                                            schema = @Schema(implementation = ReadingWire[].class)))
                     @NotNull
                     JsonNode body) {
         Once.Answer answer =

@@ -57,8 +57,7 @@ public class Readings {
         Map<ReadingHourRow.Id, ReadingHourRow> touched = new HashMap<>();
         for (HouseReading reading : added) {
             ReadingRow row = new ReadingRow();
-            row.id = new ReadingRow.Id(
-                    reading.house(), reading.quantity().wireName(), reading.at());
+            row.id = new ReadingRow.Id(reading.house(), reading.quantity().wireName(), reading.at());
             row.readingValue = reading.celsius();
             row.recordedAt = recordedAt;
             row.positionNo = position.value();
@@ -100,17 +99,14 @@ public class Readings {
 
     /** Readings stored between two positions. */
     public List<HouseReading> between(LedgerPosition afterExclusive, LedgerPosition upToInclusive) {
-        return rows
-                .list("positionNo > ?1 and positionNo <= ?2", afterExclusive.value(), upToInclusive.value())
-                .stream()
+        return rows.list("positionNo > ?1 and positionNo <= ?2", afterExclusive.value(), upToInclusive.value()).stream()
                 .map(Readings::reading)
                 .toList();
     }
 
     /** The newest reading of a house and quantity. */
     public Optional<HouseReading> newest(String house, Quantity quantity) {
-        return rows
-                .find("id.house = ?1 and id.quantity = ?2 order by id.measuredAt desc", house, quantity.wireName())
+        return rows.find("id.house = ?1 and id.quantity = ?2 order by id.measuredAt desc", house, quantity.wireName())
                 .firstResultOptional()
                 .map(Readings::reading);
     }

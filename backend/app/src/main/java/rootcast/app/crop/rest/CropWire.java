@@ -16,6 +16,7 @@ import rootcast.crop.Crop;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
 import rootcast.crop.StageProfile;
+import rootcast.outlook.DevelopmentRate;
 
 /** A crop as it is sent. */
 record CropWire(
@@ -29,7 +30,9 @@ record CropWire(
      * @param version    given by the server; ignored when sent
      */
     record ProfileWire(
-            @NotNull @Size(min = 3, max = 3, message = "must be the three stages STICK, CALLUS, ROOT") List<@NotNull @Valid StageWire> stages,
+            @NotNull @Size(min = 3, max = 3, message = "must be the three stages STICK, CALLUS, ROOT")
+            List<@NotNull @Valid StageWire> stages,
+
             @NotNull Double rateSpread,
             @NotNull Integer holdDays,
             @Nullable @Size(max = 2000) String note,
@@ -81,7 +84,8 @@ record CropWire(
                 sourced.crop().name(),
                 new ProfileWire(
                         profile.stages().stream()
-                                .map(stage -> StageWire.of(stage, sourced.sources().get(stage.stage())))
+                                .map(stage ->
+                                        StageWire.of(stage, sourced.sources().get(stage.stage())))
                                 .toList(),
                         profile.rateSpread(),
                         profile.holdDays(),
@@ -99,6 +103,8 @@ record CropWire(
                     profile.stages().stream().map(StageWire::stageProfile).toList(),
                     profile.rateSpread(),
                     profile.holdDays());
+            checked.stages()
+                    .forEach(stage -> new DevelopmentRate(stage.cardinals())); // refuses what it cannot reckon with
             return new SourcedCrop(new Crop(code, name.strip(), checked), 0, sources, profile.note());
         } catch (IllegalArgumentException refused) {
             throw Problem.notAllowed("profile", code, refused.getMessage());

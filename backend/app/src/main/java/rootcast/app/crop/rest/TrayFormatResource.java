@@ -14,10 +14,10 @@ import java.util.function.BooleanSupplier;
 import java.util.function.Function;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jspecify.annotations.Nullable;
+import rootcast.app.crop.store.Catalogue;
 import rootcast.app.once.OnceKey;
 import rootcast.app.once.WriteSetup;
 import rootcast.app.problem.Problem;
-import rootcast.app.crop.store.Catalogue;
 import rootcast.crop.TrayFormat;
 import rootcast.ledger.LedgerPosition;
 
@@ -39,7 +39,10 @@ public class TrayFormatResource {
     @GET
     @Path("{code}")
     public TrayFormatWire one(@RestPath String code) {
-        return catalogue.trayFormat(code).map(TrayFormatWire::of).orElseThrow(() -> Problem.notFound("tray format", code));
+        return catalogue
+                .trayFormat(code)
+                .map(TrayFormatWire::of)
+                .orElseThrow(() -> Problem.notFound("tray format", code));
     }
 
     @POST

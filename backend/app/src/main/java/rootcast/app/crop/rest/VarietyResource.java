@@ -14,10 +14,10 @@ import java.util.function.BooleanSupplier;
 import java.util.function.Function;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jspecify.annotations.Nullable;
+import rootcast.app.crop.store.Catalogue;
 import rootcast.app.once.OnceKey;
 import rootcast.app.once.WriteSetup;
 import rootcast.app.problem.Problem;
-import rootcast.app.crop.store.Catalogue;
 import rootcast.crop.Variety;
 import rootcast.ledger.LedgerPosition;
 

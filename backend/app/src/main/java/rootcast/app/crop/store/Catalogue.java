@@ -60,7 +60,9 @@ public class Catalogue {
     static class ProfileStages implements PanacheRepositoryBase<CropProfileStageRow, CropProfileStageRow.Id> {}
 
     public List<TrayFormat> trayFormats() {
-        return trayFormats.list("order by code").stream().map(mapper::trayFormat).toList();
+        return trayFormats.list("order by code").stream()
+                .map(mapper::trayFormat)
+                .toList();
     }
 
     public Optional<TrayFormat> trayFormat(String code) {
@@ -86,9 +88,7 @@ public class Catalogue {
     public List<SourcedCrop> crops() {
         Map<String, CropProfileRow> newest = profiles.listAll().stream()
                 .collect(Collectors.toMap(
-                        row -> row.id.crop(),
-                        row -> row,
-                        (a, b) -> a.id.versionNo() > b.id.versionNo() ? a : b));
+                        row -> row.id.crop(), row -> row, (a, b) -> a.id.versionNo() > b.id.versionNo() ? a : b));
         Map<CropProfileRow.Id, List<CropProfileStageRow>> stages = profileStages.listAll().stream()
                 .collect(Collectors.groupingBy(row -> new CropProfileRow.Id(row.id.crop(), row.id.versionNo())));
         return crops.list("order by code").stream()
@@ -98,8 +98,7 @@ public class Catalogue {
 
     public Optional<SourcedCrop> crop(String code) {
         return crops.findByIdOptional(code).map(row -> {
-            CropProfileRow newest = profiles
-                    .find("id.crop = ?1 order by id.versionNo desc", code)
+            CropProfileRow newest = profiles.find("id.crop = ?1 order by id.versionNo desc", code)
                     .firstResult();
             return sourced(
                     row, newest, profileStages.list("id.crop = ?1 and id.versionNo = ?2", code, newest.id.versionNo()));
@@ -119,13 +118,14 @@ public class Catalogue {
             return new SourcedCrop(crop, before.get().version(), sourced.sources(), sourced.note());
         }
         int version = before.map(SourcedCrop::version).orElse(0) + 1;
-        profiles.persist(mapper.row(
-                crop.profile(), new CropProfileRow.Id(crop.code(), version), sourced.note(), recordedAt));
+        profiles.persist(
+                mapper.row(crop.profile(), new CropProfileRow.Id(crop.code(), version), sourced.note(), recordedAt));
         profiles.flush();
         for (StageProfile stage : crop.profile().stages()) {
             profileStages.persist(mapper.row(
                     stage,
-                    new CropProfileStageRow.Id(crop.code(), version, stage.stage().name()),
+                    new CropProfileStageRow.Id(
+                            crop.code(), version, stage.stage().name()),
                     sourced.sources().get(stage.stage())));
         }
         return new SourcedCrop(crop, version, sourced.sources(), sourced.note());
@@ -144,8 +144,8 @@ public class Catalogue {
         inOrder.stream()
                 .filter(stage -> stage.source != null)
                 .forEach(stage -> sources.put(Stage.valueOf(stage.id.stage()), stage.source));
-        CropProfile checked = new CropProfile(
-                inOrder.stream().map(mapper::stage).toList(), profile.rateSpread, profile.holdDays);
+        CropProfile checked =
+                new CropProfile(inOrder.stream().map(mapper::stage).toList(), profile.rateSpread, profile.holdDays);
         return new SourcedCrop(new Crop(row.code, row.name, checked), profile.id.versionNo(), sources, profile.note);
     }
 }

@@ -20,6 +20,7 @@ public class CropProfileStageRow {
 
     public double daysAtReference;
     public String form;
+
     @Column(name = "min_c")
     public double minC;
 

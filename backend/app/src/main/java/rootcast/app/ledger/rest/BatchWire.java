@@ -20,8 +20,7 @@ record BatchWire(
         @Nullable @Size(max = 2000) String note) {
 
     StickBatch.Wanted wanted() {
-        return new StickBatch.Wanted(
-                site, house, variety, trayFormat, stuckAt.toInstant(), trays, plants, note);
+        return new StickBatch.Wanted(site, house, variety, trayFormat, stuckAt.toInstant(), trays, plants, note);
     }
 
     /** What sticking answers; a repeat answers the same. */

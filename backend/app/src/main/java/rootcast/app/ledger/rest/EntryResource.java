@@ -68,15 +68,13 @@ public class EntryResource {
     @POST
     @Path("{id}/entries")
     public Response record(
-            @RestPath String id,
-            @HeaderParam("Idempotency-Key") @Nullable String key,
-            @NotNull @Valid EntryWire wire) {
+            @RestPath String id, @HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid EntryWire wire) {
         String path = "/api/batches/" + id + "/entries";
         Once.Answer answer = once.write(OnceKey.required(key), "POST " + path, wire, 201, () -> {
             Batch batch = ledger.batch(id).orElseThrow(() -> Problem.notFound("batch", id));
             What what = wire.what(batch.trayFormat());
-            var recorded = recordEntry.record(
-                    id, wire.happenedAt().toInstant(), what, wire.note(), ANYONE, time.instant());
+            var recorded =
+                    recordEntry.record(id, wire.happenedAt().toInstant(), what, wire.note(), ANYONE, time.instant());
             var after = recorded.after();
             return new EntryWire.Written(
                     recorded.id(),

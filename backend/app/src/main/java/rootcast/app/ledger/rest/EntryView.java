@@ -39,7 +39,11 @@ record EntryView(
         java.util.List<PostingView> postings) {
 
     record PostingView(
-            String account, @Nullable String house, @Nullable String cause, long plants, Instant effectiveAt) {
+            String account,
+            @Nullable String house,
+            @Nullable String cause,
+            long plants,
+            Instant effectiveAt) {
         static PostingView of(Posting posting) {
             var account = posting.account();
             return new PostingView(
@@ -73,8 +77,12 @@ record EntryView(
                 what instanceof What.Reversal reversal ? reversal.entry() : null,
                 reversedBy,
                 what instanceof What.Reversal reversal ? reversal.reason() : null,
-                what instanceof What.Ship ship && ship.orderLine() != null ? ship.orderLine().order() : null,
-                what instanceof What.Ship ship && ship.orderLine() != null ? ship.orderLine().line() : null,
+                what instanceof What.Ship ship && ship.orderLine() != null
+                        ? ship.orderLine().order()
+                        : null,
+                what instanceof What.Ship ship && ship.orderLine() != null
+                        ? ship.orderLine().line()
+                        : null,
                 entry.note(),
                 aliveAfter,
                 postings.stream().map(PostingView::of).toList());

@@ -51,8 +51,8 @@ record EntryWire(
             case "move" -> move();
             case "ship" -> ship(format);
             case "reversal" -> reversal();
-            default -> throw Problem.malformed(
-                    "kind", "'" + kind + "' is none of loss, count, stage, move, ship, reversal");
+            default ->
+                throw Problem.malformed("kind", "'" + kind + "' is none of loss, count, stage, move, ship, reversal");
         };
     }
 
@@ -96,7 +96,8 @@ record EntryWire(
     private What ship(TrayFormat format) {
         takesAlso(Set.of("plants", "order", "line"), "trays");
         if ((order == null) != (line == null)) {
-            throw Problem.malformed(order == null ? "order" : "line", "is missing: a promise is named by order and line");
+            throw Problem.malformed(
+                    order == null ? "order" : "line", "is missing: a promise is named by order and line");
         }
         int shipped = within("trays", trays, EntryRules.MOST_TRAYS);
         return new What.Ship(

@@ -10,8 +10,7 @@ public class AppendOnlyTrigger implements Trigger {
     private String table = "";
 
     @Override
-    public void init(
-            Connection connection, String schema, String trigger, String tableName, boolean before, int type) {
+    public void init(Connection connection, String schema, String trigger, String tableName, boolean before, int type) {
         table = tableName;
     }
 

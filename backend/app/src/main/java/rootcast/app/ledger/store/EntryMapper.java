@@ -41,13 +41,15 @@ abstract class EntryMapper {
         return switch (row.kind) {
             case "stick" -> new What.Stick(row.house, row.trays, row.plants);
             case "loss" -> new What.Loss(row.plants, Cause.valueOf(row.cause));
-            case "count" -> row.plants != null
-                    ? new What.Count(row.plants)
-                    : new What.SampledCount(new Sample(row.sampledTrays, row.sampledCells, row.blanks));
+            case "count" ->
+                row.plants != null
+                        ? new What.Count(row.plants)
+                        : new What.SampledCount(new Sample(row.sampledTrays, row.sampledCells, row.blanks));
             case "stage" -> new What.StageReached(Stage.valueOf(row.stage));
             case "move" -> new What.Move(row.house);
-            case "ship" -> new What.Ship(
-                    row.trays, row.plants, row.orderId == null ? null : new OrderLine(row.orderId, row.orderLine));
+            case "ship" ->
+                new What.Ship(
+                        row.trays, row.plants, row.orderId == null ? null : new OrderLine(row.orderId, row.orderLine));
             case "reversal" -> new What.Reversal(row.reverses, row.reason);
             default -> throw new IllegalStateException("entry of unknown kind " + row.kind);
         };

@@ -50,8 +50,8 @@ public class PanacheLedger implements Ledger {
     @Override
     public Optional<Batch> batch(String id) {
         return batches.findByIdOptional(id)
-                .map(row -> mapper.batch(
-                        row, catalogue.trayFormat(row.trayFormat).orElseThrow()));
+                .map(row ->
+                        mapper.batch(row, catalogue.trayFormat(row.trayFormat).orElseThrow()));
     }
 
     /** Every batch there ever was, by id. */

@@ -53,9 +53,7 @@ public class BatchResource {
                 .map(picture -> BatchView.of(picture, names))
                 .filter(view -> isBlank(crop) || view.crop().equals(crop))
                 .filter(view -> isBlank(text) || speaksOf(view, text.strip().toLowerCase(Locale.ROOT)))
-                .sorted(Comparator.comparing(BatchView::stuckAt)
-                        .reversed()
-                        .thenComparing(BatchView::id))
+                .sorted(Comparator.comparing(BatchView::stuckAt).reversed().thenComparing(BatchView::id))
                 .toList();
         return new BatchList(batches.asOf(), batches.takenIn().value(), shown);
     }

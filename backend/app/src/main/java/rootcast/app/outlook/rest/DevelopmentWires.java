@@ -7,9 +7,9 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import rootcast.app.climate.LiveClimate;
+import rootcast.app.climate.LiveLock;
 import rootcast.app.outlook.BatchPicture;
 import rootcast.app.outlook.LiveBatches;
-import rootcast.app.climate.LiveLock;
 import rootcast.climate.FilledSeries;
 import rootcast.climate.HourSource;
 import rootcast.climate.HourlySeries;
@@ -82,13 +82,13 @@ class DevelopmentWires {
         int stay = 0;
         for (long hour = HourlySeries.hourOf(picture.batch().stuckAt()); hour < HourlySeries.hourOf(until); hour++) {
             Instant at = HourlySeries.startOf(hour);
-            while (stay + 1 < stays.size() && !stays.get(stay + 1).fromInclusive().isAfter(at)) {
+            while (stay + 1 < stays.size()
+                    && !stays.get(stay + 1).fromInclusive().isAfter(at)) {
                 stay++;
             }
             String house = stays.get(stay).house();
             FilledSeries filled = climate.curves().climateOf(house);
-            hours.add(new HourWire(
-                    at, filled.celsius(hour, referenceC), house, source(filled, hour)));
+            hours.add(new HourWire(at, filled.celsius(hour, referenceC), house, source(filled, hour)));
         }
         return hours;
     }

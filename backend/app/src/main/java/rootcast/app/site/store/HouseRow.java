@@ -13,6 +13,7 @@ public class HouseRow {
 
     public String site;
     public String name;
+
     @Column(name = "medium_setpoint_c")
     public Double mediumSetpointC;
 
