@@ -26,6 +26,9 @@ import rootcast.site.Site;
 @ApplicationScoped
 public class StickBatch {
 
+    /** As far back as readings are taken; an outlook is made hour by hour from there. */
+    private static final int OLDEST_DAYS = 5 * 365;
+
     @Inject
     Places places;
 
@@ -70,6 +73,9 @@ public class StickBatch {
             throw Problem.notAllowed("trays", wanted.trays(), "must lie between 1 and " + EntryRules.MOST_TRAYS);
         }
         Instant stuckAt = wanted.stuckAt().truncatedTo(ChronoUnit.MICROS);
+        if (stuckAt.isBefore(recordedAt.minus(OLDEST_DAYS, ChronoUnit.DAYS))) {
+            throw Problem.notAllowed("stuckAt", stuckAt, "must lie at most " + OLDEST_DAYS + " days back");
+        }
         String id = nextId(site, stuckAt);
         Batch batch = new Batch(id, site.code(), wanted.variety(), format, stuckAt);
         int plants = wanted.plants() == null ? wanted.trays() * format.cells() : wanted.plants();

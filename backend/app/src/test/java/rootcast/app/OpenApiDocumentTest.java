@@ -1,0 +1,71 @@
+package rootcast.app;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.core.util.DefaultIndenter;
+import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.SerializationFeature;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.RestAssured;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+
+/**
+ * The document that the screens are typed from is the one that is served: a change of the interface shows in review.
+ *
+ * <p>To refresh it after a wanted change: {@code mvn -pl backend/app -am test -Dtest=OpenApiDocumentTest
+ * -Dsurefire.failIfNoSpecifiedTests=false -Dopenapi=write}, and commit docs/openapi.json.
+ */
+@QuarkusTest
+class OpenApiDocumentTest {
+
+    private static final Path COMMITTED = Path.of(System.getProperty("repository.root"), "docs", "openapi.json");
+
+    private final ObjectMapper json = new ObjectMapper().enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS);
+
+    @Test
+    void theCommittedDocumentIsTheOneServed() throws IOException {
+        String served = served();
+        if ("write".equals(System.getProperty("openapi"))) {
+            Files.createDirectories(COMMITTED.getParent());
+            Files.writeString(COMMITTED, served);
+        }
+
+        assertThat(Files.readString(COMMITTED)).isEqualTo(served);
+    }
+
+    @Test
+    void everyPathOfTheIssueIsInIt() throws IOException {
+        Map<?, ?> paths = (Map<?, ?>) json.readValue(served(), Map.class).get("paths");
+
+        assertThat(paths.keySet().stream().map(Object::toString))
+                .contains(
+                        "/api/sites",
+                        "/api/sites/{code}",
+                        "/api/houses",
+                        "/api/tray-formats",
+                        "/api/crops",
+                        "/api/varieties",
+                        "/api/readings",
+                        "/api/batches",
+                        "/api/batches/{id}",
+                        "/api/batches/{id}/entries",
+                        "/api/board",
+                        "/api/live",
+                        "/api/orders",
+                        "/api/orders/{id}");
+    }
+
+    /** Keys in alphabetical order, so that the document does not change with the order of compilation. */
+    private String served() throws IOException {
+        String text = RestAssured.get("/q/openapi?format=json").then().statusCode(200).extract().asString();
+        Map<?, ?> document = json.readValue(text, Map.class);
+        document.remove("servers"); // names the port of this run
+        var indented = new DefaultPrettyPrinter().withObjectIndenter(new DefaultIndenter("  ", "\n"));
+        return json.writer(indented).writeValueAsString(document) + "\n";
+    }
+}

@@ -1,0 +1,6 @@
+package rootcast.app.availability;
+
+import io.quarkus.test.junit.QuarkusTest;
+
+@QuarkusTest
+class OrdersOnH2Test extends OrdersContract {}

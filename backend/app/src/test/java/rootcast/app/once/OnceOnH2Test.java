@@ -1,0 +1,6 @@
+package rootcast.app.once;
+
+import io.quarkus.test.junit.QuarkusTest;
+
+@QuarkusTest
+class OnceOnH2Test extends OnceContract {}
