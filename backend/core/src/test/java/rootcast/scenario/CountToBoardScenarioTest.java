@@ -97,13 +97,21 @@ class CountToBoardScenarioTest {
         assertThat(List.of(trays.p10(), trays.p50(), trays.p90())).containsExactly(37, 37, 37);
 
         // Ready on 29 January, to be held until 12 February: that is on the Mondays of weeks 6 and 7.
-        assertThat(board(9)).containsExactly(
-                week("2026-W05", 0, 0, 0, 0), week("2026-W06", 37, 0, 37, 0), week("2026-W07", 37, 0, 37, 0), week("2026-W08", 0, 0, 0, 0));
+        assertThat(board(9))
+                .containsExactly(
+                        week("2026-W05", 0, 0, 0, 0),
+                        week("2026-W06", 37, 0, 37, 0),
+                        week("2026-W07", 37, 0, 37, 0),
+                        week("2026-W08", 0, 0, 0, 0));
 
         // Twenty trays are promised for Wednesday of week 6. They are gone from week 7 as well.
         Promise promise = placed("o1", "2026-02-04", 20);
-        assertThat(board(9)).containsExactly(
-                week("2026-W05", 0, 0, 0, 0), week("2026-W06", 37, 20, 17, 0), week("2026-W07", 37, 0, 17, 0), week("2026-W08", 0, 0, 0, 0));
+        assertThat(board(9))
+                .containsExactly(
+                        week("2026-W05", 0, 0, 0, 0),
+                        week("2026-W06", 37, 20, 17, 0),
+                        week("2026-W07", 37, 0, 17, 0),
+                        week("2026-W08", 0, 0, 0, 0));
 
         // Eighteen more cannot be had in week 7, nor at any other date.
         WantedLine tooMany = new WantedLine(1, CELL, LocalDate.parse("2026-02-09"), 18);
@@ -113,8 +121,12 @@ class CountToBoardScenarioTest {
         // Day 10: Botrytis takes half. 1950 · 0.96^(7/9) · 0.98 = 1851 ± 12 plants will live: 18 trays, 2 too few.
         readings(9, 10, 22);
         happened(10, new What.Loss(2_050, Cause.BOTRYTIS));
-        assertThat(board(10)).containsExactly(
-                week("2026-W05", 0, 0, 0, 0), week("2026-W06", 18, 20, 0, 2), week("2026-W07", 18, 0, 0, 0), week("2026-W08", 0, 0, 0, 0));
+        assertThat(board(10))
+                .containsExactly(
+                        week("2026-W05", 0, 0, 0, 0),
+                        week("2026-W06", 18, 20, 0, 2),
+                        week("2026-W07", 18, 0, 0, 0),
+                        week("2026-W08", 0, 0, 0, 0));
         assertThat(Shortfall.of(supply(10))).containsExactly(new Shortfall(promise, 2));
     }
 
@@ -176,9 +188,14 @@ class CountToBoardScenarioTest {
     }
 
     private List<BoardCell> board(int asOfDay) {
-        List<ShipWeek> weeks = Stream.of("2026-W05", "2026-W06", "2026-W07", "2026-W08").map(ShipWeek::parse).toList();
+        List<ShipWeek> weeks = Stream.of("2026-W05", "2026-W06", "2026-W07", "2026-W08")
+                .map(ShipWeek::parse)
+                .toList();
         var head = new RowHead(CELL, "Lavandula angustifolia 'Test'", "lavandula", "Lavender");
-        return BoardModel.row(head, supply(asOfDay), weeks, 0.9, NORTH.shipDay()).cells();
+        CellSupply supply = supply(asOfDay);
+        return new BoardModel(weeks, 0.9, NORTH.shipDay(), supply.today())
+                .row(head, supply)
+                .cells();
     }
 
     /** Even odds give no tray more here, so the likely figure is the open one. */

@@ -18,17 +18,19 @@ record RandomLot(String batch, double[] readyBy, double[] tail, LocalDate until)
     static final int DAYS = 10;
 
     /** A grid, so that products meet a confidence exactly now and then. */
-    private static final double[] ODDS = {0.2, 0.5, 0.6, 0.8, 0.9, 0.95, 1, 1, 1};
+    private static final double[] ODDS = {0.2, 0.5, 0.6, 0.8, 0.9, 0.95, 1, 1, 1, 1, 1, 1};
 
     static RandomLot of(String batch, Random random) {
-        double[] readyBy = rising(DAYS, random);
-        double[] rising = rising(1 + random.nextInt(9), random);
+        int soonest = random.nextInt(4);
+        double[] readyBy = new double[DAYS];
+        System.arraycopy(rising(DAYS, random), 0, readyBy, soonest, DAYS - soonest);
+        double[] rising = rising(2 + random.nextInt(19), random);
         double[] tail = new double[rising.length + 1];
         tail[0] = 1;
         for (int n = 1; n < tail.length; n++) {
             tail[n] = rising[rising.length - n];
         }
-        return new RandomLot(batch, readyBy, tail, FIRST_DAY.plusDays(random.nextInt(DAYS)));
+        return new RandomLot(batch, readyBy, tail, FIRST_DAY.plusDays(soonest + 1 + random.nextInt(9)));
     }
 
     private static double[] rising(int length, Random random) {
