@@ -19,5 +19,9 @@ export default defineConfig({
   server: { host: '127.0.0.1', port: 5173, proxy: { '/api': api } },
   preview: { host: '127.0.0.1', port: 4173, proxy: { '/api': api } },
   build: { target: 'es2022', sourcemap: false, reportCompressedSize: false },
-  test: { include: ['src/**/*.test.ts'], environment: 'node' },
+  test: {
+    include: ['src/**/*.test.ts'],
+    environment: 'node',
+    reporters: ['default', ['junit', { outputFile: 'target/reports/vitest.xml' }]],
+  },
 });

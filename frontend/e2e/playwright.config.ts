@@ -12,7 +12,7 @@ export default defineConfig({
   retries: 0,
   timeout: 120_000,
   expect: { timeout: 10_000 },
-  reporter: [['list'], ['html', { outputFolder: '../playwright-report', open: 'never' }]],
+  reporter: [['list'], ['junit', { outputFile: '../target/reports/playwright.xml' }]],
   use: {
     baseURL: process.env['BASE_URL'] ?? 'http://127.0.0.1:8080',
     viewport: { width: 1440, height: 900 },
