@@ -135,7 +135,7 @@ export const boardMessages = messagesIn({
     variety: 'Variedad',
     code: 'Código',
     crop: 'Cultivo',
-    format: 'Bandeja',
+    format: 'Band.',
     site: 'Sitio',
     week: (n: number) => `Semana ${n}`,
     weekShort: (n: number) => `S${n}`,
