@@ -1,9 +1,12 @@
+/* global fetch */
 // Tells the stories of the screens through a real browser: installs it if it is missing, starts the packaged application
 // with its demo on a free loopback port and a folder of its own, runs Playwright, and stops what it started.
 //   node frontend/e2e/run.mjs [Playwright's own arguments]
 import { spawn, spawnSync } from 'node:child_process';
 import { mkdtempSync, openSync, rmSync, existsSync, mkdirSync } from 'node:fs';
 import { createServer } from 'node:net';
+import process from 'node:process';
+import { setTimeout as pause } from 'node:timers/promises';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -28,9 +31,12 @@ async function untilReady(url, app) {
   const deadline = Date.now() + START_MS;
   while (Date.now() < deadline) {
     if (app.exitCode !== null) throw new Error(`the application ended with ${app.exitCode}`);
-    const ready = await fetch(`${url}/q/health/ready`).then((answer) => answer.ok, () => false);
+    const ready = await fetch(`${url}/q/health/ready`).then(
+      (answer) => answer.ok,
+      () => false,
+    );
     if (ready) return;
-    await new Promise((resolve) => setTimeout(resolve, 500));
+    await pause(500);
   }
   throw new Error(`the application was not ready within ${START_MS / 1000} s`);
 }
@@ -51,7 +57,6 @@ const app = spawn(
   { stdio: ['ignore', log, log] },
 );
 process.once('exit', () => app.kill('SIGKILL'));
-let status = 1;
 try {
   await untilReady(url, app);
   const run = spawnSync(
@@ -59,9 +64,8 @@ try {
     ['test', '-c', join(frontend, 'e2e', 'playwright.config.ts'), ...process.argv.slice(2)],
     { cwd: frontend, stdio: 'inherit', env: { ...process.env, BASE_URL: url } },
   );
-  status = run.status ?? 1;
+  process.exitCode = run.status ?? 1;
 } finally {
   app.kill('SIGTERM');
   rmSync(data, { recursive: true, force: true });
 }
-process.exit(status);
