@@ -11,11 +11,13 @@ import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.cfg.CoercionAction;
 import com.fasterxml.jackson.databind.cfg.CoercionInputShape;
 import com.fasterxml.jackson.databind.deser.std.StdScalarDeserializer;
+import com.fasterxml.jackson.databind.deser.std.StringDeserializer;
 import com.fasterxml.jackson.databind.module.SimpleModule;
 import com.fasterxml.jackson.databind.type.LogicalType;
 import io.quarkus.jackson.ObjectMapperCustomizer;
 import jakarta.inject.Singleton;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
@@ -49,6 +51,7 @@ class StrictJson implements ObjectMapperCustomizer {
                 .setCoercion(CoercionInputShape.Boolean, CoercionAction.Fail);
         mapper.enable(DeserializationFeature.FAIL_ON_NUMBERS_FOR_ENUMS);
         mapper.registerModule(new SimpleModule("times as text")
+                .addDeserializer(String.class, new StorableText())
                 .addDeserializer(OffsetDateTime.class, new Text<>(OffsetDateTime.class, OffsetDateTime::parse))
                 .addDeserializer(LocalDate.class, new Text<>(LocalDate.class, LocalDate::parse)));
     }
@@ -74,6 +77,24 @@ class StrictJson implements ObjectMapperCustomizer {
             } catch (DateTimeException notATime) {
                 throw JsonMappingException.from(parser, notATime.getMessage(), notATime);
             }
+        }
+    }
+
+    /** PostgreSQL keeps no zero byte, and half of a surrogate pair is no character: refused at the door, not in the middle. */
+    private static final class StorableText extends StdScalarDeserializer<String> {
+        private static final long serialVersionUID = 1L;
+
+        StorableText() {
+            super(String.class);
+        }
+
+        @Override
+        public String deserialize(JsonParser parser, DeserializationContext context) throws IOException {
+            String text = StringDeserializer.instance.deserialize(parser, context);
+            if (text != null && (text.indexOf(0) >= 0 || !StandardCharsets.UTF_8.newEncoder().canEncode(text))) {
+                throw JsonMappingException.from(parser, "holds what is not a character");
+            }
+            return text;
         }
     }
 }

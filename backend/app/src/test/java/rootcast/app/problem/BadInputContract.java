@@ -236,7 +236,9 @@ abstract class BadInputContract {
     void addressesThatNobodyMeant() throws IOException {
         for (String path : List.of(
                 "/api/batches/%00", "/api/sites/%2e%2e%2f", "/api/batches/" + "x".repeat(3_000), "/api/houses/%F0%9F%8C%B1",
-                "/api/sites/'%20or%20'1'='1", "/api/batches/%25/entries", "/api/orders/%00")) {
+                "/api/sites/'%20or%20'1'='1", "/api/batches/%25/entries", "/api/orders/%00",
+                "/api/sites/%00", "/api/batches/%00/entries", "/api/houses/%00/climate", "/api/board?text=%00",
+                "/api/board/cell?variety=%00&trayFormat=%00&site=%00&week=2026-W12")) {
             String answer = raw("GET " + path + " HTTP/1.1\r\nHost: x\r\nConnection: close\r\n\r\n");
             assertThat(answer).as(path).startsWith("HTTP/1.1 4").contains("application/problem+json");
         }
@@ -245,10 +247,7 @@ abstract class BadInputContract {
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "/api/board?text=%00",
-                "/api/batches?site=%00",
                 "/api/batches?text=%25%5f'",
-                "/api/orders?text=%00",
                 "/api/board?site=%F0%9F%8C%B1",
             })
     void searchesForNonsenseFindNothing(String address) throws IOException {
@@ -258,7 +257,7 @@ abstract class BadInputContract {
 
     @ParameterizedTest
     @ValueSource(strings = {"from=yesterday", "from=%00", "to=2026-03-01", "quantity=mood", "from=2030-01-01T00:00:00Z",
-        "from=1900-01-01T00:00:00Z", "from=-999999999-01-01T00:00:00Z", "to=%2B999999999-12-31T23:59:59Z"})
+        "from=1900-01-01T00:00:00Z", "from=-999999999-01-01T00:00:00Z"})
     void spansOfTimeThatAreNone(String query) throws IOException {
         String answer = raw("GET /api/houses/" + nursery.house + "/climate?" + query
                 + " HTTP/1.1\r\nHost: x\r\nConnection: close\r\n\r\n");
