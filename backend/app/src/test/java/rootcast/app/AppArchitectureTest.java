@@ -61,13 +61,21 @@ class AppArchitectureTest {
             Map.entry("availability", Set.of("outlook", "ledger", "climate", "crop", "site", "once", "problem")),
             Map.entry(
                     "board",
-                    Set.of("availability", "outlook", "ledger", "climate", "crop", "site", "once", "problem", "wiring")),
+                    Set.of(
+                            "availability",
+                            "outlook",
+                            "ledger",
+                            "climate",
+                            "crop",
+                            "site",
+                            "once",
+                            "problem",
+                            "wiring")),
             Map.entry(
                     "flow",
                     Set.of("board", "availability", "outlook", "ledger", "climate", "crop", "site", "once", "problem")),
             Map.entry(
-                    "demo",
-                    Set.of("availability", "ledger", "climate", "crop", "site", "once", "problem", "wiring")));
+                    "demo", Set.of("availability", "ledger", "climate", "crop", "site", "once", "problem", "wiring")));
 
     /** Seen red on a use case (rootcast.app.ledger.StickBatch) with a field of type EntryResource, and on a store with one. */
     @ArchTest
@@ -152,7 +160,8 @@ class AppArchitectureTest {
                     boolean ring = segments.length == 3
                             || segments.length == 4 && Set.of("rest", "store").contains(segments[3]);
                     if (!map && !(listed && ring)) {
-                        events.add(SimpleConditionEvent.violated(type, type.getName() + " is in no package of the list"));
+                        events.add(
+                                SimpleConditionEvent.violated(type, type.getName() + " is in no package of the list"));
                     }
                 }
             });
@@ -196,8 +205,7 @@ class AppArchitectureTest {
 
     private static DescribedPredicate<JavaClass> shareItsStore() {
         return DescribedPredicate.describe(
-                "reside in a store",
-                type -> type.getPackageName().matches("rootcast\\.app(\\.\\w+\\.store|\\.once)"));
+                "reside in a store", type -> type.getPackageName().matches("rootcast\\.app(\\.\\w+\\.store|\\.once)"));
     }
 
     private static ArchCondition<JavaClass> neverReadTheClock() {

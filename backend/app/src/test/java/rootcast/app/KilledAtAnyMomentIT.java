@@ -95,7 +95,9 @@ class KilledAtAnyMomentIT {
             everyEntryIsThereOnce(jar, writes, batch);
             everyReadingIsThereOnce(jar, writes);
             everyPromiseIsThereOnce(jar, writes);
-            assertThat(acknowledged(writes, "loss")).as("a run that wrote nothing shows nothing").isNotEmpty();
+            assertThat(acknowledged(writes, "loss"))
+                    .as("a run that wrote nothing shows nothing")
+                    .isNotEmpty();
             assertThat(acknowledged(writes, "order")).isNotEmpty();
             assertThat(acknowledged(writes, "reading")).isNotEmpty();
         }
@@ -128,9 +130,12 @@ class KilledAtAnyMomentIT {
         made(jar, "/api/varieties", Map.of("code", "V1", "crop", "greyleaf", "name", "Grey Morning"));
         Map<String, Object> stick = new HashMap<>(Map.of("site", "S1", "house", "H1", "variety", "V1"));
         stick.putAll(Map.of(
-                "trayFormat", "T100",
-                "stuckAt", began.minus(Duration.ofDays(30)).toString(),
-                "trays", 1_000));
+                "trayFormat",
+                "T100",
+                "stuckAt",
+                began.minus(Duration.ofDays(30)).toString(),
+                "trays",
+                1_000));
         String batch = text(made(jar, "/api/batches", stick), "id");
         Instant seen = began.minus(Duration.ofDays(2));
         String entries = "/api/batches/" + batch + "/entries";
@@ -176,12 +181,28 @@ class KilledAtAnyMomentIT {
                         toJson(Nursery.entry("loss", began, Map.of("plants", 1, "cause", "rot"))));
             case 1:
                 Instant at = began.minusSeconds(86_400L * 3 + round * 20_000L + writer * 3_000L + sent);
-                return new Write("reading", "/api/readings", toJson(Map.of(
-                        "house", "H1", "quantity", "medium-temperature", "value", 22, "unit", "Cel", "at", at.toString())));
+                return new Write(
+                        "reading",
+                        "/api/readings",
+                        toJson(Map.of(
+                                "house",
+                                "H1",
+                                "quantity",
+                                "medium-temperature",
+                                "value",
+                                22,
+                                "unit",
+                                "Cel",
+                                "at",
+                                at.toString())));
             default:
-                String shipOn = LocalDate.ofInstant(began, ZoneOffset.UTC).plusDays(7).toString();
-                return new Write("order", "/api/orders", toJson(Nursery.orderBody(List.of(Map.of(
-                        "variety", "V1", "trayFormat", "T100", "site", "S1", "shipOn", shipOn, "trays", 1)))));
+                String shipOn =
+                        LocalDate.ofInstant(began, ZoneOffset.UTC).plusDays(7).toString();
+                return new Write(
+                        "order",
+                        "/api/orders",
+                        toJson(Nursery.orderBody(List.of(Map.of(
+                                "variety", "V1", "trayFormat", "T100", "site", "S1", "shipOn", shipOn, "trays", 1)))));
         }
     }
 
@@ -221,9 +242,12 @@ class KilledAtAnyMomentIT {
 
     /** A reading that is there is a duplicate when it comes again without its key. */
     private void everyReadingIsThereOnce(RunningJar jar, Queue<Write> writes) {
-        List<String> bodies = acknowledged(writes, "reading").map(write -> write.body).toList();
+        List<String> bodies =
+                acknowledged(writes, "reading").map(write -> write.body).toList();
         String all = "[" + String.join(",", bodies) + "]";
-        String answer = jar.post("/api/readings", UUID.randomUUID().toString(), all).orElseThrow().body();
+        String answer = jar.post("/api/readings", UUID.randomUUID().toString(), all)
+                .orElseThrow()
+                .body();
         assertThat(text(answer, "accepted")).isEqualTo("0");
         assertThat(text(answer, "duplicates")).isEqualTo(Integer.toString(bodies.size()));
     }
@@ -232,8 +256,8 @@ class KilledAtAnyMomentIT {
         List<String> sent = ids(writes, "order");
         assertThat(orderIds(jar)).containsExactlyInAnyOrderElementsOf(sent);
         String week = Nursery.week(LocalDate.ofInstant(began, ZoneOffset.UTC).plusDays(7));
-        JsonNode cell = json.readTree(jar.get("/api/board?weeks=1&from=" + week).body())
-                .at("/rows/0/cells/0");
+        JsonNode cell =
+                json.readTree(jar.get("/api/board?weeks=1&from=" + week).body()).at("/rows/0/cells/0");
         assertThat(cell.get("promised").asInt()).isEqualTo(sent.size());
     }
 
@@ -252,9 +276,7 @@ class KilledAtAnyMomentIT {
     }
 
     private List<String> ids(Queue<Write> writes, String kind) {
-        return acknowledged(writes, kind)
-                .map(write -> text(write.answer, "id"))
-                .toList();
+        return acknowledged(writes, kind).map(write -> text(write.answer, "id")).toList();
     }
 
     private static Stream<Write> acknowledged(Queue<Write> writes, String kind) {

@@ -59,11 +59,14 @@ public final class Nursery {
 
     private void setUp() {
         post("/api/sites", siteBody("Etc/UTC")).statusCode(201);
-        post("/api/houses", Map.of("code", house, "site", site, "name", "North house")).statusCode(201);
-        post("/api/houses", Map.of("code", otherHouse, "site", site, "name", "South house")).statusCode(201);
+        post("/api/houses", Map.of("code", house, "site", site, "name", "North house"))
+                .statusCode(201);
+        post("/api/houses", Map.of("code", otherHouse, "site", site, "name", "South house"))
+                .statusCode(201);
         post("/api/tray-formats", formatBody(trayFormat)).statusCode(201);
         post("/api/crops", cropBody(crop)).statusCode(201);
-        post("/api/varieties", Map.of("code", variety, "crop", crop, "name", "Grey Morning")).statusCode(201);
+        post("/api/varieties", Map.of("code", variety, "crop", crop, "name", "Grey Morning"))
+                .statusCode(201);
     }
 
     public Instant now() {
@@ -147,7 +150,10 @@ public final class Nursery {
 
     /** Full trays, stuck some time ago; gives the batch's id. */
     public String stuck(int trays, Duration ago) {
-        return post("/api/batches", stickBody(trays, ago)).statusCode(201).extract().path("id");
+        return post("/api/batches", stickBody(trays, ago))
+                .statusCode(201)
+                .extract()
+                .path("id");
     }
 
     /** A batch that was counted and seen ready two days ago: floor(plants / 90) trays are certain. */
@@ -155,7 +161,8 @@ public final class Nursery {
         String batch = stuck(trays, Duration.ofDays(30));
         Instant seen = now().minus(Duration.ofDays(2));
         enter(batch, entry("stage", seen, Map.of("stage", "READY"))).statusCode(201);
-        enter(batch, entry("count", seen.plusSeconds(60), Map.of("plants", plants))).statusCode(201);
+        enter(batch, entry("count", seen.plusSeconds(60), Map.of("plants", plants)))
+                .statusCode(201);
         return batch;
     }
 
@@ -180,7 +187,16 @@ public final class Nursery {
 
     public Map<String, Object> line(LocalDate shipOn, int trays) {
         return Map.of(
-                "variety", variety, "trayFormat", trayFormat, "site", site, "shipOn", shipOn.toString(), "trays", trays);
+                "variety",
+                variety,
+                "trayFormat",
+                trayFormat,
+                "site",
+                site,
+                "shipOn",
+                shipOn.toString(),
+                "trays",
+                trays);
     }
 
     public static Map<String, Object> orderBody(List<?> lines) {

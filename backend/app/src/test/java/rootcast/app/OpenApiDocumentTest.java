@@ -62,7 +62,11 @@ class OpenApiDocumentTest {
 
     /** Keys in alphabetical order, so that the document does not change with the order of compilation. */
     private String served() throws IOException {
-        String text = RestAssured.get("/q/openapi?format=json").then().statusCode(200).extract().asString();
+        String text = RestAssured.get("/q/openapi?format=json")
+                .then()
+                .statusCode(200)
+                .extract()
+                .asString();
         Map<?, ?> document = json.readValue(text, Map.class);
         document.remove("servers"); // names the port of this run
         var indented = new DefaultPrettyPrinter().withObjectIndenter(new DefaultIndenter("  ", "\n"));

@@ -19,8 +19,10 @@ public class PostgresDatabase implements QuarkusTestResourceLifecycleManager {
             throw new UncheckedIOException(noServer);
         }
         return Map.of(
-                "quarkus.datasource.jdbc.url", server.getJdbcUrl("postgres", "postgres"),
-                "quarkus.datasource.username", "postgres");
+                "quarkus.datasource.jdbc.url",
+                server.getJdbcUrl("postgres", "postgres"),
+                "quarkus.datasource.username",
+                "postgres");
     }
 
     @Override

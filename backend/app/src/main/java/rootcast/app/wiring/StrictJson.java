@@ -70,7 +70,8 @@ class StrictJson implements ObjectMapperCustomizer {
         @Override
         public T deserialize(JsonParser parser, DeserializationContext context) throws IOException {
             if (!parser.hasToken(JsonToken.VALUE_STRING)) {
-                return context.reportInputMismatch(this, "must be text such as \"2026-03-01\" or \"2026-03-01T08:00:00Z\"");
+                return context.reportInputMismatch(
+                        this, "must be text such as \"2026-03-01\" or \"2026-03-01T08:00:00Z\"");
             }
             try {
                 return parse.apply(parser.getText());
@@ -91,7 +92,9 @@ class StrictJson implements ObjectMapperCustomizer {
         @Override
         public String deserialize(JsonParser parser, DeserializationContext context) throws IOException {
             String text = StringDeserializer.instance.deserialize(parser, context);
-            if (text != null && (text.indexOf(0) >= 0 || !StandardCharsets.UTF_8.newEncoder().canEncode(text))) {
+            if (text != null
+                    && (text.indexOf(0) >= 0
+                            || !StandardCharsets.UTF_8.newEncoder().canEncode(text))) {
                 throw JsonMappingException.from(parser, "holds what is not a character");
             }
             return text;

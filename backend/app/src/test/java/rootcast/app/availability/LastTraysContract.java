@@ -83,8 +83,8 @@ abstract class LastTraysContract {
 
         List<HttpResponse<String>> answers = Clients.together(
                 CLIENTS,
-                client -> () -> order(Nursery.orderBody(
-                        List.of(nursery.line(monday.plusWeeks(weeks[client]), trays[client])))));
+                client -> () -> order(
+                        Nursery.orderBody(List.of(nursery.line(monday.plusWeeks(weeks[client]), trays[client])))));
 
         int sold = 0;
         for (int client = 0; client < CLIENTS; client++) {
@@ -99,7 +99,9 @@ abstract class LastTraysContract {
             }
         }
         assertThat(sold).as("seed %d", SEED).isEqualTo((int) promised());
-        assertThat(sold + nursery.open(monday)).as("sold and open, seed %d", SEED).isEqualTo(most);
+        assertThat(sold + nursery.open(monday))
+                .as("sold and open, seed %d", SEED)
+                .isEqualTo(most);
     }
 
     @Test
@@ -113,8 +115,10 @@ abstract class LastTraysContract {
         List<Integer> statuses = Clients.together(
                 40,
                 client -> () -> client < 10
-                        ? io.restassured.RestAssured.delete("/api/orders/" + standing.get(client)).statusCode()
-                        : order(Nursery.orderBody(List.of(nursery.line(monday, 1)))).statusCode());
+                        ? io.restassured.RestAssured.delete("/api/orders/" + standing.get(client))
+                                .statusCode()
+                        : order(Nursery.orderBody(List.of(nursery.line(monday, 1))))
+                                .statusCode());
 
         long sold = statuses.stream().filter(status -> status == 201).count();
         assertThat(statuses).filteredOn(status -> status == 204).hasSize(10);
@@ -132,7 +136,9 @@ abstract class LastTraysContract {
                 Clients.together(16, client -> () -> clients.post("/api/orders", key, body));
 
         assertThat(answers).allSatisfy(answer -> assertThat(answer.statusCode()).isEqualTo(201));
-        assertThat(answers).extracting(HttpResponse::body).containsOnly(answers.get(0).body());
+        assertThat(answers)
+                .extracting(HttpResponse::body)
+                .containsOnly(answers.get(0).body());
         assertThat(promised()).isEqualTo(3);
     }
 

@@ -71,7 +71,8 @@ abstract class OrdersContract {
 
     @Test
     void aPromiseLowersWhatIsOpenInEveryWeekThatTheSameTraysCouldServe() {
-        // Ready on 28 February at the earliest and held for 30 days: four Mondays from 9 March on see the same ten trays.
+        // Ready on 28 February at the earliest and held for 30 days: four Mondays from 9 March on see the same ten
+        // trays.
         assertThat(nursery.board(monday, 3).getList("rows[0].cells.open")).containsExactly(10, 10, 10);
 
         nursery.order(monday.plusWeeks(1), 4).statusCode(201);
@@ -122,8 +123,8 @@ abstract class OrdersContract {
     void allLinesArePromisedOrNone() {
         nursery.post(
                         "/api/orders",
-                        Nursery.orderBody(List.of(
-                                nursery.line(monday, 6), nursery.line(monday, 5), nursery.line(monday, 4))))
+                        Nursery.orderBody(
+                                List.of(nursery.line(monday, 6), nursery.line(monday, 5), nursery.line(monday, 4))))
                 .statusCode(409)
                 .body("lines.line", contains(2))
                 .body("lines[0].open", equalTo(4));
@@ -156,13 +157,15 @@ abstract class OrdersContract {
         ship(order, 3).statusCode(201);
 
         // 950 - 270 = 680 plants fill 7 trays, 1 of them promised.
-        assertThat(Nursery.get("/api/orders/" + order).getInt("promises[0].shipped")).isEqualTo(3);
+        assertThat(Nursery.get("/api/orders/" + order).getInt("promises[0].shipped"))
+                .isEqualTo(3);
         assertThat(nursery.open(monday)).isEqualTo(6);
         ship(order, 2).statusCode(422).body("type", equalTo("/problems/not-allowed"));
 
         given().delete("/api/orders/" + order).then().statusCode(204);
         assertThat(nursery.open(monday)).isEqualTo(7);
-        assertThat(Nursery.get("/api/orders/" + order).getInt("promises[0].shipped")).isEqualTo(3);
+        assertThat(Nursery.get("/api/orders/" + order).getInt("promises[0].shipped"))
+                .isEqualTo(3);
         ship(order, 1).statusCode(422).body("type", equalTo("/problems/unknown-code"));
     }
 
@@ -182,14 +185,16 @@ abstract class OrdersContract {
     void aPromiseThatCanNoLongerBeKeptIsNamedAndStays() {
         String order = nursery.order(monday, 8).extract().path("id");
 
-        nursery.enter(batch, nursery.entry("loss", Map.of("plants", 500, "cause", "botrytis"))).statusCode(201);
+        nursery.enter(batch, nursery.entry("loss", Map.of("plants", 500, "cause", "botrytis")))
+                .statusCode(201);
 
         // 450 plants fill 5 trays: 3 of the 8 are missing.
         JsonPath cell = nursery.board(monday, 1);
         assertThat(cell.getInt("rows[0].cells[0].promised")).isEqualTo(8);
         assertThat(cell.getInt("rows[0].cells[0].open")).isZero();
         assertThat(cell.getInt("rows[0].cells[0].atRisk")).isPositive();
-        assertThat(Nursery.get("/api/orders/" + order).getBoolean("promises[0].kept")).isFalse();
+        assertThat(Nursery.get("/api/orders/" + order).getBoolean("promises[0].kept"))
+                .isFalse();
     }
 
     @Test

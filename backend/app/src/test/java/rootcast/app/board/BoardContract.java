@@ -178,7 +178,8 @@ abstract class BoardContract {
         assertThat(cell.getInt("lots[0].traysAtConfidence")).isEqualTo(10);
         assertThat(cell.getInt("lots[0].promisedHere")).isEqualTo(4);
         assertThat(cell.getList("promises.order")).containsExactly(order);
-        assertThat(cell.getInt("limitedBy.capacity") - cell.getInt("limitedBy.promised")).isEqualTo(6);
+        assertThat(cell.getInt("limitedBy.capacity") - cell.getInt("limitedBy.promised"))
+                .isEqualTo(6);
         assertThat(cell.getInt("steps.stuck")).isEqualTo(1000);
         assertThat(cell.getInt("steps.lost")).isEqualTo(50);
         assertThat(cell.getInt("steps.alive")).isEqualTo(950);
@@ -206,9 +207,15 @@ abstract class BoardContract {
     @Test
     void aCellOfNobodysIsNotFoundAndAHalfNamedOneIsRefused() {
         String whole = "/api/board/cell?variety=%s&trayFormat=%s&site=%s&week=2026-W12";
-        given().get(whole.formatted("nothing", nursery.trayFormat, nursery.site)).then().statusCode(404);
-        given().get(whole.formatted(nursery.variety, "nothing", nursery.site)).then().statusCode(404);
-        given().get(whole.formatted(nursery.variety, nursery.trayFormat, "nowhere")).then().statusCode(404);
+        given().get(whole.formatted("nothing", nursery.trayFormat, nursery.site))
+                .then()
+                .statusCode(404);
+        given().get(whole.formatted(nursery.variety, "nothing", nursery.site))
+                .then()
+                .statusCode(404);
+        given().get(whole.formatted(nursery.variety, nursery.trayFormat, "nowhere"))
+                .then()
+                .statusCode(404);
         given().get("/api/board/cell?variety=" + nursery.variety).then().statusCode(400);
     }
 
@@ -238,7 +245,8 @@ abstract class BoardContract {
 
         assertThat(nursery.open(monday)).isZero();
         JsonPath running = nursery.board(nursery.today(), 1);
-        assertThat(running.getString("rows[0].cells[0].date")).isEqualTo(nursery.today().toString());
+        assertThat(running.getString("rows[0].cells[0].date"))
+                .isEqualTo(nursery.today().toString());
         assertThat(running.getInt("rows[0].cells[0].open")).isEqualTo(10);
         nursery.order(monday, 1).statusCode(422);
         nursery.order(nursery.today(), 10).statusCode(201);
@@ -253,7 +261,8 @@ abstract class BoardContract {
         nursery.post("/api/houses", Map.of("code", nursery.house + "y", "site", nursery.site, "name", "Later house"))
                 .statusCode(201);
 
-        assertThat(Instant.parse(Nursery.batch(batch).getString("outlook.asOf"))).isEqualTo(before.plusSeconds(3600));
+        assertThat(Instant.parse(Nursery.batch(batch).getString("outlook.asOf")))
+                .isEqualTo(before.plusSeconds(3600));
     }
 
     private JsonPath cell(LocalDate day, String more) {

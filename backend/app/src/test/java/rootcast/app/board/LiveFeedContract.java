@@ -93,11 +93,16 @@ abstract class LiveFeedContract {
             nursery.post(
                             "/api/readings",
                             Map.of(
-                                    "house", nursery.house,
-                                    "quantity", "medium-temperature",
-                                    "value", 30,
-                                    "unit", "Cel",
-                                    "at", yesterday.toString()))
+                                    "house",
+                                    nursery.house,
+                                    "quantity",
+                                    "medium-temperature",
+                                    "value",
+                                    30,
+                                    "unit",
+                                    "Cel",
+                                    "at",
+                                    yesterday.toString()))
                     .statusCode(200);
             assertThat(screen.next(named("batches")).json().getList("ids")).contains(young);
 
@@ -134,15 +139,20 @@ abstract class LiveFeedContract {
         Nursery heard = Nursery.opened(time);
         String heardBatch = heard.ready(10, 950);
         String heardUpTo = Long.toString(position());
-        nursery.enter(batch, nursery.entry("loss", Map.of("plants", 300, "cause", "rot"))).statusCode(201);
-        other.enter(otherBatch, other.entry("loss", Map.of("plants", 300, "cause", "rot"))).statusCode(201);
+        nursery.enter(batch, nursery.entry("loss", Map.of("plants", 300, "cause", "rot")))
+                .statusCode(201);
+        other.enter(otherBatch, other.entry("loss", Map.of("plants", 300, "cause", "rot")))
+                .statusCode(201);
 
         try (LiveScreen screen = by.equals("after")
                 ? LiveScreen.open(base, view + "&after=" + heardUpTo, null)
                 : LiveScreen.open(base, view, heardUpTo)) {
             List<LiveScreen.Event> events = screen.upTo(named("board"));
 
-            assertThat(events).extracting(LiveScreen.Event::name).contains("hello", "batches").doesNotContain("snapshot");
+            assertThat(events)
+                    .extracting(LiveScreen.Event::name)
+                    .contains("hello", "batches")
+                    .doesNotContain("snapshot");
             assertThat(events).allSatisfy(event -> assertThat(event.position()).isEqualTo(position()));
             assertThat(events.get(events.size() - 1).json().getList("rows.variety"))
                     .contains(nursery.variety, other.variety)
@@ -176,14 +186,16 @@ abstract class LiveFeedContract {
             Map<String, Object> rows = new TreeMap<>(); // this site's rows by variety
             rows.put(nursery.variety, nursery.board(nursery.nextMonday(), 4).get("rows[0]"));
             for (int loss = 0; loss < 8; loss++) {
-                nursery.enter(batch, nursery.entry("loss", Map.of("plants", 60, "cause", "pest"))).statusCode(201);
+                nursery.enter(batch, nursery.entry("loss", Map.of("plants", 60, "cause", "pest")))
+                        .statusCode(201);
                 if (loss % 3 == 0) {
                     nursery.order(nursery.nextMonday(), 1).statusCode(201);
                 }
             }
             long last = position();
 
-            for (LiveScreen.Event event : screen.upTo(event -> event.name().equals("board") && event.position() == last)) {
+            for (LiveScreen.Event event :
+                    screen.upTo(event -> event.name().equals("board") && event.position() == last)) {
                 if (event.name().equals("board")) {
                     List<Map<String, Object>> changed = event.json().getList("rows");
                     changed.forEach(row -> rows.put((String) row.get("variety"), row));

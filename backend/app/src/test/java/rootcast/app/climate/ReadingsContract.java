@@ -127,7 +127,8 @@ abstract class ReadingsContract {
         "soil-moisture, 20, false",
     })
     void anAbsurdValueIsRejected(String quantity, double value, boolean taken) {
-        // Limits of the medium: the issue, -10 to 60 °C. Those of the air: facts-operations H, widened for a closed house.
+        // Limits of the medium: the issue, -10 to 60 °C. Those of the air: facts-operations H, widened for a closed
+        // house.
         var answer = take(with(reading(hour, value), "quantity", quantity));
         if (taken) {
             answer.statusCode(200).body("accepted", equalTo(1));
@@ -182,7 +183,8 @@ abstract class ReadingsContract {
 
     @Test
     void hoursWithoutAReadingAreSaidToBeFilledAndAreNotZero() {
-        take(List.of(reading(hour, 22), reading(hour.plus(Duration.ofHours(2)), 22))).statusCode(200);
+        take(List.of(reading(hour, 22), reading(hour.plus(Duration.ofHours(2)), 22)))
+                .statusCode(200);
 
         JsonPath climate = climate(nursery.house, hour, 3);
         assertThat(climate.getList("hours.source")).containsExactly("measured", "filled", "measured");
@@ -231,11 +233,16 @@ abstract class ReadingsContract {
 
     private Map<String, Object> reading(Instant at, double value) {
         return Map.of(
-                "house", nursery.house,
-                "quantity", "medium-temperature",
-                "value", value,
-                "unit", "Cel",
-                "at", at.toString());
+                "house",
+                nursery.house,
+                "quantity",
+                "medium-temperature",
+                "value",
+                value,
+                "unit",
+                "Cel",
+                "at",
+                at.toString());
     }
 
     private static Map<String, Object> with(Map<String, Object> reading, String field, Object value) {
@@ -245,7 +252,7 @@ abstract class ReadingsContract {
     }
 
     private static JsonPath climate(String house, Instant from, int hours) {
-        return Nursery.get("/api/houses/%s/climate?from=%s&to=%s"
-                .formatted(house, from, from.plus(Duration.ofHours(hours))));
+        return Nursery.get(
+                "/api/houses/%s/climate?from=%s&to=%s".formatted(house, from, from.plus(Duration.ofHours(hours))));
     }
 }

@@ -101,7 +101,9 @@ abstract class BankContract {
         assertThat(all).isNotEmpty();
         for (List<String> look : looks) {
             long newest = look.stream().mapToLong(Long::parseLong).max().orElse(first);
-            assertThat(look).as("everything up to %d", newest).hasSize(all.headSet(newest, true).size());
+            assertThat(look)
+                    .as("everything up to %d", newest)
+                    .hasSize(all.headSet(newest, true).size());
         }
     }
 
@@ -112,8 +114,8 @@ abstract class BankContract {
         for (int entry = 0; entry < ENTRIES_EACH; entry++) {
             String batch = batches.get(random.nextInt(batches.size()));
             String body = json.writeValueAsString(random(random, own));
-            HttpResponse<String> answer =
-                    clients.post("/api/batches/" + batch + "/entries", UUID.randomUUID().toString(), body);
+            HttpResponse<String> answer = clients.post(
+                    "/api/batches/" + batch + "/entries", UUID.randomUUID().toString(), body);
             statuses.add(answer.statusCode());
             if (answer.statusCode() == 201) {
                 own.add(JsonPath.from(answer.body()).getString("id"));
@@ -126,22 +128,23 @@ abstract class BankContract {
         return switch (random.nextInt(8)) {
             case 0, 1, 2 -> nursery.entry("loss", Map.of("plants", 1 + random.nextInt(40), "cause", "rot"));
             case 3 -> nursery.entry("count", Map.of("plants", random.nextInt(1_000)));
-            case 4 -> nursery.entry(
-                    "move", Map.of("house", random.nextBoolean() ? nursery.house : nursery.otherHouse));
+            case 4 -> nursery.entry("move", Map.of("house", random.nextBoolean() ? nursery.house : nursery.otherHouse));
             case 5 -> nursery.entry("stage", Map.of("stage", random.nextBoolean() ? "CALLUS" : "ROOT"));
             case 6 -> nursery.entry("ship", Map.of("trays", 1));
-            default -> nursery.entry(
-                    "reversal",
-                    Map.of(
-                            "entry",
-                            own.isEmpty() ? UUID.randomUUID() : own.get(random.nextInt(own.size())),
-                            "reason",
-                            "slip"));
+            default ->
+                nursery.entry(
+                        "reversal",
+                        Map.of(
+                                "entry",
+                                own.isEmpty() ? UUID.randomUUID() : own.get(random.nextInt(own.size())),
+                                "reason",
+                                "slip"));
         };
     }
 
     private void balancesRebuiltFromPostingsAreThoseShown() {
-        assertThat(tables.number("select coalesce(sum(plants), 0) from posting")).isZero();
+        assertThat(tables.number("select coalesce(sum(plants), 0) from posting"))
+                .isZero();
         assertThat(tables.rows("select position_no from posting group by position_no having sum(plants) <> 0"))
                 .isEmpty();
         for (String batch : batches) {

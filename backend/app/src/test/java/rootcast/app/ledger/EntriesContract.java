@@ -64,8 +64,7 @@ abstract class EntriesContract {
 
         assertThat(batch.getString("stage")).isEqualTo("STICK");
         assertThat(batch.getInt("trays")).isEqualTo(2);
-        assertThat(batch.getMap("plants"))
-                .isEqualTo(Map.of("stuck", 200, "alive", 200, "lost", 0, "shipped", 0));
+        assertThat(batch.getMap("plants")).isEqualTo(Map.of("stuck", 200, "alive", 200, "lost", 0, "shipped", 0));
         assertThat(batch.getMap("lostByCause")).isEmpty();
         for (String date : List.of("callusedAt", "rootedAt", "readyAt")) {
             Instant p10 = Instant.parse(batch.getString("outlook." + date + ".p10"));
@@ -145,8 +144,7 @@ abstract class EntriesContract {
         assertThat(Nursery.batch(batch).getString("house")).isEqualTo(nursery.otherHouse);
         JsonPath entries = entries(batch);
         assertThat(entries.getList("[1].postings.account")).containsExactlyInAnyOrder("alive", "alive");
-        assertThat(entries.getList("[1].postings.house"))
-                .containsExactlyInAnyOrder(nursery.house, nursery.otherHouse);
+        assertThat(entries.getList("[1].postings.house")).containsExactlyInAnyOrder(nursery.house, nursery.otherHouse);
     }
 
     @Test
@@ -190,7 +188,8 @@ abstract class EntriesContract {
         // Counted 90 of 100; of the ten missing, five turn out to have been thrown out before.
         String batch = nursery.stuck(1, Duration.ofDays(10));
         Instant counted = time.instant().minus(Duration.ofDays(2));
-        nursery.enter(batch, Nursery.entry("count", counted, Map.of("plants", 90))).statusCode(201);
+        nursery.enter(batch, Nursery.entry("count", counted, Map.of("plants", 90)))
+                .statusCode(201);
 
         nursery.enter(
                         batch,
@@ -199,15 +198,16 @@ abstract class EntriesContract {
                 .statusCode(201)
                 .body("alive", equalTo(90));
 
-        assertThat(Nursery.batch(batch).getMap("lostByCause"))
-                .isEqualTo(Map.of("botrytis", 5, "count-difference", 5));
+        assertThat(Nursery.batch(batch).getMap("lostByCause")).isEqualTo(Map.of("botrytis", 5, "count-difference", 5));
         assertThat(entries(batch).getList("kind")).containsExactly("stick", "loss", "count");
     }
 
     @Test
     void thePostingsOfEveryEntrySumToZeroPlants() {
         String batch = nursery.stuck(3, Duration.ofDays(30));
-        String loss = enter(batch, "loss", Map.of("plants", 9, "cause", "rot")).extract().path("id");
+        String loss = enter(batch, "loss", Map.of("plants", 9, "cause", "rot"))
+                .extract()
+                .path("id");
         enter(batch, "count", Map.of("plants", 280)).statusCode(201);
         enter(batch, "move", Map.of("house", nursery.otherHouse)).statusCode(201);
         enter(batch, "stage", Map.of("stage", "ROOT")).statusCode(201);
@@ -263,16 +263,8 @@ abstract class EntriesContract {
 
         @Test
         void aSampleLargerThanTheBatch() {
-            refused(
-                    "count",
-                    Map.of("sampledTrays", 3, "sampledCells", 50, "blanks", 1),
-                    422,
-                    "sample-beyond-batch");
-            refused(
-                    "count",
-                    Map.of("sampledTrays", 1, "sampledCells", 101, "blanks", 1),
-                    422,
-                    "sample-beyond-batch");
+            refused("count", Map.of("sampledTrays", 3, "sampledCells", 50, "blanks", 1), 422, "sample-beyond-batch");
+            refused("count", Map.of("sampledTrays", 1, "sampledCells", 101, "blanks", 1), 422, "sample-beyond-batch");
             refused("count", Map.of("sampledTrays", 1, "sampledCells", 50, "blanks", 51), 422, "out-of-range");
             refused("count", Map.of("sampledTrays", 1, "blanks", 51), 400, "malformed")
                     .body("errors.field", contains("sampledCells"));
@@ -350,10 +342,14 @@ abstract class EntriesContract {
             refused("reversal", Map.of("entry", UUID.randomUUID(), "reason", "x"), 422, "no-such-entry");
             refused("reversal", Map.of("entry", stick, "reason", "x"), 422, "cannot-be-reversed");
             refused("reversal", Map.of("entry", "seven", "reason", "x"), 400, "malformed");
-            String loss = enter(batch, "loss", Map.of("plants", 1, "cause", "rot")).extract().path("id");
+            String loss = enter(batch, "loss", Map.of("plants", 1, "cause", "rot"))
+                    .extract()
+                    .path("id");
             refused("reversal", Map.of("entry", loss, "reason", " "), 400, "malformed")
                     .body("errors.field", contains("reason"));
-            String reversal = enter(batch, "reversal", Map.of("entry", loss, "reason", "x")).extract().path("id");
+            String reversal = enter(batch, "reversal", Map.of("entry", loss, "reason", "x"))
+                    .extract()
+                    .path("id");
             refused("reversal", Map.of("entry", loss, "reason", "x"), 409, "already-reversed")
                     .body("by", equalTo(reversal));
             refused("reversal", Map.of("entry", reversal, "reason", "x"), 422, "cannot-be-reversed");
@@ -374,8 +370,7 @@ abstract class EntriesContract {
             refused("bloom", Map.of(), 400, "malformed").body("errors.field", contains("kind"));
             refused("ship", Map.of("trays", 1, "order", UUID.randomUUID()), 400, "malformed")
                     .body("errors.field", contains("line"));
-            refused(Map.of("kind", "count", "plants", 1), 400, "malformed")
-                    .body("errors.field", hasItem("happenedAt"));
+            refused(Map.of("kind", "count", "plants", 1), 400, "malformed").body("errors.field", hasItem("happenedAt"));
         }
 
         @Test

@@ -34,7 +34,8 @@ abstract class GuardsContract {
     void recordSomething() {
         Nursery nursery = Nursery.opened(time);
         String batch = nursery.stuck(1, Duration.ofDays(1));
-        nursery.enter(batch, nursery.entry("loss", Map.of("plants", 1, "cause", "rot"))).statusCode(201);
+        nursery.enter(batch, nursery.entry("loss", Map.of("plants", 1, "cause", "rot")))
+                .statusCode(201);
         tables = new Tables(database);
     }
 

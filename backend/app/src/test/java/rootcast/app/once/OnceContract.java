@@ -94,11 +94,16 @@ abstract class OnceContract {
         sentTwice(
                 "/api/readings",
                 Map.of(
-                        "house", nursery.house,
-                        "quantity", "medium-temperature",
-                        "value", 22,
-                        "unit", "Cel",
-                        "at", time.instant().toString()));
+                        "house",
+                        nursery.house,
+                        "quantity",
+                        "medium-temperature",
+                        "value",
+                        22,
+                        "unit",
+                        "Cel",
+                        "at",
+                        time.instant().toString()));
         nursery.ready(1, 95);
         sentTwice("/api/orders", Nursery.orderBody(List.of(nursery.line(nursery.nextMonday(), 1))));
     }
@@ -135,9 +140,8 @@ abstract class OnceContract {
     void entriesAndOrdersNeedAKey() {
         var before = tables.everything();
         for (String path : List.of(entries, "/api/orders")) {
-            Object body = path.equals(entries)
-                    ? loss(1)
-                    : Nursery.orderBody(List.of(nursery.line(nursery.nextMonday(), 1)));
+            Object body =
+                    path.equals(entries) ? loss(1) : Nursery.orderBody(List.of(nursery.line(nursery.nextMonday(), 1)));
             given().contentType(ContentType.JSON)
                     .body(body)
                     .post(path)
@@ -174,7 +178,9 @@ abstract class OnceContract {
         List<HttpResponse<String>> answers = Clients.together(16, client -> () -> clients.post(entries, key, body));
 
         assertThat(answers).allSatisfy(answer -> assertThat(answer.statusCode()).isEqualTo(201));
-        assertThat(answers).extracting(HttpResponse::body).containsOnly(answers.get(0).body());
+        assertThat(answers)
+                .extracting(HttpResponse::body)
+                .containsOnly(answers.get(0).body());
         assertThat(Nursery.batch(batch).getInt("plants.lost")).isEqualTo(3);
         assertThat(Nursery.get(entries).getList("kind")).containsExactly("stick", "loss");
     }

@@ -65,22 +65,34 @@ abstract class BadInputContract {
         nursery = Nursery.opened(time);
         batch = nursery.ready(10, 950);
         goodByPath = Map.of(
-                "/api/sites", Map.of("code", "new", "name", "x", "timeZone", "Etc/UTC"),
-                "/api/houses", Map.of("code", "new", "site", nursery.site, "name", "x"),
-                "/api/tray-formats", Nursery.formatBody("new"),
-                "/api/crops", Nursery.cropBody("new"),
-                "/api/varieties", Map.of("code", "new", "crop", nursery.crop, "name", "x"),
+                "/api/sites",
+                Map.of("code", "new", "name", "x", "timeZone", "Etc/UTC"),
+                "/api/houses",
+                Map.of("code", "new", "site", nursery.site, "name", "x"),
+                "/api/tray-formats",
+                Nursery.formatBody("new"),
+                "/api/crops",
+                Nursery.cropBody("new"),
+                "/api/varieties",
+                Map.of("code", "new", "crop", nursery.crop, "name", "x"),
                 "/api/readings",
-                        Map.of(
-                                "house", nursery.house,
-                                "quantity", "medium-temperature",
-                                "value", 22,
-                                "unit", "Cel",
-                                "at", time.instant().toString()),
-                "/api/batches", nursery.stickBody(1, Duration.ofDays(1)),
+                Map.of(
+                        "house",
+                        nursery.house,
+                        "quantity",
+                        "medium-temperature",
+                        "value",
+                        22,
+                        "unit",
+                        "Cel",
+                        "at",
+                        time.instant().toString()),
+                "/api/batches",
+                nursery.stickBody(1, Duration.ofDays(1)),
                 "/api/batches/" + batch + "/entries",
-                        nursery.entry("loss", Map.of("plants", 1, "cause", "rot", "note", "x")),
-                "/api/orders", Nursery.orderBody(List.of(nursery.line(nursery.nextMonday(), 1))));
+                nursery.entry("loss", Map.of("plants", 1, "cause", "rot", "note", "x")),
+                "/api/orders",
+                Nursery.orderBody(List.of(nursery.line(nursery.nextMonday(), 1))));
         clients = new Clients(base);
         tables = new Tables(database);
         before = tables.everything();
@@ -130,10 +142,12 @@ abstract class BadInputContract {
     @Test
     void brokenUtf8() {
         byte[] broken = {'{', '"', 'n', '"', ':', '"', (byte) 0xff, (byte) 0xfe, '"', '}'};
-        goodByPath.keySet().forEach(path -> problem(given().contentType(ContentType.JSON)
-                .header("Idempotency-Key", UUID.randomUUID())
-                .body(broken)
-                .post(path)));
+        goodByPath
+                .keySet()
+                .forEach(path -> problem(given().contentType(ContentType.JSON)
+                        .header("Idempotency-Key", UUID.randomUUID())
+                        .body(broken)
+                        .post(path)));
     }
 
     @Test
@@ -162,8 +176,18 @@ abstract class BadInputContract {
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "1e400", "-1e400", "1e-400000000", "99999999999999999999999999", "-2147483649", "\"7\"", "true", "{}",
-                "[7]", "\"NaN\"", "\"Infinity\"", "-1"
+                "1e400",
+                "-1e400",
+                "1e-400000000",
+                "99999999999999999999999999",
+                "-2147483649",
+                "\"7\"",
+                "true",
+                "{}",
+                "[7]",
+                "\"NaN\"",
+                "\"Infinity\"",
+                "-1"
             })
     void numbersThatAreNone(String number) throws IOException {
         for (String path : goodByPath.keySet()) {
@@ -235,9 +259,17 @@ abstract class BadInputContract {
     @Test
     void addressesThatNobodyMeant() throws IOException {
         for (String path : List.of(
-                "/api/batches/%00", "/api/sites/%2e%2e%2f", "/api/batches/" + "x".repeat(3_000), "/api/houses/%F0%9F%8C%B1",
-                "/api/sites/'%20or%20'1'='1", "/api/batches/%25/entries", "/api/orders/%00",
-                "/api/sites/%00", "/api/batches/%00/entries", "/api/houses/%00/climate", "/api/board?text=%00",
+                "/api/batches/%00",
+                "/api/sites/%2e%2e%2f",
+                "/api/batches/" + "x".repeat(3_000),
+                "/api/houses/%F0%9F%8C%B1",
+                "/api/sites/'%20or%20'1'='1",
+                "/api/batches/%25/entries",
+                "/api/orders/%00",
+                "/api/sites/%00",
+                "/api/batches/%00/entries",
+                "/api/houses/%00/climate",
+                "/api/board?text=%00",
                 "/api/board/cell?variety=%00&trayFormat=%00&site=%00&week=2026-W12")) {
             String answer = raw("GET " + path + " HTTP/1.1\r\nHost: x\r\nConnection: close\r\n\r\n");
             assertThat(answer).as(path).startsWith("HTTP/1.1 4").contains("application/problem+json");
@@ -256,8 +288,16 @@ abstract class BadInputContract {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"from=yesterday", "from=%00", "to=2026-03-01", "quantity=mood", "from=2030-01-01T00:00:00Z",
-        "from=1900-01-01T00:00:00Z", "from=-999999999-01-01T00:00:00Z"})
+    @ValueSource(
+            strings = {
+                "from=yesterday",
+                "from=%00",
+                "to=2026-03-01",
+                "quantity=mood",
+                "from=2030-01-01T00:00:00Z",
+                "from=1900-01-01T00:00:00Z",
+                "from=-999999999-01-01T00:00:00Z"
+            })
     void spansOfTimeThatAreNone(String query) throws IOException {
         String answer = raw("GET /api/houses/" + nursery.house + "/climate?" + query
                 + " HTTP/1.1\r\nHost: x\r\nConnection: close\r\n\r\n");
@@ -292,7 +332,10 @@ abstract class BadInputContract {
     private void refused(String path, String body) {
         try {
             HttpResponse<String> answer = clients.post(path, UUID.randomUUID().toString(), body);
-            problem(answer.statusCode(), answer.headers().firstValue("Content-Type").orElse(""), answer.body());
+            problem(
+                    answer.statusCode(),
+                    answer.headers().firstValue("Content-Type").orElse(""),
+                    answer.body());
         } catch (IOException unanswered) {
             throw new AssertionError("no answer to " + path, unanswered);
         } catch (InterruptedException stopped) {

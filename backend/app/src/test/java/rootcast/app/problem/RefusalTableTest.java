@@ -26,14 +26,22 @@ import rootcast.ledger.Sample;
 class RefusalTableTest {
 
     private static final Map<Class<?>, Object> EXAMPLES = Map.of(
-            int.class, 17,
-            long.class, 18L,
-            String.class, "house-9",
-            Stage.class, Stage.CALLUS,
-            Sample.class, new Sample(3, 40, 5),
-            Instant.class, Instant.parse("2026-03-02T10:00:00Z"),
-            UUID.class, UUID.fromString("00000000-0000-4000-8000-000000000001"),
-            Refusal.class, new Refusal.MoreThanAlive(8, 7));
+            int.class,
+            17,
+            long.class,
+            18L,
+            String.class,
+            "house-9",
+            Stage.class,
+            Stage.CALLUS,
+            Sample.class,
+            new Sample(3, 40, 5),
+            Instant.class,
+            Instant.parse("2026-03-02T10:00:00Z"),
+            UUID.class,
+            UUID.fromString("00000000-0000-4000-8000-000000000001"),
+            Refusal.class,
+            new Refusal.MoreThanAlive(8, 7));
 
     static Stream<Class<?>> refusals() {
         return Arrays.stream(Refusal.class.getPermittedSubclasses());
@@ -47,10 +55,9 @@ class RefusalTableTest {
             assertThat(EXAMPLES).as("an example for %s", component).containsKey(component.getType());
             values.add(EXAMPLES.get(component.getType()));
         }
-        Refusal refusal = (Refusal) type.getDeclaredConstructor(
-                        Arrays.stream(type.getRecordComponents())
-                                .map(RecordComponent::getType)
-                                .toArray(Class[]::new))
+        Refusal refusal = (Refusal) type.getDeclaredConstructor(Arrays.stream(type.getRecordComponents())
+                        .map(RecordComponent::getType)
+                        .toArray(Class[]::new))
                 .newInstance(values.toArray());
 
         Problem problem = RefusalTable.problemOf(refusal);
@@ -82,8 +89,7 @@ class RefusalTableTest {
         Cell cell = new Cell("variety-a", "format-b", "site-c");
         LocalDate day = LocalDate.of(2026, 3, 9);
         Problem problem = RefusalTable.problemOf(new Placing.Refused(List.of(
-                new NotEnoughOpen(
-                        new WantedLine(1, cell, day, 7), 4, new NotEnoughOpen.Nearest(day.plusDays(8), 11)),
+                new NotEnoughOpen(new WantedLine(1, cell, day, 7), 4, new NotEnoughOpen.Nearest(day.plusDays(8), 11)),
                 new NotEnoughOpen(new WantedLine(2, cell, day, 90), 0, null))));
 
         assertThat(problem.status()).isEqualTo(409);
@@ -92,7 +98,8 @@ class RefusalTableTest {
         List<?> lines = (List<?>) problem.body("/api/orders").get("lines");
         assertThat(lines).hasSize(2);
         assertThat(lines.get(0).toString())
-                .contains("line=1", "asked=7", "open=4", "nearestDate=2026-03-17", "nearestOpen=11", "shipOn=2026-03-09");
+                .contains(
+                        "line=1", "asked=7", "open=4", "nearestDate=2026-03-17", "nearestOpen=11", "shipOn=2026-03-09");
         assertThat(lines.get(1).toString()).contains("line=2", "asked=90", "open=0", "nearestDate=null");
     }
 }

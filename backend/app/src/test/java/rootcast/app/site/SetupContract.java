@@ -47,19 +47,19 @@ abstract class SetupContract {
 
     @Test
     void everyListNamesWhatWasSetUp() {
-        itemsByPath().forEach((path, item) -> given().get("/api/" + path)
-                .then()
-                .statusCode(200)
-                .body("code", hasItem(item.get("code"))));
+        itemsByPath()
+                .forEach((path, item) ->
+                        given().get("/api/" + path).then().statusCode(200).body("code", hasItem(item.get("code"))));
     }
 
     @Test
     void aCodeThatIsTakenIsAConflictThatNamesIt() {
-        itemsByPath().forEach((path, item) -> nursery.post("/api/" + path, item)
-                .statusCode(409)
-                .contentType("application/problem+json")
-                .body("type", equalTo("/problems/code-taken"))
-                .body("asked", equalTo(item.get("code"))));
+        itemsByPath()
+                .forEach((path, item) -> nursery.post("/api/" + path, item)
+                        .statusCode(409)
+                        .contentType("application/problem+json")
+                        .body("type", equalTo("/problems/code-taken"))
+                        .body("asked", equalTo(item.get("code"))));
     }
 
     @Test
@@ -72,40 +72,45 @@ abstract class SetupContract {
 
     @Test
     void puttingWhatIsThereAnswersTheSame() {
-        itemsByPath().forEach((path, item) -> put("/api/" + path + "/" + item.get("code"), item)
-                .statusCode(200)
-                .body("code", equalTo(item.get("code"))));
+        itemsByPath()
+                .forEach((path, item) -> put("/api/" + path + "/" + item.get("code"), item)
+                        .statusCode(200)
+                        .body("code", equalTo(item.get("code"))));
     }
 
     @Test
     void aCodeIsNeverChanged() {
-        itemsByPath().forEach((path, item) -> put("/api/" + path + "/" + item.get("code"), with(item, "code", "other"))
-                .statusCode(422)
-                .body("errors.field", contains("code")));
+        itemsByPath()
+                .forEach((path, item) -> put("/api/" + path + "/" + item.get("code"), with(item, "code", "other"))
+                        .statusCode(422)
+                        .body("errors.field", contains("code")));
     }
 
     @Test
     void aFieldThatNobodyKnowsIsNamedAndRefused() {
-        itemsByPath().forEach((path, item) -> nursery.post("/api/" + path, with(item, "colour", "blue"))
-                .statusCode(400)
-                .body("errors.field", contains("colour"))
-                .body("detail", containsString("colour")));
+        itemsByPath()
+                .forEach((path, item) -> nursery.post("/api/" + path, with(item, "colour", "blue"))
+                        .statusCode(400)
+                        .body("errors.field", contains("colour"))
+                        .body("detail", containsString("colour")));
     }
 
     @Test
     void aFieldThatIsMissingIsNamed() {
-        itemsByPath().forEach((path, item) -> item.keySet().forEach(field -> nursery.post(
-                        "/api/" + path, without(item, field))
-                .statusCode(400)
-                .body("errors.field", contains(field))));
+        itemsByPath()
+                .forEach((path, item) -> item.keySet()
+                        .forEach(field -> nursery.post("/api/" + path, without(item, field))
+                                .statusCode(400)
+                                .body("errors.field", contains(field))));
     }
 
     @ParameterizedTest
     @ValueSource(strings = {"", " ", "-x", "a b", "a/b", "ünd", "a\u0000b", "123456789012345678901234567890123"})
     void aCodeOfTheWrongShapeIsRefused(String code) {
-        itemsByPath().forEach((path, item) -> nursery.post("/api/" + path, with(item, "code", code))
-                .statusCode(400)
-                .body("errors.field", contains("code")));
+        itemsByPath()
+                .forEach((path, item) -> nursery.post("/api/" + path, with(item, "code", code))
+                        .statusCode(400)
+                        .body("errors.field", contains("code")));
     }
 
     @Test
@@ -193,7 +198,8 @@ abstract class SetupContract {
 
     @Test
     void aProfileThatCannotBeTrueIsRefused() {
-        refusedStages(List.of(Nursery.stage("STICK", 7), Nursery.stage("CALLUS", 9))).statusCode(400);
+        refusedStages(List.of(Nursery.stage("STICK", 7), Nursery.stage("CALLUS", 9)))
+                .statusCode(400);
         refusedStages(List.of(Nursery.stage("CALLUS", 7), Nursery.stage("STICK", 9), Nursery.stage("ROOT", 9)))
                 .statusCode(422);
         refusedStages(secondStageWith("minC", 30)).statusCode(422);
