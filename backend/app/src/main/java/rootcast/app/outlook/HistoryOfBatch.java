@@ -1,6 +1,7 @@
 package rootcast.app.outlook;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import rootcast.ledger.Standing;
 import rootcast.outlook.BatchHistory;
 import rootcast.outlook.BatchHistory.Plants;
@@ -18,7 +19,8 @@ final class HistoryOfBatch {
         long gone = sum(standing.lossesSince()) + sum(standing.shippedSince());
         if (sampled != null && gone > base.plants()) {
             // More left than the full count had found: only the sample, which found more, can be true.
-            return history(standing, new Plants(sampled.at(), sampled.alivePlants()), null);
+            Plants found = new Plants(sampled.at(), sampled.alivePlants());
+            return history(standing, found, null, after(found, standing.lossesSince()), after(found, standing.shippedSince()));
         }
         BatchHistory.Sample sample = sampled == null
                 ? null
@@ -27,10 +29,15 @@ final class HistoryOfBatch {
                         sampled.places(),
                         sampled.sample().cells(),
                         sampled.sample().blanks());
-        return history(standing, base, sample);
+        return history(standing, base, sample, plants(standing.lossesSince()), plants(standing.shippedSince()));
     }
 
-    private static BatchHistory history(Standing standing, Plants base, BatchHistory.Sample sample) {
+    private static BatchHistory history(
+            Standing standing,
+            Plants base,
+            BatchHistory.@Nullable Sample sample,
+            List<Plants> losses,
+            List<Plants> shipments) {
         return new BatchHistory(
                 standing.batch().stuckAt(),
                 standing.reachedAt(),
@@ -38,16 +45,20 @@ final class HistoryOfBatch {
                         .map(stay -> new BatchHistory.Stay(stay.house(), stay.fromInclusive()))
                         .toList(),
                 base,
-                since(base, standing.lossesSince()),
-                since(base, standing.shippedSince()),
+                losses,
+                shipments,
                 sample);
     }
 
-    private static List<Plants> since(Plants base, List<Standing.PlantsAt> gone) {
-        return gone.stream()
-                .filter(each -> !each.at().isBefore(base.at()))
-                .map(HistoryOfBatch::plants)
+    /** What left at the very moment of the sample is taken as gone before it: the estimate was made without it. */
+    private static List<Plants> after(Plants sampled, List<Standing.PlantsAt> gone) {
+        return plants(gone).stream()
+                .filter(each -> each.at().isAfter(sampled.at()))
                 .toList();
+    }
+
+    private static List<Plants> plants(List<Standing.PlantsAt> gone) {
+        return gone.stream().map(HistoryOfBatch::plants).toList();
     }
 
     private static Plants plants(Standing.PlantsAt at) {
