@@ -2,7 +2,7 @@ import { expect, test } from '@playwright/test';
 import type { TrayFormat } from '../src/shared/api-types';
 import { expectAccessible } from './accessible';
 
-test('creates a tray format in inches and stores it in millimetres', async ({ page }) => {
+test('creates a tray format in inches and stores it in whole millimetres', async ({ page }) => {
   const code = `T${Date.now()}`;
   await page.goto('/setup/tray-formats');
   await page.getByRole('button', { name: 'Language, units and look' }).click();
@@ -18,8 +18,9 @@ test('creates a tray format in inches and stores it in millimetres', async ({ pa
   await page.getByRole('button', { name: 'Save' }).click();
   await expect(page.getByRole('link', { name: code })).toBeVisible();
 
+  // 25.4 mm to the inch: 533.4 and 266.7.
   const stored = (await (await page.request.get(`/api/tray-formats/${code}`)).json()) as TrayFormat;
-  expect(stored).toMatchObject({ code, cells: 72, saleCount: 70, lengthMm: 533.4, widthMm: 266.7 });
+  expect(stored).toMatchObject({ code, cells: 72, saleCount: 70, lengthMm: 533, widthMm: 267 });
 });
 
 test('keeps what was typed and says beside the field how to mend it', async ({ page }) => {

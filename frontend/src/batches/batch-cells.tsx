@@ -40,16 +40,19 @@ export function cellText(batch: BatchView, column: Column, { t, format, names, s
     case 'alive':
       return { main: format.integer(batch.plants.alive) };
     case 'lost':
-      return { main: `${format.decimal(100 * lostFraction(batch), 1)} %` };
+      return { main: format.percent(lostFraction(batch), 1, 1) };
     case 'ready': {
       if (!outlook) return { main: t.noOutlook };
       const { p10, p50, p90 } = outlook.readyAt;
-      return { main: format.dayOf(p50, zone), range: t.range(format.dayOf(p10, zone), format.dayOf(p90, zone)) };
+      const day = (at: string | null) => (at === null ? t.notInSight : format.dayOf(at, zone));
+      return p10 === p90 ? { main: day(p50) } : { main: day(p50), range: t.range(day(p10), day(p90)) };
     }
     case 'saleable': {
       if (!outlook) return { main: t.noOutlook };
       const { p10, p50, p90 } = outlook.saleableTrays;
-      return { main: format.integer(p50), range: t.range(format.integer(p10), format.integer(p90)) };
+      return p10 === p90
+        ? { main: format.integer(p50) }
+        : { main: format.integer(p50), range: t.range(format.integer(p10), format.integer(p90)) };
     }
   }
 }

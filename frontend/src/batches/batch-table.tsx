@@ -19,6 +19,9 @@ interface BatchTableProps {
 
 export const ROW_PX = 28;
 
+/** Their figures line up because each keeps room for a range, also when it has none. */
+const RANGED: ReadonlySet<Column> = new Set(['ready', 'saleable']);
+
 export function BatchTable({ batches, words, sort, onSort, label }: BatchTableProps) {
   const scroller = useRef<HTMLDivElement>(null);
   const navigate = useNavigate();
@@ -125,7 +128,7 @@ const BatchRow = memo(function BatchRow(props: {
           >
             <Link to={pathOf(batch, column)} tabIndex={-1} onMouseDown={() => choose({ row: index, column: i })}>
               <span>{main}</span>
-              {range !== undefined && <small>{range}</small>}
+              {(range !== undefined || RANGED.has(column)) && <small>{range}</small>}
             </Link>
           </div>
         );

@@ -132,7 +132,7 @@ function HeadFigures({ batch, timeZone }: { batch: BatchView; timeZone: string |
   const stages = useMessages(sharedMessages);
   const format = useFormats();
   const { plants, outlook, lastCount } = batch;
-  const day = (instant: string) => format.dayOf(instant, timeZone);
+  const day = (instant: string | null) => (instant === null ? stages.notInSight : format.dayOf(instant, timeZone));
   const counted = () => {
     if (!lastCount) return t.neverCounted;
     const [n, when] = [format.integer(lastCount.alive), day(lastCount.at)];
@@ -153,7 +153,7 @@ function HeadFigures({ batch, timeZone }: { batch: BatchView; timeZone: string |
         href="#losses"
         note={`${format.integer(plants.lost)} ${t.ofStuck(format.integer(plants.stuck))}`}
       >
-        {`${format.decimal(100 * lostFraction(batch), 1)} %`}
+        {format.percent(lostFraction(batch), 1, 1)}
       </Figure>
       {plants.shipped > 0 && (
         <Figure name={t.shipped} href="#story" note={t.plants}>

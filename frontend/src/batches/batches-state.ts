@@ -155,7 +155,7 @@ function sortValue(batch: BatchView, column: Column, names: Names): string | num
     case 'lost':
       return lostFraction(batch);
     case 'ready':
-      return batch.outlook ? Date.parse(batch.outlook.readyAt.p50) : undefined;
+      return batch.outlook?.readyAt.p50 ? Date.parse(batch.outlook.readyAt.p50) : undefined;
     case 'saleable':
       return batch.outlook?.saleableTrays.p50;
   }
@@ -223,7 +223,7 @@ export function anchorOf(column: Column): string {
 /** One row of plain values per batch: dates of the site's calendar, numbers without marks, shares as fractions. */
 export function takenRow(batch: BatchView, names: Names, zoneOf: (site: string) => string | undefined) {
   const zone = zoneOf(batch.site);
-  const day = (instant: string | undefined) => (instant === undefined ? '' : dateIn(zone, Date.parse(instant)));
+  const day = (instant: string | null | undefined) => (!instant ? '' : dateIn(zone, Date.parse(instant)));
   const { outlook, plants } = batch;
   return [
     batch.varietyName,

@@ -54,7 +54,7 @@ export function LossesTable({ batch }: { batch: BatchView }) {
                     {format.integer(plants)}
                   </Link>
                 </td>
-                <td className="rc-number">{`${format.decimal((100 * plants) / batch.plants.stuck, 1)} %`}</td>
+                <td className="rc-number">{format.percent(plants / batch.plants.stuck, 1, 1)}</td>
               </tr>
             ))}
           </tbody>

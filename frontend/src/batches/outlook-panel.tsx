@@ -3,22 +3,24 @@ import type { BatchView, Instant, Quantiles } from '../shared/api-types';
 import { useDevelopment } from '../shared/batch-queries';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
+import { sharedMessages } from '../shared/shared-messages';
 import { storyMessages } from './story-messages';
 
 /** What is expected of a batch, in dates of the site and in words, and what that rests on. */
 export function OutlookPanel({ batch, timeZone }: { batch: BatchView; timeZone: string | undefined }) {
   const t = useMessages(storyMessages);
+  const shared = useMessages(sharedMessages);
   const format = useFormats();
   const seen = new Map(useDevelopment(batch.id).data?.stages.map(({ stage, reachedAt }) => [stage, reachedAt]));
   const { outlook } = batch;
-  const rows: readonly (readonly [string, Quantiles<Instant>, Instant | undefined])[] = outlook
+  const rows: readonly (readonly [string, Quantiles<Instant | null>, Instant | undefined])[] = outlook
     ? [
         [t.callused, outlook.callusedAt, seen.get('CALLUS')],
         [t.rooted, outlook.rootedAt, seen.get('ROOT')],
         [t.readyRow, outlook.readyAt, seen.get('READY')],
       ]
     : [];
-  const when = (instant: Instant) => format.dateTime(instant, timeZone);
+  const when = (instant: Instant | null) => (instant === null ? shared.notInSight : format.dateTime(instant, timeZone));
   return (
     <section id="outlook" tabIndex={-1} className="story-part" aria-label={t.outlook}>
       <h2>
@@ -42,11 +44,11 @@ export function OutlookPanel({ batch, timeZone }: { batch: BatchView; timeZone: 
                 {rows.map(([name, at, seenAt]) => (
                   <tr key={name}>
                     <th scope="row">{name}</th>
-                    <td className="rc-quiet">{when(at.p10)}</td>
+                    <td className="rc-quiet">{at.p10 !== at.p90 && when(at.p10)}</td>
                     <td>
                       <strong>{when(at.p50)}</strong>
                     </td>
-                    <td className="rc-quiet">{when(at.p90)}</td>
+                    <td className="rc-quiet">{at.p10 !== at.p90 && when(at.p90)}</td>
                     <td>
                       {seenAt === undefined ? (
                         '–'
@@ -67,7 +69,7 @@ export function OutlookPanel({ batch, timeZone }: { batch: BatchView; timeZone: 
               format.integer(outlook.saleableTrays.p50),
               format.integer(outlook.saleableTrays.p90),
             )}{' '}
-            {t.usableUntil(dayOf(outlook.usableUntil, format, timeZone))}
+            {outlook.usableUntil !== null && t.usableUntil(dayOf(outlook.usableUntil, format, timeZone))}
           </p>
           <p className={outlook.missingHours > 0 ? 'rc-warning' : undefined}>
             {outlook.missingHours > 0

@@ -23,7 +23,7 @@ export interface Sort {
   readonly descending: boolean;
 }
 
-export const DEFAULT_WEEKS = 12;
+export const DEFAULT_WEEKS = 8;
 export const MOST_WEEKS = 52;
 export const DEFAULT_CONFIDENCE = 0.9;
 const BY_NAME: Sort = { by: 'variety', descending: false };

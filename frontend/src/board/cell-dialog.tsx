@@ -169,7 +169,7 @@ function Lots({ data }: { data: CellExplanation }) {
   const zone = useSites().data?.find(({ code }) => code === data.site)?.timeZone;
   // A bare date is a day on the calendar; only an instant has a time zone.
   const day = (at: string | null) =>
-    at === null ? '–' : at.length === 10 ? format.dayMonth(at) : format.dayOf(at, zone);
+    at === null ? shared.notInSight : at.length === 10 ? format.dayMonth(at) : format.dayOf(at, zone);
   return (
     <div className="cell-wide">
       <h3 id="cell-lots">{t.lots}</h3>
@@ -207,7 +207,7 @@ function Lots({ data }: { data: CellExplanation }) {
             <tbody>
               {data.lots.map((lot) => (
                 <tr key={lot.batch}>
-                  <th scope="row">
+                  <th scope="row" className="cell-code">
                     <Link className="rc-link" to={`/batches/${encodeURIComponent(lot.batch)}`}>
                       {lot.batch}
                     </Link>
@@ -274,7 +274,7 @@ function Promises({ data }: { data: CellExplanation }) {
               {data.promises.map((promise) => (
                 <tr key={`${promise.order} ${promise.line}`}>
                   <th scope="row">{promise.customer}</th>
-                  <td>{promise.order}</td>
+                  <td title={promise.order}>{orderName(promise.order)}</td>
                   <td>{format.date(promise.shipOn)}</td>
                   <td className="rc-number">{format.integer(promise.trays)}</td>
                   <td className="rc-number">{format.percent(promise.confidence, 2)}</td>
@@ -300,6 +300,11 @@ function Promises({ data }: { data: CellExplanation }) {
   );
 }
 
+/** What people call an order: its id is made by the program and far too long to read. */
+function orderName(id: string): string {
+  return id.slice(0, 8);
+}
+
 /** Gives the trays of a whole order back. It cannot be taken back, so it asks once, in its own place. */
 function Release({ order }: { order: string }) {
   const t = useMessages(boardMessages);
@@ -309,7 +314,7 @@ function Release({ order }: { order: string }) {
     setAsking(false);
     try {
       await releaseOrder(order);
-      notice({ text: t.released(order) });
+      notice({ text: t.released(orderName(order)) });
     } catch (refused) {
       setFailure(refused);
     }
@@ -319,14 +324,14 @@ function Release({ order }: { order: string }) {
     return (
       <button type="button" className="rc-link" onClick={() => setAsking(true)}>
         {t.release}
-        <span className="rc-hidden"> {order}</span>
+        <span className="rc-hidden"> {orderName(order)}</span>
       </button>
     );
   }
   return (
-    <span className="rc-row" role="group" aria-label={t.releaseAll(order)}>
+    <span className="rc-row" role="group" aria-label={t.releaseAll(orderName(order))}>
       <button type="button" className="rc-link" autoFocus onClick={() => void release()}>
-        {t.releaseAll(order)}
+        {t.releaseAll(orderName(order))}
       </button>
       <button type="button" className="rc-link" onClick={() => setAsking(false)}>
         {t.keep}

@@ -32,6 +32,9 @@ interface PromiseFormProps {
   readonly done: () => void;
 }
 
+/** Places in an order whose faults are written beside their fields. */
+const SAID_BESIDE = /^(customer|confidence|lines\[\d+\]\.(trays|shipOn))$/;
+
 const NO_FAULTS: ReadonlySet<DraftFault> = new Set();
 
 /** Promises trays of the open cell, and more lines if wanted: all of them or none. */
@@ -83,6 +86,11 @@ export function PromiseForm({ data, rows, done }: PromiseFormProps) {
     }
   };
   const short = shortfalls(failure);
+  const faultAt = (path: string) => (failure instanceof Problem ? failure.faultOf(path) : undefined);
+  const besideFields =
+    failure instanceof Problem &&
+    failure.fieldFaults.length > 0 &&
+    failure.fieldFaults.every(({ field }) => SAID_BESIDE.test(field));
   return (
     <form
       className="promise"
@@ -98,8 +106,8 @@ export function PromiseForm({ data, rows, done }: PromiseFormProps) {
         value={draft.customer}
         required
         manualValidation
-        invalid={faults.has('customer')}
-        errorMessage={t.customerNeeded}
+        invalid={faults.has('customer') || faultAt('customer') !== undefined}
+        errorMessage={faultAt('customer') ?? t.customerNeeded}
         autocomplete="off"
         onValueChanged={({ detail }) => {
           if (detail.value !== draft.customer) change({ ...draft, customer: detail.value });
@@ -112,6 +120,7 @@ export function PromiseForm({ data, rows, done }: PromiseFormProps) {
           first={i === 0}
           rows={rows}
           faults={faults}
+          faultAt={(part) => faultAt(`lines.${i}.${part}`)}
           change={(part) => change(withLine(draft, line.id, part))}
           remove={() => change(withoutLine(draft, line.id))}
         />
@@ -121,8 +130,8 @@ export function PromiseForm({ data, rows, done }: PromiseFormProps) {
           label={t.confidence}
           value={draft.confidence}
           manualValidation
-          invalid={faults.has('confidence')}
-          errorMessage={t.confidenceWrong}
+          invalid={faults.has('confidence') || faultAt('confidence') !== undefined}
+          errorMessage={faultAt('confidence') ?? t.confidenceWrong}
           onValueChanged={({ detail }) => {
             if (detail.value !== draft.confidence) change({ ...draft, confidence: detail.value });
           }}
@@ -137,6 +146,10 @@ export function PromiseForm({ data, rows, done }: PromiseFormProps) {
       </div>
       {short.length > 0 ? (
         <Shortfalls draft={draft} short={short} change={change} />
+      ) : besideFields ? (
+        <div className="rc-problem" role="alert">
+          <p>✕ {t.checkFields}</p>
+        </div>
       ) : (
         <ProblemNote failure={failure} />
       )}
@@ -160,11 +173,12 @@ interface LineProps {
   readonly first: boolean;
   readonly rows: ReadonlyMap<RowKey, BoardRow>;
   readonly faults: ReadonlySet<DraftFault>;
+  readonly faultAt: (part: 'trays' | 'shipOn') => string | undefined;
   readonly change: (part: Partial<DraftLine>) => void;
   readonly remove: () => void;
 }
 
-function Line({ line, first, rows, faults, change, remove }: LineProps) {
+function Line({ line, first, rows, faults, faultAt, change, remove }: LineProps) {
   const t = useMessages(boardMessages);
   return (
     <div className={first ? 'promise-line' : 'promise-line promise-more'}>
@@ -190,14 +204,14 @@ function Line({ line, first, rows, faults, change, remove }: LineProps) {
         value={line.trays}
         whole
         required
-        fault={faults.has(`trays-${line.id}`) ? t.wholeTrays : undefined}
+        fault={faults.has(`trays-${line.id}`) ? t.wholeTrays : faultAt('trays')}
         onValue={(trays) => change({ trays })}
       />
       <DateInput
         label={t.shipOn}
         value={line.shipOn}
         required
-        fault={faults.has(`shipOn-${line.id}`) ? t.dateWrong : undefined}
+        fault={faults.has(`shipOn-${line.id}`) ? t.dateWrong : faultAt('shipOn')}
         onValue={(shipOn) => change({ shipOn })}
       />
       {!first && (

@@ -1,4 +1,4 @@
-import { useId } from 'react';
+import { Fragment, useId } from 'react';
 import { useMessages } from '../shared/messages';
 import { sharedMessages } from '../shared/shared-messages';
 import { temperatureUnitName, type TemperatureUnit } from '../shared/units';
@@ -12,14 +12,31 @@ interface ProfileTableProps {
   readonly put: (path: string, text: string) => void;
 }
 
-/** The three stages of a crop, one line each, with where each number comes from. */
+type StageField = (typeof STAGE_FIELDS)[number];
+
+/** A source is sentences, not a figure: it has a line of its own under the figures it speaks of. */
+const IN_LINE = STAGE_FIELDS.filter(({ name }) => name !== 'source');
+
+/** The three stages of a crop, one line each, with where each number comes from below it. */
 export function ProfileTable({ draft, faultOf, units, put }: ProfileTableProps) {
   const t = useMessages(setupMessages);
   const shared = useMessages(sharedMessages);
   const title = useId();
   const degrees = temperatureUnitName(units.temperature);
-  const head = (name: (typeof STAGE_FIELDS)[number]['name'], kind: string) =>
+  const head = (name: StageField['name'], kind: string) =>
     t[name] + (kind === 'temperature' ? ` ${degrees}` : kind === 'percent' ? ' %' : '');
+  const common = (path: string, label: string) => ({
+    'aria-label': label,
+    'aria-invalid': faultOf(path) !== undefined,
+    'aria-describedby': faultOf(path) ? `fault-${path}` : undefined,
+    value: draft[path] ?? '',
+  });
+  const fault = (path: string) =>
+    faultOf(path) && (
+      <span id={`fault-${path}`} className="rc-broken rc-small profile-fault">
+        ✕ {faultOf(path)}
+      </span>
+    );
   return (
     <section aria-labelledby={title}>
       <h3 id={title}>{t.stages}</h3>
@@ -29,7 +46,7 @@ export function ProfileTable({ draft, faultOf, units, put }: ProfileTableProps) 
           <thead>
             <tr>
               <th scope="col">{t.stage}</th>
-              {STAGE_FIELDS.map(({ name, kind }) => (
+              {IN_LINE.map(({ name, kind }) => (
                 <th key={name} scope="col" title={name === 'survivalWeight' ? t.survivalWeightHint : undefined}>
                   {head(name, kind)}
                 </th>
@@ -37,49 +54,56 @@ export function ProfileTable({ draft, faultOf, units, put }: ProfileTableProps) 
             </tr>
           </thead>
           <tbody>
-            {STAGES.map((stage, i) => (
-              <tr key={stage}>
-                <th scope="row">
-                  {stage}
-                  <br />
-                  <span className="rc-quiet rc-small">{shared[`stage${stage}`]}</span>
-                </th>
-                {STAGE_FIELDS.map(({ name, kind }) => {
-                  const path = `profile.stages.${i}.${name}`;
-                  const label = `${stage} ${head(name, kind)}`;
-                  const fault = faultOf(path);
-                  const common = {
-                    'aria-label': label,
-                    'aria-invalid': fault !== undefined,
-                    'aria-describedby': fault ? `fault-${path}` : undefined,
-                    value: draft[path] ?? '',
-                  };
-                  return (
-                    <td key={name} className={`profile-${name}`} data-label={head(name, kind)}>
-                      {name === 'form' ? (
-                        <select {...common} onChange={(event) => put(path, event.target.value)}>
-                          <option value="BETA">{t.formBETA}</option>
-                          <option value="LINEAR">{t.formLINEAR}</option>
-                        </select>
-                      ) : (
-                        <input
-                          {...common}
-                          type="text"
-                          inputMode={kind === 'text' ? 'text' : 'decimal'}
-                          autoComplete="off"
-                          onChange={(event) => put(path, event.target.value)}
-                        />
-                      )}
-                      {fault && (
-                        <span id={`fault-${path}`} className="rc-broken rc-small profile-fault">
-                          ✕ {fault}
-                        </span>
-                      )}
+            {STAGES.map((stage, i) => {
+              const source = `profile.stages.${i}.source`;
+              return (
+                <Fragment key={stage}>
+                  <tr className="profile-figures">
+                    <th scope="row">
+                      {stage}
+                      <br />
+                      <span className="rc-quiet rc-small">{shared[`stage${stage}`]}</span>
+                    </th>
+                    {IN_LINE.map(({ name, kind }) => {
+                      const path = `profile.stages.${i}.${name}`;
+                      const given = common(path, `${stage} ${head(name, kind)}`);
+                      return (
+                        <td key={name} className={`profile-${name}`} data-label={head(name, kind)}>
+                          {name === 'form' ? (
+                            <select {...given} onChange={(event) => put(path, event.target.value)}>
+                              <option value="BETA">{t.formBETA}</option>
+                              <option value="LINEAR">{t.formLINEAR}</option>
+                            </select>
+                          ) : (
+                            <input
+                              {...given}
+                              type="text"
+                              inputMode="decimal"
+                              autoComplete="off"
+                              onChange={(event) => put(path, event.target.value)}
+                            />
+                          )}
+                          {fault(path)}
+                        </td>
+                      );
+                    })}
+                  </tr>
+                  <tr className="profile-source">
+                    <th scope="row" className="rc-small">
+                      {t.source}
+                    </th>
+                    <td colSpan={IN_LINE.length}>
+                      <textarea
+                        {...common(source, `${stage} ${t.source}`)}
+                        rows={2}
+                        onChange={(event) => put(source, event.target.value)}
+                      />
+                      {fault(source)}
                     </td>
-                  );
-                })}
-              </tr>
-            ))}
+                  </tr>
+                </Fragment>
+              );
+            })}
           </tbody>
         </table>
       </div>

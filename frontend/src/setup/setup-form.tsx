@@ -1,6 +1,7 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { Button } from '@vaadin/react-components/Button.js';
 import { ComboBox } from '@vaadin/react-components/ComboBox.js';
+import { TextArea } from '@vaadin/react-components/TextArea.js';
 import { TextField } from '@vaadin/react-components/TextField.js';
 import { useRef, useState } from 'react';
 import { Link, useNavigate } from 'react-router';
@@ -101,6 +102,10 @@ function Fields({ list, code, item, items }: Omit<SetupFormProps, 'code'> & { co
       setSending(false);
     }
   };
+  const besideFields =
+    failure instanceof Problem &&
+    failure.fieldFaults.length > 0 &&
+    failure.fieldFaults.every(({ field }) => FIELDS[list].some(({ path }) => failure.names(field, path)));
   const plain = FIELDS[list].filter(({ path }) => !path.startsWith('profile.stages.'));
   const drawn = (field: Field) => (
     <OneField
@@ -138,7 +143,13 @@ function Fields({ list, code, item, items }: Omit<SetupFormProps, 'code'> & { co
           <p>✕ {t.checkFields}</p>
         </div>
       )}
-      <ProblemNote failure={failure}>
+      {/* What is said beside the fields is not said again in the server's words. */}
+      {besideFields && (
+        <div className="rc-problem" role="alert">
+          <p>✕ {t.checkFields}</p>
+        </div>
+      )}
+      <ProblemNote failure={besideFields ? undefined : failure}>
         {failure instanceof Problem && failure.status === 409 && draft['code'] && (
           <Link className="rc-link" to={`/setup/${list}/${encodeURIComponent(draft['code'].trim())}`}>
             {t.takenLook}
@@ -197,6 +208,21 @@ function OneField({ list, field, value, fault, units, items, fixed, put }: OneFi
       );
     case 'code':
     case 'text':
+      if (key === 'note') {
+        return (
+          <TextArea
+            className="setup-note"
+            label={label}
+            value={value}
+            manualValidation
+            invalid={fault !== undefined}
+            errorMessage={fault ?? ''}
+            onValueChanged={({ detail }) => {
+              if (detail.value !== value) put(detail.value);
+            }}
+          />
+        );
+      }
       return (
         <TextField
           label={label}

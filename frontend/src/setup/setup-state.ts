@@ -156,7 +156,10 @@ function typed({ kind }: Field, text: string, units: Units): { value: unknown } 
   if (value === undefined) return { wrong: 'number' };
   if (kind === 'whole') return Number.isInteger(value) ? { value } : { wrong: 'whole' };
   if (kind === 'temperature') return { value: celsiusTyped(value, units.temperature) };
-  if (kind === 'length') return { value: mmTyped(value, units.length) };
+  if (kind === 'length') {
+    const mm = mmTyped(value, units.length);
+    return Number.isInteger(mm) ? { value: mm } : { wrong: 'whole' };
+  }
   return { value: kind === 'percent' ? round(value / 100, 8) : value };
 }
 

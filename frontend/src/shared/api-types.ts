@@ -107,11 +107,12 @@ export interface Quantiles<T> {
 
 export interface Outlook {
   readonly asOf: Instant;
-  readonly callusedAt: Quantiles<Instant>;
-  readonly rootedAt: Quantiles<Instant>;
-  readonly readyAt: Quantiles<Instant>;
+  /** Null where the stage is not in sight at the temperatures expected. */
+  readonly callusedAt: Quantiles<Instant | null>;
+  readonly rootedAt: Quantiles<Instant | null>;
+  readonly readyAt: Quantiles<Instant | null>;
   readonly saleableTrays: Quantiles<number>;
-  readonly usableUntil: LocalDate | Instant;
+  readonly usableUntil: LocalDate | Instant | null;
   readonly missingHours: number;
   readonly filledFrom: 'house pattern' | 'set-point' | 'reference temperature' | null;
 }
@@ -289,7 +290,7 @@ export interface CellLot {
   readonly stage: BatchStage;
   readonly alive: number;
   readonly saleableTrays: Quantiles<number>;
-  readonly readyAt: Quantiles<Instant>;
+  readonly readyAt: Quantiles<Instant | null>;
   readonly readyByDateProbability: number;
   readonly usableFrom: LocalDate | Instant | null;
   readonly usableUntil: LocalDate | Instant | null;

@@ -11,8 +11,8 @@ export interface Formats {
   /** 12,480 */
   integer(value: number): string;
   decimal(value: number, digits: number): string;
-  /** 0.9 → 90 % */
-  percent(fraction: number, digits?: number): string;
+  /** 0.9 → 90%, with at most `digits` decimals, and at least `least` */
+  percent(fraction: number, digits?: number, least?: number): string;
   /** 23 Nov */
   dayMonth(date: LocalDate): string;
   /** Mon 23 Nov 2026 */
@@ -55,7 +55,8 @@ export function formatsFor({ language, temperature }: Pick<Preferences, 'languag
   return {
     integer: (value) => number(value, { maximumFractionDigits: 0 }),
     decimal: (value, digits) => number(value, { minimumFractionDigits: digits, maximumFractionDigits: digits }),
-    percent: (fraction, digits = 0) => number(fraction, { style: 'percent', maximumFractionDigits: digits }),
+    percent: (fraction, digits = 0, least = 0) =>
+      number(fraction, { style: 'percent', minimumFractionDigits: least, maximumFractionDigits: digits }),
     dayMonth: (at) => date(at, { ...day, timeZone: 'UTC' }),
     date: (at) => date(at, { ...day, weekday: 'short', year: 'numeric', timeZone: 'UTC' }),
     dayOf: (at, timeZone) => date(at, { ...day, timeZone }),

@@ -1,5 +1,6 @@
 import uPlot from 'uplot';
 import 'uplot/dist/uPlot.min.css';
+import './plot.css';
 import { useEffect, useRef } from 'react';
 import { useFormats, type Formats } from './formats';
 import { useMessages } from './messages';

@@ -41,8 +41,12 @@ export class Problem extends Error {
 
   /** The fault of a field named by its path with dots: `code`, `profile.stages.0.minC`. */
   faultOf(field: string): string | undefined {
-    const dotted = (path: string) => path.replace(/\[(\d+)\]/g, '.$1');
-    return this.fieldFaults.find(({ field: at }) => `.${dotted(at)}`.endsWith(`.${field}`))?.message;
+    return this.fieldFaults.find(({ field: at }) => this.names(at, field))?.message;
+  }
+
+  /** Whether `at`, as the server writes a place in the body, is the field with the dotted path `field`. */
+  names(at: string, field: string): boolean {
+    return `.${at.replace(/\[(\d+)\]/g, '.$1')}`.endsWith(`.${field}`);
   }
 }
 

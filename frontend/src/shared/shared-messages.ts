@@ -27,6 +27,7 @@ export const sharedMessages = messagesIn({
     notANumber: 'Type one number, for example 12 or 0.5.',
     needed: 'This is needed.',
     weekWord: 'week',
+    notInSight: 'not in sight',
   },
   es: {
     loading: 'Cargando …',
@@ -53,5 +54,6 @@ export const sharedMessages = messagesIn({
     notANumber: 'Escriba un número, por ejemplo 12 o 0,5.',
     needed: 'Hace falta este dato.',
     weekWord: 'semana',
+    notInSight: 'sin fecha',
   },
 });

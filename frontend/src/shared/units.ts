@@ -19,8 +19,9 @@ export function lengthShown(mm: number, unit: LengthUnit): number {
   return unit === 'mm' ? mm : mm / MM_PER_INCH;
 }
 
+/** Lengths are kept in whole millimetres, finer than a tray is made: an inch measure becomes the nearest one. */
 export function mmTyped(value: number, unit: LengthUnit): number {
-  return unit === 'mm' ? value : round(value * MM_PER_INCH, 3);
+  return unit === 'mm' ? value : Math.round(value * MM_PER_INCH);
 }
 
 export function temperatureUnitName(unit: TemperatureUnit): string {
