@@ -36,7 +36,8 @@ describe('a form in other units', () => {
   it('turns what was typed into stored units', () => {
     const draft = { ...draftOf('tray-formats', TRAY, AMERICAN), lengthMm: '21', widthMm: '10,5' };
     expect(bodyOf('tray-formats', draft, TRAY, AMERICAN)).toEqual({
-      body: { ...TRAY, lengthMm: 533.4, widthMm: 266.7 },
+      // 25.4 mm to the inch: 533.4 and 266.7, stored in whole millimetres.
+      body: { ...TRAY, lengthMm: 533, widthMm: 267 },
     });
   });
 
