@@ -9,7 +9,7 @@ async function openBoard(page: Page, query = ''): Promise<void> {
   await expect(page.getByRole('grid').getByRole('gridcell').first()).toBeVisible();
 }
 
-async function boardOf(page: Page, query = 'weeks=12'): Promise<BoardBody> {
+async function boardOf(page: Page, query = 'weeks=8'): Promise<BoardBody> {
   const answer = await page.request.get(`/api/board?${query}`);
   expect(answer.ok()).toBe(true);
   return (await answer.json()) as BoardBody;
