@@ -20,7 +20,8 @@ final class HistoryOfBatch {
         if (sampled != null && gone > base.plants()) {
             // More left than the full count had found: only the sample, which found more, can be true.
             Plants found = new Plants(sampled.at(), sampled.alivePlants());
-            return history(standing, found, null, after(found, standing.lossesSince()), after(found, standing.shippedSince()));
+            return history(
+                    standing, found, null, after(found, standing.lossesSince()), after(found, standing.shippedSince()));
         }
         BatchHistory.Sample sample = sampled == null
                 ? null
