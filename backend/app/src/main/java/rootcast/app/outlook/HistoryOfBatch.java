@@ -40,7 +40,10 @@ final class HistoryOfBatch {
                 base,
                 since(base, standing.lossesSince()),
                 since(base, standing.shippedSince()),
-                sample);
+                sample,
+                standing.looks().stream()
+                        .map(look -> new BatchHistory.Look(look.at(), look.stage(), look.cells(), look.reached()))
+                        .toList());
     }
 
     private static List<Plants> since(Plants base, List<Standing.PlantsAt> gone) {
