@@ -107,6 +107,9 @@ public final class EntryRules {
         if (what instanceof What.StageReached reached) {
             return stage(before, reached.stage());
         }
+        if (what instanceof What.Look look) {
+            return look(before, look);
+        }
         if (what instanceof What.Move move) {
             return before.house().equals(move.house())
                     ? Optional.of(new Refusal.AlreadyInHouse(move.house()))
@@ -173,6 +176,16 @@ public final class EntryRules {
     private static Optional<Refusal> stage(Standing before, Stage asked) {
         if (!asked.isAfter(before.stage()) || asked == Stage.SHIP) {
             return Optional.of(new Refusal.StageGoesBack(asked, before.stage()));
+        }
+        return Optional.empty();
+    }
+
+    private static Optional<Refusal> look(Standing before, What.Look look) {
+        if (look.cells() < 1 || look.cells() > before.places()) {
+            return Optional.of(new Refusal.OutOfRange("cells", look.cells(), 1, before.places()));
+        }
+        if (look.reached() < 0 || look.reached() > look.cells()) {
+            return Optional.of(new Refusal.OutOfRange("reached", look.reached(), 0, look.cells()));
         }
         return Optional.empty();
     }

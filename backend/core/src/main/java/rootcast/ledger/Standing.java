@@ -15,6 +15,7 @@ import rootcast.crop.Stage;
  * What a batch's entries add up to at one moment.
  *
  * @param reachedAt     when each of CALLUS, ROOT and READY was seen reached; a stage that nobody entered is absent
+ * @param looks         looks at some cells for a stage, in the order of their moments
  * @param stays         houses in order, the last is where it stands now; empty before sticking
  * @param stuckPlants   plants taken in
  * @param alivePlants   plants alive by the book
@@ -28,6 +29,7 @@ import rootcast.crop.Stage;
 public record Standing(
         Batch batch,
         Map<Stage, Instant> reachedAt,
+        List<LookAt> looks,
         List<Stay> stays,
         int stuckTrays,
         int shippedTrays,
@@ -44,6 +46,9 @@ public record Standing(
     /** @param fromInclusive until the next stay's start */
     public record Stay(String house, Instant fromInclusive) {}
 
+    /** Of {@code cells} looked at, {@code reached} had reached the stage. */
+    public record LookAt(Instant at, Stage stage, int cells, int reached) {}
+
     public record PlantsAt(Instant at, int plants) {}
 
     /**
@@ -54,7 +59,8 @@ public record Standing(
 
     static Standing beforeSticking(Batch batch) {
         return new Standing(
-                batch, Map.of(), List.of(), 0, 0, 0, 0, 0, Map.of(), null, null, List.of(), List.of(), Map.of());
+                batch, Map.of(), List.of(), List.of(), 0, 0, 0, 0, 0, Map.of(), null, null, List.of(), List.of(),
+                Map.of());
     }
 
     /** Stage reached last; SHIP once trays have left and no plant is alive. */
@@ -133,6 +139,8 @@ public record Standing(
             next.sample(at, count.sample());
         } else if (entry.what() instanceof What.StageReached reached) {
             next.reachedAt = plus(reachedAt, reached.stage(), at);
+        } else if (entry.what() instanceof What.Look look) {
+            next.looks = plus(looks, new LookAt(at, look.stage(), look.cells(), look.reached()));
         } else if (entry.what() instanceof What.Move move) {
             next.stays = plus(stays, new Stay(move.house(), at));
         } else if (entry.what() instanceof What.Ship ship) {
@@ -166,6 +174,7 @@ public record Standing(
     private static final class Change {
         private final Standing before;
         private Map<Stage, Instant> reachedAt;
+        private List<LookAt> looks;
         private List<Stay> stays;
         private int stuckTrays;
         private int shippedTrays;
@@ -182,6 +191,7 @@ public record Standing(
         Change(Standing before) {
             this.before = before;
             reachedAt = before.reachedAt;
+            looks = before.looks;
             stays = before.stays;
             stuckTrays = before.stuckTrays;
             shippedTrays = before.shippedTrays;
@@ -231,6 +241,7 @@ public record Standing(
             return new Standing(
                     before.batch,
                     reachedAt,
+                    looks,
                     stays,
                     stuckTrays,
                     shippedTrays,

@@ -50,6 +50,27 @@ public sealed interface What {
         }
     }
 
+    /**
+     * Some cells were looked at for a stage.
+     *
+     * @param stage   CALLUS, ROOT or READY
+     * @param cells   cells looked at, each with a living plant
+     * @param reached of these, cells that had reached the stage; 0 is "not yet"
+     */
+    record Look(Stage stage, int cells, int reached) implements What {
+
+        public Look {
+            if (stage == Stage.STICK || stage == Stage.SHIP) {
+                throw new IllegalArgumentException("nobody looks for " + stage + " but for CALLUS, ROOT or READY");
+            }
+        }
+
+        @Override
+        public String kind() {
+            return "look";
+        }
+    }
+
     /** The whole batch was carried to another house. */
     record Move(String house) implements What {
         @Override

@@ -1,6 +1,7 @@
 package rootcast.outlook;
 
 import java.time.Instant;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -17,6 +18,7 @@ import rootcast.crop.Stage;
  * @param losses    recorded since the base, without differences that a count posted
  * @param shipments plants that left since the base
  * @param sample    the last sampled count since the base; null if none
+ * @param looks     looks at some cells for a stage, in any order
  */
 public record BatchHistory(
         Instant stuckAt,
@@ -25,7 +27,8 @@ public record BatchHistory(
         Plants base,
         List<Plants> losses,
         List<Plants> shipments,
-        @Nullable Sample sample) {
+        @Nullable Sample sample,
+        List<Look> looks) {
 
     /** From {@code fromInclusive} until the next stay begins. */
     public record Stay(String house, Instant fromInclusive) {}
@@ -53,11 +56,38 @@ public record BatchHistory(
         }
     }
 
+    /**
+     * A look at some cells for a stage.
+     *
+     * @param stage   CALLUS, ROOT or READY
+     * @param cells   cells with a living plant that were looked at
+     * @param reached of these, cells that had reached the stage
+     */
+    public record Look(Instant at, Stage stage, int cells, int reached) {
+
+        /** Any order that does not depend on how the looks came in will do; this one is by time. */
+        private static final Comparator<Look> BY_TIME = Comparator.comparing(Look::at)
+                .thenComparing(Look::stage)
+                .thenComparing(Look::cells)
+                .thenComparing(Look::reached);
+
+        public Look {
+            if (stage == Stage.STICK || stage == Stage.SHIP) {
+                throw new IllegalArgumentException("a look for " + stage + " says nothing of a rate");
+            }
+            if (!(0 <= reached && reached <= cells && cells > 0)) {
+                throw new IllegalArgumentException(
+                        "%d of %d cells reached: cells must be over 0 and no fewer".formatted(reached, cells));
+            }
+        }
+    }
+
     public BatchHistory {
         reachedAt = Map.copyOf(reachedAt);
         stays = List.copyOf(stays);
         losses = List.copyOf(losses);
         shipments = List.copyOf(shipments);
+        looks = looks.stream().sorted(Look.BY_TIME).toList();
         if (stays.isEmpty() || !stays.get(0).fromInclusive().equals(stuckAt)) {
             throw new IllegalArgumentException("the first stay must begin at sticking, " + stuckAt);
         }
@@ -69,11 +99,26 @@ public record BatchHistory(
         }
         requireStagesInOrder(stuckAt, reachedAt);
         requireNotBefore(base.at(), losses, shipments, sample);
+        looks.stream().filter(look -> look.at().isBefore(stuckAt)).findFirst().ifPresent(look -> {
+            throw new IllegalArgumentException("look at %s is before sticking at %s".formatted(look.at(), stuckAt));
+        });
         long gone = sum(losses) + sum(shipments);
         if (base.plants() < 0 || gone > base.plants()) {
             throw new IllegalArgumentException(
                     "%d plants lost and shipped of %d at the base".formatted(gone, base.plants()));
         }
+    }
+
+    /** Of a batch that nobody has looked at for a stage. */
+    public BatchHistory(
+            Instant stuckAt,
+            Map<Stage, Instant> reachedAt,
+            List<Stay> stays,
+            Plants base,
+            List<Plants> losses,
+            List<Plants> shipments,
+            @Nullable Sample sample) {
+        this(stuckAt, reachedAt, stays, base, losses, shipments, sample, List.of());
     }
 
     private static void requireStagesInOrder(Instant stuckAt, Map<Stage, Instant> reachedAt) {
@@ -97,13 +142,15 @@ public record BatchHistory(
         });
     }
 
-    /** The latest moment at which plants were counted, lost or shipped. */
+    /** The latest moment of anything that was recorded: readings after it do not change how far the batch was then. */
     public Instant newestFactAt() {
         return Stream.of(
                         Stream.of(base.at()),
                         losses.stream().map(Plants::at),
                         shipments.stream().map(Plants::at),
-                        Stream.ofNullable(sample).map(Sample::at))
+                        Stream.ofNullable(sample).map(Sample::at),
+                        reachedAt.values().stream(),
+                        looks.stream().map(Look::at))
                 .flatMap(at -> at)
                 .max(Instant::compareTo)
                 .orElseThrow();

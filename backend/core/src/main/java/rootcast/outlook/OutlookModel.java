@@ -33,14 +33,14 @@ public final class OutlookModel {
      * a late reading came in from before its last entry.
      */
     public static Survivors survivors(BatchHistory history, CropProfile profile, HouseCurves houses) {
-        RateBelief belief = RateBelief.prior(profile.rateSpread());
-        return Survivors.of(history, profile, new StagePath(history, profile, houses), belief);
+        StagePath path = new StagePath(history, profile, houses);
+        return Survivors.of(history, profile, path, belief(history, profile, path));
     }
 
     public static Outlook outlook(
             BatchHistory history, CropProfile profile, TrayFormat format, HouseCurves houses, Survivors survivors) {
-        RateBelief belief = RateBelief.prior(profile.rateSpread());
         StagePath path = new StagePath(history, profile, houses);
+        RateBelief belief = belief(history, profile, path);
         DateDistribution[] ends = endsOf(path, belief);
         DateDistribution ready = ends[StagePath.STAGES - 1];
         FilledHours hours = FilledHours.of(history, houses);
@@ -61,8 +61,8 @@ public final class OutlookModel {
     /** Progress from one instant to another, both included, for a plot: actual so far, expected from there on. */
     public static List<ProgressPoint> progress(
             BatchHistory history, CropProfile profile, HouseCurves houses, Instant from, Instant until, Duration step) {
-        RateBelief belief = RateBelief.prior(profile.rateSpread());
         StagePath path = new StagePath(history, profile, houses);
+        RateBelief belief = belief(history, profile, path);
         double[] multipliers = {belief.quantile(0.1), belief.quantile(0.5), belief.quantile(0.9)};
         long[][] ends = new long[multipliers.length][];
         for (int i = 0; i < multipliers.length; i++) {
@@ -78,6 +78,15 @@ public final class OutlookModel {
                     path.progress(ends[2], multipliers[2], millis)));
         }
         return points;
+    }
+
+    private static RateBelief belief(BatchHistory history, CropProfile profile, StagePath path) {
+        return RateBelief.given(profile.rateSpread(), new RateEvidence(history, path));
+    }
+
+    /** How fast the batch is believed to be, after everything that was seen of it. */
+    public static RateBelief rate(BatchHistory history, CropProfile profile, HouseCurves houses) {
+        return belief(history, profile, new StagePath(history, profile, houses));
     }
 
     private static DateDistribution[] endsOf(StagePath path, RateBelief belief) {

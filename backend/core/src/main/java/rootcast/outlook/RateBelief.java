@@ -4,11 +4,13 @@ import java.util.Arrays;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 
 /**
- * What is believed of a batch's rate multiplier M, common to its stages: probability on a fixed grid over log M.
+ * What is believed of a batch's rate multiplier M, common to its stages: its quantiles at {@value #NODES} fixed
+ * probabilities.
  *
- * <p>M is log-normal with median 1 and the crop's rate spread as standard deviation of ln M. Of the {@value #NODES}
- * nodes number 20 is the median, 14 and 26 are the 10 % and 90 % points, so the dates shown are computed at nodes; in
- * between the distribution function runs straight. What lies beyond the end nodes, 1e-5 each, counts as at them.
+ * <p>To begin with M is log-normal with median 1 and the crop's rate spread as standard deviation of ln M; what is seen
+ * of the batch makes a posterior of it (see {@link RatePosterior}). Node 20 is the median, 14 and 26 are the 10 % and
+ * 90 % points, so the dates shown are computed at nodes; in between the distribution function runs straight. What lies
+ * beyond the end nodes, 1e-5 each, counts as at them.
  *
  * <p>Source: the multiplicative model is ours; log-normal because rates are positive and their causes multiply.
  */
@@ -43,6 +45,21 @@ public final class RateBelief {
     public static RateBelief prior(double rateSpread) {
         var belief = new RateBelief(PRIOR_SLOWER_SHARE);
         Arrays.setAll(belief.multiplier, node -> Math.exp(rateSpread * (node - MEDIAN) * STEP_SD));
+        return belief;
+    }
+
+    /** After what has been seen of the batch; without evidence, or without spread, the prior to the last bit. */
+    static RateBelief given(double rateSpread, RateEvidence evidence) {
+        if (evidence.isEmpty() || rateSpread == 0) {
+            return prior(rateSpread);
+        }
+        var posterior =
+                RatePosterior.of(MEDIAN * STEP_SD, z -> -z * z / 2 + evidence.logLikelihood(Math.exp(rateSpread * z)));
+        var belief = new RateBelief(PRIOR_SLOWER_SHARE);
+        Arrays.setAll(
+                belief.multiplier,
+                node -> Math.exp(
+                        rateSpread * posterior.quantile(NORMAL.cumulativeProbability((node - MEDIAN) * STEP_SD))));
         return belief;
     }
 

@@ -19,7 +19,8 @@ final class StagePath {
 
     static final int STAGES = Stage.GROWING.size();
 
-    private static final Stage[] REACHED = {Stage.CALLUS, Stage.ROOT, Stage.READY};
+    /** What each stage ends in. */
+    static final Stage[] REACHED = {Stage.CALLUS, Stage.ROOT, Stage.READY};
 
     private final long stuckAt;
     private final DevelopmentPath[] paths = new DevelopmentPath[STAGES];
@@ -48,15 +49,34 @@ final class StagePath {
         long[] ends = new long[STAGES];
         long start = stuckAt;
         for (int stage = 0; stage < STAGES; stage++) {
-            if (isSeen[stage]) {
-                start = latestEnd[stage];
-            } else if (start != NEVER) {
-                long reached = paths[stage].reach(start, daysAtReference[stage] / multiplier);
-                start = Math.min(reached, latestEnd[stage]);
-            }
+            start = end(stage, start, multiplier);
             ends[stage] = start;
         }
         return ends;
+    }
+
+    /** Whether the stage begins at the same time for every multiplier. */
+    boolean beginsAlike(int stage) {
+        return stage == 0 || isSeen[stage - 1];
+    }
+
+    /** Multiplier × reference-days gained in a stage / its days, over 1 once it should be complete; 0 before it begins. */
+    double progressOf(int stage, double multiplier, long atMillis) {
+        long start = stuckAt;
+        for (int earlier = 0; earlier < stage; earlier++) {
+            start = end(earlier, start, multiplier);
+        }
+        return atMillis <= start ? 0 : multiplier * paths[stage].between(start, atMillis) / daysAtReference[stage];
+    }
+
+    private long end(int stage, long start, double multiplier) {
+        if (isSeen[stage]) {
+            return latestEnd[stage];
+        }
+        if (start == NEVER) {
+            return NEVER;
+        }
+        return Math.min(paths[stage].reach(start, daysAtReference[stage] / multiplier), latestEnd[stage]);
     }
 
     /** Share of a stage that is done at a time, 0 to 1, on the way with these {@link #ends}. */

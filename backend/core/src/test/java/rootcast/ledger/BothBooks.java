@@ -140,6 +140,9 @@ final class BothBooks {
         assertThat(standing.lost()).as(as).isEqualTo(bench.lost);
         assertThat(standing.shippedPlants()).as(as).isEqualTo(bench.shipped);
         assertThat(standing.stage()).as(as).isEqualTo(bench.stage());
+        assertThat(standing.looks().stream().map(look -> new What.Look(look.stage(), look.cells(), look.reached())))
+                .as(as)
+                .containsExactlyElementsOf(bench.looks);
         assertThat(standing.house()).as(as).isEqualTo(bench.house);
         assertThat(standing.benchTrays()).as(as).isEqualTo(bench.traysHere());
         assertThat(standing.shippedTrays()).as(as).isEqualTo(bench.traysShipped);

@@ -36,6 +36,7 @@ final class PlainBooks {
         Stage seen = Stage.STICK;
         final Map<Cause, Integer> lost = new EnumMap<>(Cause.class);
         final Map<OrderLine, Integer> shippedTo = new HashMap<>();
+        final List<What.Look> looks = new ArrayList<>();
 
         int lostPlants() {
             int sum = 0;
@@ -65,6 +66,7 @@ final class PlainBooks {
             copy.seen = seen;
             copy.lost.putAll(lost);
             copy.shippedTo.putAll(shippedTo);
+            copy.looks.addAll(looks);
             return copy;
         }
     }
@@ -184,6 +186,7 @@ final class PlainBooks {
             case "loss" -> whyNot(bench, (What.Loss) fact.what);
             case "stage" -> whyNot(bench, (What.StageReached) fact.what);
             case "ship" -> whyNot(bench, (What.Ship) fact.what);
+            case "look" -> whyNot(bench, (What.Look) fact.what);
             case "move" -> {
                 String to = ((What.Move) fact.what).house();
                 yield to.equals(bench.house) ? new Refusal.AlreadyInHouse(to) : null;
@@ -222,6 +225,11 @@ final class PlainBooks {
         int cells = bench.traysHere() * format.cells();
         int plants = bench.in - bench.shipped;
         return cells < plants ? cells : plants;
+    }
+
+    private @Nullable Refusal whyNot(Bench bench, What.Look look) {
+        Refusal cells = outside("cells", look.cells(), 1, places(bench));
+        return cells != null ? cells : outside("reached", look.reached(), 0, look.cells());
     }
 
     private static @Nullable Refusal whyNot(Bench bench, What.StageReached reached) {
@@ -276,6 +284,8 @@ final class PlainBooks {
             bench.alive = found;
         } else if (what instanceof What.StageReached reached) {
             bench.seen = reached.stage();
+        } else if (what instanceof What.Look look) {
+            bench.looks.add(look);
         } else if (what instanceof What.Move move) {
             bench.house = move.house();
         } else if (what instanceof What.Ship ship) {

@@ -57,7 +57,7 @@ final class RandomFacts {
     /** Something that happened to the batch at this minute. */
     What next(PlainBooks books, TrayFormat format, int minute) {
         Bench bench = books.at(minute);
-        int kind = upTo(19);
+        int kind = upTo(23);
         if (kind < 5) {
             return new What.Loss(oneIn(8) ? bench.alive + upTo(2) : upTo(bench.alive / 3 + 1), one(CAUSES));
         }
@@ -69,19 +69,24 @@ final class RandomFacts {
             int cells = oneIn(8) ? upTo(60) : 1 + upTo(Math.max(0, trays * format.cells() - 1));
             return new What.SampledCount(new Sample(trays, cells, upTo(cells + 1) - (oneIn(8) ? 1 : 0)));
         }
-        if (kind < 13) {
+        if (kind < 14) {
             Stage[] stages = Stage.values();
             int following = Math.min(bench.seen.ordinal() + 1, stages.length - 1);
             return new What.StageReached(oneIn(3) ? stages[upTo(stages.length - 1)] : stages[following]);
         }
-        if (kind < 15) {
+        if (kind < 16) {
             return new What.Move(one(HOUSES));
         }
-        if (kind < 18) {
+        if (kind < 21) {
             int saleable = bench.alive / format.saleCount();
             int trays = oneIn(6) ? saleable + upTo(2) : upTo(saleable);
             int plants = trays * format.saleCount() + upTo(3) - (oneIn(8) ? 1 : 0);
             return new What.Ship(trays, plants, oneIn(3) ? null : one(LINES));
+        }
+        if (kind < 22) {
+            Stage[] asked = {Stage.CALLUS, Stage.ROOT, Stage.READY};
+            int cells = oneIn(6) ? upTo(60) : 1 + upTo(Math.max(0, bench.alive - 1));
+            return new What.Look(asked[upTo(2)], cells, oneIn(8) ? cells + 1 - upTo(1) * (cells + 2) : upTo(cells));
         }
         List<Fact> facts = books.facts();
         boolean nobodys = facts.isEmpty() || oneIn(10);

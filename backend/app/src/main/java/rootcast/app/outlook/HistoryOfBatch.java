@@ -48,7 +48,10 @@ final class HistoryOfBatch {
                 base,
                 losses,
                 shipments,
-                sample);
+                sample,
+                standing.looks().stream()
+                        .map(look -> new BatchHistory.Look(look.at(), look.stage(), look.cells(), look.reached()))
+                        .toList());
     }
 
     /** What left at the very moment of the sample is taken as gone before it: the estimate was made without it. */

@@ -25,6 +25,8 @@ record EntryView(
         @Nullable Integer trays,
         @Nullable String cause,
         @Nullable Stage stage,
+        @Nullable Integer cells,
+        @Nullable Integer reached,
         @Nullable String house,
         @Nullable Integer sampledTrays,
         @Nullable Integer sampledCells,
@@ -69,7 +71,9 @@ record EntryView(
                 fields.plants,
                 fields.trays,
                 what instanceof What.Loss loss ? loss.cause().wire() : null,
-                what instanceof What.StageReached reached ? reached.stage() : null,
+                fields.stage,
+                what instanceof What.Look look ? look.cells() : null,
+                what instanceof What.Look look ? look.reached() : null,
                 fields.house,
                 what instanceof What.SampledCount count ? count.sample().trays() : null,
                 what instanceof What.SampledCount count ? count.sample().cells() : null,
@@ -93,6 +97,7 @@ record EntryView(
         private @Nullable Integer plants;
         private @Nullable Integer trays;
         private @Nullable String house;
+        private @Nullable Stage stage;
 
         Fields(What what) {
             if (what instanceof What.Stick stick) {
@@ -103,6 +108,10 @@ record EntryView(
                 plants = loss.plants();
             } else if (what instanceof What.Count count) {
                 plants = count.plants();
+            } else if (what instanceof What.StageReached reached) {
+                stage = reached.stage();
+            } else if (what instanceof What.Look look) {
+                stage = look.stage();
             } else if (what instanceof What.Move move) {
                 house = move.house();
             } else if (what instanceof What.Ship ship) {

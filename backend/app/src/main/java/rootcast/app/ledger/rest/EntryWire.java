@@ -30,6 +30,8 @@ record EntryWire(
         @Nullable String cause,
         @Nullable @Size(max = 2000) String note,
         @Nullable Stage stage,
+        @Nullable Integer cells,
+        @Nullable Integer reached,
         @Nullable Integer sampledTrays,
         @Nullable Integer sampledCells,
         @Nullable Integer blanks,
@@ -48,11 +50,13 @@ record EntryWire(
             case "loss" -> loss();
             case "count" -> plants != null ? count() : sampledCount();
             case "stage" -> stageReached();
+            case "look" -> look();
             case "move" -> move();
             case "ship" -> ship(format);
             case "reversal" -> reversal();
             default ->
-                throw Problem.malformed("kind", "'" + kind + "' is none of loss, count, stage, move, ship, reversal");
+                throw Problem.malformed(
+                        "kind", "'" + kind + "' is none of loss, count, stage, look, move, ship, reversal");
         };
     }
 
@@ -82,10 +86,20 @@ record EntryWire(
 
     private What stageReached() {
         takes("stage");
+        return new What.StageReached(stageToReach());
+    }
+
+    private What look() {
+        takes("stage", "cells", "reached");
+        return new What.Look(
+                stageToReach(), within("cells", cells, MOST_PLANTS), within("reached", reached, MOST_PLANTS));
+    }
+
+    private Stage stageToReach() {
         if (stage == Stage.STICK || stage == Stage.SHIP) {
             throw Problem.notAllowed("stage", stage, "must be CALLUS, ROOT or READY");
         }
-        return new What.StageReached(stage);
+        return stage;
     }
 
     private What move() {
@@ -138,6 +152,8 @@ record EntryWire(
         fields.put("plants", plants);
         fields.put("cause", cause);
         fields.put("stage", stage);
+        fields.put("cells", cells);
+        fields.put("reached", reached);
         fields.put("sampledTrays", sampledTrays);
         fields.put("sampledCells", sampledCells);
         fields.put("blanks", blanks);

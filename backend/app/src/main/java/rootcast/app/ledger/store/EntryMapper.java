@@ -46,6 +46,7 @@ abstract class EntryMapper {
                         ? new What.Count(row.plants)
                         : new What.SampledCount(new Sample(row.sampledTrays, row.sampledCells, row.blanks));
             case "stage" -> new What.StageReached(Stage.valueOf(row.stage));
+            case "look" -> new What.Look(Stage.valueOf(row.stage), row.lookedCells, row.reachedCells);
             case "move" -> new What.Move(row.house);
             case "ship" ->
                 new What.Ship(
@@ -79,6 +80,10 @@ abstract class EntryMapper {
             row.blanks = count.sample().blanks();
         } else if (what instanceof What.StageReached reached) {
             row.stage = reached.stage().name();
+        } else if (what instanceof What.Look look) {
+            row.stage = look.stage().name();
+            row.lookedCells = look.cells();
+            row.reachedCells = look.reached();
         } else if (what instanceof What.Move move) {
             row.house = move.house();
         } else if (what instanceof What.Ship ship) {

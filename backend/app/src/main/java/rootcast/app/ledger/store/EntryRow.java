@@ -27,6 +27,8 @@ public class EntryRow {
     public Integer sampledCells;
     public Integer blanks;
     public String stage;
+    public Integer lookedCells;
+    public Integer reachedCells;
     public UUID reverses;
     public String reason;
     public UUID orderId;
