@@ -26,6 +26,11 @@ public record CropProfile(List<StageProfile> stages, double rateSpread, int hold
         }
     }
 
+    /** Standard deviation of ln(a cell's time) within a batch. Common practice, no source. */
+    public double cellSpread() {
+        return 0.12;
+    }
+
     public StageProfile of(Stage stage) {
         return stages.get(Stage.GROWING.indexOf(stage));
     }
