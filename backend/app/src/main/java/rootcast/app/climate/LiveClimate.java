@@ -10,6 +10,7 @@ import java.util.Map;
 import rootcast.app.climate.store.Readings;
 import rootcast.climate.HourlySeries;
 import rootcast.climate.Quantity;
+import rootcast.climate.SetpointPlan;
 import rootcast.outlook.HouseCurves;
 import rootcast.site.House;
 
@@ -40,7 +41,10 @@ public class LiveClimate {
     /** Takes the houses as they are now; a changed set-point makes the house's curves anew. */
     public void houses(Collection<House> houses) {
         for (House house : houses) {
-            curves.house(house.code(), series(house.code(), Quantity.MEDIUM_TEMPERATURE), house.mediumSetpointC());
+            curves.house(
+                    house.code(),
+                    series(house.code(), Quantity.MEDIUM_TEMPERATURE),
+                    SetpointPlan.of(house.mediumSetpointC()));
         }
     }
 

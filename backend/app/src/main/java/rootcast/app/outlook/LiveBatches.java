@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.climate.LiveClimate;
 import rootcast.availability.Cell;
@@ -22,10 +23,9 @@ import rootcast.ledger.Entry;
 import rootcast.ledger.LedgerPosition;
 import rootcast.ledger.Standing;
 import rootcast.outlook.BatchHistory;
+import rootcast.outlook.BatchOutlook;
 import rootcast.outlook.Outlook;
-import rootcast.outlook.OutlookModel;
 import rootcast.outlook.ProgressPoint;
-import rootcast.outlook.Survivors;
 
 /**
  * Every batch with its standing and outlook. Changed only by {@code flow}, one thread at a time; read by anyone, since
@@ -40,7 +40,10 @@ public class LiveBatches {
     private final Map<String, BatchPicture> pictures = new ConcurrentHashMap<>();
     private final Map<Cell, Set<String>> byCell = new ConcurrentHashMap<>();
     private final Map<String, Set<String>> byHouse = new HashMap<>();
-    private final Map<String, Survivors> survivors = new HashMap<>();
+
+    /** What a batch's entries say of it; kept while time alone passes. */
+    private final Map<String, BatchOutlook> settled = new ConcurrentHashMap<>();
+
     private Map<String, CropProfile> profileOfVariety = Map.of();
     private volatile LedgerPosition takenIn = LedgerPosition.START;
     private volatile Instant asOf = Instant.EPOCH;
@@ -82,13 +85,13 @@ public class LiveBatches {
     /** Takes the profiles as they are now; the caller refreshes what they touch. */
     public void profiles(Map<String, CropProfile> profileOfVariety) {
         this.profileOfVariety = profileOfVariety;
-        survivors.clear();
+        settled.clear();
     }
 
     /** Takes the batch with all of its entries. */
     public BatchPicture take(Batch batch, List<Entry> entries) {
         Standing standing = BatchFold.of(batch, entries).standing();
-        survivors.remove(batch.id());
+        settled.remove(batch.id());
         var newest = entries.get(entries.size() - 1).position();
         BatchPicture picture = new BatchPicture(batch, newest, standing, outlook(batch, standing));
         pictures.put(batch.id(), picture);
@@ -102,22 +105,20 @@ public class LiveBatches {
 
     /** Makes the outlooks of the batches that stand or stood in these houses anew and gives those batches. */
     public List<String> housesChanged(Map<String, Instant> fromWhen) {
-        forgetSurvivorsAfter(fromWhen);
-        return fromWhen.keySet().stream()
+        forgetSettledAfter(fromWhen);
+        return refresh(fromWhen.keySet().stream()
                 .flatMap(house -> byHouse.getOrDefault(house, Set.of()).stream())
-                .distinct()
-                .filter(this::refresh)
-                .toList();
+                .collect(Collectors.toSet()));
     }
 
     /** How far a batch was when its plants were last counted, lost or shipped may have changed with a late reading. */
-    private void forgetSurvivorsAfter(Map<String, Instant> fromWhen) {
+    private void forgetSettledAfter(Map<String, Instant> fromWhen) {
         fromWhen.forEach((house, from) -> {
             for (String id : byHouse.getOrDefault(house, Set.of())) {
-                if (survivors.containsKey(id)) {
+                if (settled.containsKey(id)) {
                     Standing standing = pictures.get(id).standing();
                     if (!HistoryOfBatch.of(standing).newestFactAt().isBefore(from)) {
-                        survivors.remove(id);
+                        settled.remove(id);
                     }
                 }
             }
@@ -126,22 +127,30 @@ public class LiveBatches {
 
     /** Makes every outlook anew for the time that the curves now stand at, with what changed in these houses before. */
     public List<String> timePassed(Map<String, Instant> housesChangedFrom) {
-        forgetSurvivorsAfter(housesChangedFrom);
-        return pictures.keySet().stream().filter(this::refresh).toList();
+        forgetSettledAfter(housesChangedFrom);
+        return refresh(pictures.keySet());
     }
 
     public void clear() {
         pictures.clear();
         byCell.clear();
         byHouse.clear();
-        survivors.clear();
+        settled.clear();
     }
 
-    private boolean refresh(String id) {
+    /** Those that are kept only read the curves, so they share the cores; what has to be made anew adds curves. */
+    private List<String> refresh(Collection<String> ids) {
+        climate.curves().settle();
+        List<String> live = ids.stream()
+                .filter(id -> !pictures.get(id).standing().isFinished())
+                .toList();
+        live.stream().filter(id -> !settled.containsKey(id)).forEach(this::refreshOne);
+        live.parallelStream().filter(settled::containsKey).forEach(this::refreshOne);
+        return live;
+    }
+
+    private void refreshOne(String id) {
         BatchPicture before = pictures.get(id);
-        if (before.standing().isFinished()) {
-            return false;
-        }
         pictures.put(
                 id,
                 new BatchPicture(
@@ -149,23 +158,26 @@ public class LiveBatches {
                         before.position(),
                         before.standing(),
                         outlook(before.batch(), before.standing())));
-        return true;
     }
 
     private @Nullable Outlook outlook(Batch batch, Standing standing) {
-        if (standing.isFinished()) {
-            return null;
+        return standing.isFinished() ? null : outlookOf(batch, standing).now();
+    }
+
+    private BatchOutlook outlookOf(Batch batch, Standing standing) {
+        BatchOutlook kept = settled.get(batch.id());
+        if (kept != null) {
+            return kept;
         }
-        BatchHistory history = HistoryOfBatch.of(standing);
-        CropProfile profile = profileOfVariety.get(batch.variety());
-        Survivors surviving = survivors.get(batch.id());
-        if (surviving == null) {
-            surviving = OutlookModel.survivors(history, profile, climate.curves());
-            if (hasSettled(history)) {
-                survivors.put(batch.id(), surviving);
-            }
+        BatchOutlook made = BatchOutlook.of(
+                HistoryOfBatch.of(standing),
+                profileOfVariety.get(batch.variety()),
+                batch.trayFormat(),
+                climate.curves());
+        if (hasSettled(made.history())) {
+            settled.put(batch.id(), made);
         }
-        return OutlookModel.outlook(history, profile, batch.trayFormat(), climate.curves(), surviving);
+        return made;
     }
 
     /** Development up to a fact of the running hour rests on a forecast until that hour has ended. */
@@ -182,12 +194,7 @@ public class LiveBatches {
 
     /** Progress for a plot, a point every {@code step} from sticking to the end of the outlook. */
     public List<ProgressPoint> progress(BatchPicture picture, Instant until, Duration step) {
-        return OutlookModel.progress(
-                HistoryOfBatch.of(picture.standing()),
-                profileOfVariety.get(picture.batch().variety()),
-                climate.curves(),
-                picture.batch().stuckAt(),
-                until,
-                step);
+        return outlookOf(picture.batch(), picture.standing())
+                .progress(picture.batch().stuckAt(), until, step);
     }
 }
