@@ -131,17 +131,14 @@ public final class BackTest {
         double outcome = moment.leadDays;
         return IntStream.of(1, 5, 9)
                 .mapToDouble(tenths -> Scores.pinball(
-                        tenths / 10.0,
-                        Baselines.days(moment.at, date(ready, tenths / 10.0, moment.at)),
-                        outcome))
+                        tenths / 10.0, Baselines.days(moment.at, date(ready, tenths / 10.0, moment.at)), outcome))
                 .average()
                 .orElseThrow();
     }
 
     private static double crpsDays(DateDistribution ready, Moment moment) {
         double[] days = IntStream.range(0, EQUALLY_LIKELY)
-                .mapToDouble(i ->
-                        Baselines.days(moment.at, date(ready, (i + 0.5) / EQUALLY_LIKELY, moment.at)))
+                .mapToDouble(i -> Baselines.days(moment.at, date(ready, (i + 0.5) / EQUALLY_LIKELY, moment.at)))
                 .toArray();
         return Scores.crps(days, moment.leadDays);
     }
@@ -159,7 +156,8 @@ public final class BackTest {
             if (trays > 0) {
                 Instant leaves = batch.site().startOf(day);
                 boolean ready = !batch.readyAt().isAfter(leaves);
-                boolean there = batch.then().plantsThereAt(leaves) >= (long) trays * batch.format().saleCount();
+                boolean there = batch.then().plantsThereAt(leaves)
+                        >= (long) trays * batch.format().saleCount();
                 return new Case.Promised(day, trays, ready && there);
             }
         }
