@@ -39,6 +39,16 @@ public final class TemperatureSpread {
     /** Of a normal distribution: 1 / its 75 % point. */
     private static final double SD_PER_MEDIAN_OFF = 1.4826;
 
+    private static final int STEPS_PER_DAY = 4;
+    private static final int MOST_DAYS = 400;
+
+    /** The error for S = 1 at every quarter of a day; straight between, and as at the end beyond. */
+    private static final double[] UNIT = new double[MOST_DAYS * STEPS_PER_DAY + 1];
+
+    static {
+        Arrays.setAll(UNIT, i -> unit(Math.max(i, 1e-3) / STEPS_PER_DAY));
+    }
+
     private final double spreadC;
 
     private TemperatureSpread(double spreadC) {
@@ -92,12 +102,15 @@ public final class TemperatureSpread {
 
     /** Standard deviation of the mean over the next {@code days}, as forecast from the daily pattern, °C. */
     public double ofMeanOver(double days) {
-        if (!(days > 0)) {
-            return 0;
-        }
+        double step = Math.min(days * STEPS_PER_DAY, UNIT.length - 1.001);
+        int i = (int) step;
+        return spreadC * (UNIT[i] + (step - i) * (UNIT[i + 1] - UNIT[i]));
+    }
+
+    private static double unit(double days) {
         double covariance =
                 PERSISTENCE_DAYS * PERSISTENCE_DAYS / (PATTERN_DAYS * days) * forgotten(PATTERN_DAYS) * forgotten(days);
-        return spreadC * Math.sqrt(blockVariance(days) + blockVariance(PATTERN_DAYS) - 2 * covariance);
+        return Math.sqrt(blockVariance(days) + blockVariance(PATTERN_DAYS) - 2 * covariance);
     }
 
     private static double blockVariance(double days) {

@@ -161,6 +161,18 @@ public record BatchHistory(
                 .orElseThrow();
     }
 
+    BatchHistory moved(List<Stay> further) {
+        return new BatchHistory(
+                stuckAt,
+                reachedAt,
+                Stream.concat(stays.stream(), further.stream()).toList(),
+                base,
+                losses,
+                shipments,
+                sample,
+                looks);
+    }
+
     /** Where it stands now. */
     public String house() {
         return stays.get(stays.size() - 1).house();

@@ -23,7 +23,6 @@ public final class BatchOutlook {
 
     private final BatchHistory history;
     private final CropProfile profile;
-    private final TrayFormat format;
     private final HouseCurves houses;
     private final StagePath path;
     private final RateBelief belief;
@@ -34,15 +33,21 @@ public final class BatchOutlook {
     /** What is left of a stage's own spread, as a standard deviation of ln M, once others have been seen. */
     private final double stageSpread;
 
-    private BatchOutlook(BatchHistory history, CropProfile profile, TrayFormat format, HouseCurves houses) {
+    private BatchOutlook(
+            BatchHistory history,
+            CropProfile profile,
+            HouseCurves houses,
+            StagePath path,
+            RateBelief belief,
+            Survivors survivors,
+            SaleableTrays saleable) {
         this.history = history;
         this.profile = profile;
-        this.format = format;
         this.houses = houses;
-        this.path = new StagePath(history, profile, houses);
-        this.belief = belief(history, profile, path);
-        this.survivors = Survivors.of(history, profile, path, belief);
-        this.saleable = new SaleableTrays(survivors.whenReady(), format);
+        this.path = path;
+        this.belief = belief;
+        this.survivors = survivors;
+        this.saleable = saleable;
         double known = profile.rateSpread() * profile.rateSpread() - belief.spread() * belief.spread();
         this.stageSpread = Math.sqrt(DateSpread.OWN_SHARE * Math.max(0, known));
         for (BatchHistory.Stay stay : history.stays()) {
@@ -52,7 +57,23 @@ public final class BatchOutlook {
     }
 
     public static BatchOutlook of(BatchHistory history, CropProfile profile, TrayFormat format, HouseCurves houses) {
-        return new BatchOutlook(history, profile, format, houses);
+        StagePath path = new StagePath(history, profile, houses);
+        RateBelief belief = belief(history, profile, path);
+        Survivors survivors = Survivors.of(history, profile, path, belief);
+        return new BatchOutlook(
+                history, profile, houses, path, belief, survivors, new SaleableTrays(survivors.whenReady(), format));
+    }
+
+    /**
+     * The same batch if it stood elsewhere from now on, or its house were set otherwise: what was seen of it stays.
+     *
+     * @param houses  the same as before up to now
+     * @param further stays after the last one, in order
+     */
+    public BatchOutlook elsewhere(HouseCurves houses, List<BatchHistory.Stay> further) {
+        BatchHistory moved = history.moved(further);
+        return new BatchOutlook(
+                moved, profile, houses, new StagePath(moved, profile, houses), belief, survivors, saleable);
     }
 
     static RateBelief belief(BatchHistory history, CropProfile profile, StagePath path) {

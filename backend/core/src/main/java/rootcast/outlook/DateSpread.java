@@ -68,11 +68,12 @@ final class DateSpread {
         }
         double leadDays = (at - nowMillis) / DAY_MILLIS;
         double middleDays = (middle - nowMillis) / DAY_MILLIS;
-        double perSd = Math.hypot(logRatePerC * temperature.ofMeanOver(leadDays), stageSpread);
+        double warmth = logRatePerC * temperature.ofMeanOver(leadDays);
         double z = RateBelief.normalQuantile(node);
-        double log = Math.hypot(Math.log(leadDays / middleDays), perSd * z);
+        double own = Math.log(leadDays / middleDays);
+        double log = Math.sqrt(own * own + (warmth * warmth + stageSpread * stageSpread) * z * z);
         double offset = middleDays * Math.expm1(z < 0 ? log : -log);
-        double days = Math.hypot(offset, gapDays * z);
+        double days = Math.sqrt(offset * offset + gapDays * gapDays * z * z);
         long widened = middle + Math.round((z < 0 ? days : -days) * DAY_MILLIS);
         // It has not happened yet at this rate, whatever the hours that nobody measured were like.
         return Math.max(widened, nowMillis);

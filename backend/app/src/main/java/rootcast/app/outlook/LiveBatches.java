@@ -2,7 +2,6 @@ package rootcast.app.outlook;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.Collection;
 import java.util.HashMap;
@@ -25,7 +24,6 @@ import rootcast.ledger.Standing;
 import rootcast.outlook.BatchHistory;
 import rootcast.outlook.BatchOutlook;
 import rootcast.outlook.Outlook;
-import rootcast.outlook.ProgressPoint;
 
 /**
  * Every batch with its standing and outlook. Changed only by {@code flow}, one thread at a time; read by anyone, since
@@ -164,6 +162,11 @@ public class LiveBatches {
         return standing.isFinished() ? null : outlookOf(batch, standing).now();
     }
 
+    /** What the batch's entries say of it. To be asked holding the live lock. */
+    public BatchOutlook made(BatchPicture picture) {
+        return outlookOf(picture.batch(), picture.standing());
+    }
+
     private BatchOutlook outlookOf(Batch batch, Standing standing) {
         BatchOutlook kept = settled.get(batch.id());
         if (kept != null) {
@@ -185,16 +188,5 @@ public class LiveBatches {
         Instant thisHour =
                 HourlySeries.startOf(HourlySeries.hourOf(climate.curves().asOf()));
         return history.newestFactAt().isBefore(thisHour);
-    }
-
-    /** The profile that the batch's outlook is made with. */
-    public CropProfile profileOf(BatchPicture picture) {
-        return profileOfVariety.get(picture.batch().variety());
-    }
-
-    /** Progress for a plot, a point every {@code step} from sticking to the end of the outlook. */
-    public List<ProgressPoint> progress(BatchPicture picture, Instant until, Duration step) {
-        return outlookOf(picture.batch(), picture.standing())
-                .progress(picture.batch().stuckAt(), until, step);
     }
 }
