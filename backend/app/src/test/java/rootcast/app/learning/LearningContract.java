@@ -10,7 +10,7 @@ import io.restassured.http.ContentType;
 import io.restassured.path.json.JsonPath;
 import io.restassured.response.ValidatableResponse;
 import jakarta.inject.Inject;
-import jakarta.persistence.EntityManager;
+import javax.sql.DataSource;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.LinkedHashMap;
@@ -35,7 +35,7 @@ abstract class LearningContract {
     Catalogue catalogue;
 
     @Inject
-    EntityManager database;
+    DataSource database;
 
     private Nursery nursery;
 

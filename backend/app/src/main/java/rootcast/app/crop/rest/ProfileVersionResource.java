@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import jakarta.inject.Inject;
+import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.POST;
@@ -14,6 +15,7 @@ import java.time.InstantSource;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jspecify.annotations.Nullable;
@@ -56,8 +58,16 @@ public class ProfileVersionResource {
         return versions.stream().map(this::wire).toList();
     }
 
+    /** Without a body, or without {@code pinned}, it is not pinned. */
     @POST
     @Path("{version}/adoption")
+    @Consumes(MediaType.WILDCARD)
+    @RequestBody(
+            required = false,
+            content =
+                    @Content(
+                            mediaType = MediaType.APPLICATION_JSON,
+                            schema = @Schema(implementation = AdoptionWire.class)))
     @APIResponse(
             responseCode = "200",
             description = "in force",
@@ -66,8 +76,11 @@ public class ProfileVersionResource {
             @HeaderParam("Idempotency-Key") @Nullable String key,
             @RestPath String code,
             @RestPath int version,
-            @Nullable AdoptionWire adoption) {
-        boolean pinned = adoption != null && Boolean.TRUE.equals(adoption.pinned);
+            @Nullable String body)
+            throws JsonProcessingException {
+        boolean pinned = body != null
+                && !body.isBlank()
+                && Boolean.TRUE.equals(json.readValue(body, AdoptionWire.class).pinned);
         String path = "POST /api/crops/%s/profiles/%d/adoption".formatted(code, version);
         Once.Answer answer = once.write(OnceKey.optional(key), path, pinned, 200, () -> {
             if (catalogue.crop(code).isEmpty()) {
