@@ -81,8 +81,8 @@ class CropProfileTest {
                     .withMessageContaining("0.005");
             // 200 days at half the rate are more than a year.
             assertThatIllegalArgumentException()
-                    .isThrownBy(() -> new CropProfile(
-                            stages, 0.1, 14, 0.12, new RateFactors(Map.of("slow", 0.5), Map.of())))
+                    .isThrownBy(() ->
+                            new CropProfile(stages, 0.1, 14, 0.12, new RateFactors(Map.of("slow", 0.5), Map.of())))
                     .withMessageContaining("400");
         }
 

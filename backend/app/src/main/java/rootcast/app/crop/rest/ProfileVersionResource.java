@@ -78,9 +78,8 @@ public class ProfileVersionResource {
             @RestPath int version,
             @Nullable String body)
             throws JsonProcessingException {
-        boolean pinned = body != null
-                && !body.isBlank()
-                && Boolean.TRUE.equals(json.readValue(body, AdoptionWire.class).pinned);
+        boolean pinned =
+                body != null && !body.isBlank() && Boolean.TRUE.equals(json.readValue(body, AdoptionWire.class).pinned);
         String path = "POST /api/crops/%s/profiles/%d/adoption".formatted(code, version);
         Once.Answer answer = once.write(OnceKey.optional(key), path, pinned, 200, () -> {
             if (catalogue.crop(code).isEmpty()) {
