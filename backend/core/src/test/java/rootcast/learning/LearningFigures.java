@@ -15,7 +15,15 @@ class LearningFigures {
     private static final int SEEDS = 40;
 
     @ParameterizedTest(name = "{0} batches seen {1} days apart, looks entered: {2}")
-    @CsvSource({"30, 1, true", "30, 2, true", "30, 3, true", "30, 1, false", "30, 2, false", "30, 0, false", "10, 1, true"})
+    @CsvSource({
+        "30, 1, true",
+        "30, 2, true",
+        "30, 3, true",
+        "30, 1, false",
+        "30, 2, false",
+        "30, 0, false",
+        "10, 1, true"
+    })
     void printsHowFarTheDaysAreOut(int batches, double everyDays, boolean looks) {
         double[] square = new double[4];
         int withinFive = 0;

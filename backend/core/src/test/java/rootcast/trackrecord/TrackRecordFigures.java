@@ -15,7 +15,8 @@ class TrackRecordFigures {
     @ParameterizedTest(name = "seen {0} days apart, looks entered: {1}")
     @CsvSource({"1, true", "2, true", "3, true", "1, false"})
     void printsTheRecord(double everyDays, boolean looks) {
-        var nursery = new SimulatedNursery(7, Manner.usual(300).setpoints(19, 22, 25).rounds(everyDays, looks));
+        var nursery =
+                new SimulatedNursery(7, Manner.usual(300).setpoints(19, 22, 25).rounds(everyDays, looks));
         List<Case> cases = BackTestTest.walked(nursery, BackTestTest.simulated(nursery));
         for (int lead : List.of(1, 3, 7, 14, 21)) {
             Figures figures = Figures.of(
