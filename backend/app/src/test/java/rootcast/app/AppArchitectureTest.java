@@ -74,6 +74,8 @@ class AppArchitectureTest {
             Map.entry(
                     "lookback",
                     Set.of("board", "availability", "outlook", "ledger", "climate", "crop", "site", "problem")),
+            Map.entry("learning", Set.of("outlook", "ledger", "climate", "crop", "site", "once", "problem")),
+            Map.entry("trackrecord", Set.of("outlook", "ledger", "climate", "crop", "site", "problem")),
             Map.entry("whatif", Set.of("board", "availability", "outlook", "ledger", "climate", "site", "problem")),
             Map.entry(
                     "flow",
