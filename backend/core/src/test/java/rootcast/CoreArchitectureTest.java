@@ -45,7 +45,9 @@ class CoreArchitectureTest {
             Map.entry("outlook", Set.of("ledger", "crop", "site", "climate", "numerics")),
             Map.entry("availability", Set.of("outlook", "ledger", "crop", "site", "climate", "numerics")),
             Map.entry("board", Set.of("availability", "outlook", "ledger", "crop", "site", "climate", "numerics")),
-            Map.entry("rounds", everything()),
+            Map.entry("rounds", Set.of("outlook", "ledger", "crop", "site", "climate", "numerics")),
+            Map.entry("warnings", Set.of("rounds", "outlook", "ledger", "crop", "site", "climate", "numerics")),
+            Map.entry("feed", Set.of()),
             Map.entry("sticking", everything()),
             Map.entry("space", everything()),
             Map.entry("dispatch", everything()));
@@ -124,6 +126,8 @@ class CoreArchitectureTest {
                 "availability",
                 "board",
                 "rounds",
+                "warnings",
+                "feed",
                 "sticking",
                 "space",
                 "dispatch");
