@@ -71,6 +71,13 @@ class AppArchitectureTest {
                             "once",
                             "problem",
                             "wiring")),
+            Map.entry("feed", Set.of("problem")),
+            Map.entry("treatments", Set.of("ledger", "crop", "site", "once", "problem")),
+            Map.entry(
+                    "rounds", Set.of("treatments", "outlook", "ledger", "climate", "crop", "site", "once", "problem")),
+            Map.entry(
+                    "warnings",
+                    Set.of("rounds", "treatments", "outlook", "ledger", "climate", "crop", "site", "once", "problem")),
             Map.entry(
                     "flow",
                     Set.of("board", "availability", "outlook", "ledger", "climate", "crop", "site", "once", "problem")),
