@@ -44,6 +44,20 @@ public record CropRecipe(
         return phases.get(phase.ordinal());
     }
 
+    /** The same with another medium temperature until rooted; the least for low light follows if it would lie below. */
+    public CropRecipe withMediumUntilRooted(Band mediumC) {
+        return new CropRecipe(
+                mistNeed,
+                fullMistDays,
+                toneAfterDays,
+                lowLightMol,
+                Math.max(lowLightMediumLeastC, mediumC.least()),
+                phases.stream()
+                        .map(recipe ->
+                                recipe.phase().compareTo(Phase.FILLING) < 0 ? recipe.withMedium(mediumC) : recipe)
+                        .toList());
+    }
+
     /** @param reachedAt when CALLUS, ROOT and READY were seen; a stage that nobody entered is absent */
     public Phase phaseAt(Instant stuckAt, Map<Stage, Instant> reachedAt, Instant at) {
         Phase phase = Phase.STICKING;

@@ -52,6 +52,20 @@ public record StageRecipe(
         };
     }
 
+    StageRecipe withMedium(Band otherMediumC) {
+        return new StageRecipe(
+                phase,
+                otherMediumC,
+                dayAirC,
+                nightAirC,
+                humidityPercent,
+                deficitKpa,
+                lightUmol,
+                moistureLevel,
+                mist,
+                nitrogenPpm);
+    }
+
     private static void within(String what, Band band, double least, double most, String unit) {
         boolean low = band.least() != Double.NEGATIVE_INFINITY && band.least() < least || band.least() > most;
         boolean high = band.most() != Double.POSITIVE_INFINITY && band.most() > most || band.most() < least;

@@ -72,6 +72,16 @@ class CropRecipeTest {
                         MistRegime.RUNNING, MistRegime.WEANING, MistRegime.NIGHT_OFF, MistRegime.NONE, MistRegime.NONE);
     }
 
+    /** Lantana: medium 22 to 23 °C in breeders' culture sheets (CP). */
+    @Test
+    void aWarmerCropAsksForAnotherMediumUntilRooted() {
+        CropRecipe lantana = MEDIUM_MIST.withMediumUntilRooted(new Band(22, 23));
+
+        assertThat(lantana.of(Phase.CALLUSING).mediumC()).isEqualTo(new Band(22, 23));
+        assertThat(lantana.of(Phase.FILLING)).isEqualTo(MEDIUM_MIST.of(Phase.FILLING));
+        assertThat(lantana.lowLightMediumLeastC()).isEqualTo(22);
+    }
+
     @Nested
     class Phases {
 

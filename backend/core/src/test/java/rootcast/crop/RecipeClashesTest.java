@@ -17,21 +17,9 @@ class RecipeClashesTest {
     }
 
     private static Lodger withMedium(String batch, int trays, double leastC, double mostC) {
-        StageRecipe base = CommonPractice.recipe(MistNeed.MEDIUM).of(Phase.ROOTING);
-        return new Lodger(
-                batch,
-                trays,
-                new StageRecipe(
-                        base.phase(),
-                        new Band(leastC, mostC),
-                        base.dayAirC(),
-                        base.nightAirC(),
-                        base.humidityPercent(),
-                        base.deficitKpa(),
-                        base.lightUmol(),
-                        base.moistureLevel(),
-                        base.mist(),
-                        base.nitrogenPpm()));
+        CropRecipe recipe =
+                CommonPractice.recipe(MistNeed.MEDIUM).withMediumUntilRooted(new Band(leastC, mostC));
+        return new Lodger(batch, trays, recipe.of(Phase.ROOTING));
     }
 
     @Test

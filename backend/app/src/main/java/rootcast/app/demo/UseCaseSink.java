@@ -14,8 +14,10 @@ import rootcast.app.availability.PlaceOrder;
 import rootcast.app.availability.SupplyAtHead;
 import rootcast.app.climate.HouseReading;
 import rootcast.app.climate.RecordReadings;
+import rootcast.app.crop.RecipeText;
 import rootcast.app.crop.SourcedCrop;
 import rootcast.app.crop.store.Catalogue;
+import rootcast.app.crop.store.Recipes;
 import rootcast.app.ledger.RecordEntry;
 import rootcast.app.ledger.StickBatch;
 import rootcast.app.once.FactHead;
@@ -56,6 +58,9 @@ class UseCaseSink implements DemoSink {
     Catalogue catalogue;
 
     @Inject
+    Recipes recipes;
+
+    @Inject
     RecordReadings recordReadings;
 
     @Inject
@@ -70,6 +75,7 @@ class UseCaseSink implements DemoSink {
     @Inject
     SupplyAtHead supply;
 
+    private final Map<String, RecipeSeed> recipeSeeds = RecipeSeed.all(SeedFiles.onClassPath());
     private final Map<String, String> batchIds = new HashMap<>();
     private final Map<UUID, UUID> entryIds = new HashMap<>();
     private final Map<UUID, UUID> orderIds = new HashMap<>();
@@ -122,6 +128,8 @@ class UseCaseSink implements DemoSink {
             var sourced =
                     new SourcedCrop(seed.crop(), 0, sources, seed.profile().note());
             catalogue.save(sourced, head.nextForSetup(), startAt);
+            RecipeSeed recipe = recipeSeeds.get(seed.code());
+            recipes.add(seed.code(), RecipeText.of(recipe.recipe(), recipe.source()), startAt);
             return new Id(seed.code());
         });
     }
