@@ -48,6 +48,9 @@ class CoreArchitectureTest {
             Map.entry("rounds", Set.of("outlook", "ledger", "crop", "site", "climate", "numerics")),
             Map.entry("warnings", Set.of("rounds", "outlook", "ledger", "crop", "site", "climate", "numerics")),
             Map.entry("feed", Set.of()),
+            Map.entry("learning", Set.of("outlook", "ledger", "crop", "site", "climate", "numerics")),
+            Map.entry(
+                    "trackrecord", Set.of("availability", "outlook", "ledger", "crop", "site", "climate", "numerics")),
             Map.entry("sticking", everything()),
             Map.entry("space", everything()),
             Map.entry("dispatch", everything()));
@@ -125,6 +128,8 @@ class CoreArchitectureTest {
                 "outlook",
                 "availability",
                 "board",
+                "learning",
+                "trackrecord",
                 "rounds",
                 "warnings",
                 "feed",

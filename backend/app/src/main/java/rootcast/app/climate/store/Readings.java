@@ -104,6 +104,13 @@ public class Readings {
                 .toList();
     }
 
+    /** Readings recorded after an instant. */
+    public List<HouseReading> recordedAfter(Instant instant) {
+        return rows.list("recordedAt > ?1", instant).stream()
+                .map(Readings::reading)
+                .toList();
+    }
+
     /** The newest reading of a house and quantity. */
     public Optional<HouseReading> newest(String house, Quantity quantity) {
         return rows.find("id.house = ?1 and id.quantity = ?2 order by id.measuredAt desc", house, quantity.wireName())
