@@ -17,8 +17,7 @@ class RecipeClashesTest {
     }
 
     private static Lodger withMedium(String batch, int trays, double leastC, double mostC) {
-        CropRecipe recipe =
-                CommonPractice.recipe(MistNeed.MEDIUM).withMediumUntilRooted(new Band(leastC, mostC));
+        CropRecipe recipe = CommonPractice.recipe(MistNeed.MEDIUM).withMediumUntilRooted(new Band(leastC, mostC));
         return new Lodger(batch, trays, recipe.of(Phase.ROOTING));
     }
 

@@ -18,9 +18,8 @@ class RecipeSeedTest {
     @Test
     void everyCropOfTheSeedHasARecipeWithItsSource() {
         assertThat(seeds.keySet())
-                .containsExactlyInAnyOrderElementsOf(DemoSeed.scenario().crops().stream()
-                        .map(CropSeed::code)
-                        .toList());
+                .containsExactlyInAnyOrderElementsOf(
+                        DemoSeed.scenario().crops().stream().map(CropSeed::code).toList());
         assertThat(seeds.values()).allSatisfy(seed -> assertThat(seed.source()).contains("common practice no source"));
     }
 
