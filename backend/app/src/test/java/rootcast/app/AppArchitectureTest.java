@@ -86,7 +86,17 @@ class AppArchitectureTest {
                     "flow",
                     Set.of("board", "availability", "outlook", "ledger", "climate", "crop", "site", "once", "problem")),
             Map.entry(
-                    "demo", Set.of("availability", "ledger", "climate", "crop", "site", "once", "problem", "wiring")));
+                    "demo",
+                    Set.of(
+                            "rounds",
+                            "availability",
+                            "ledger",
+                            "climate",
+                            "crop",
+                            "site",
+                            "once",
+                            "problem",
+                            "wiring")));
 
     /** Seen red on a use case (rootcast.app.ledger.StickBatch) with a field of type EntryResource, and on a store with one. */
     @ArchTest

@@ -24,6 +24,8 @@ import rootcast.app.once.FactHead;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
 import rootcast.app.problem.Problem;
+import rootcast.app.rounds.RecordedCare;
+import rootcast.app.rounds.store.RoundCares;
 import rootcast.app.site.store.Places;
 import rootcast.availability.Cell;
 import rootcast.availability.MatchRules;
@@ -35,6 +37,8 @@ import rootcast.crop.TrayFormat;
 import rootcast.crop.Variety;
 import rootcast.ledger.OrderLine;
 import rootcast.ledger.What;
+import rootcast.rounds.Care;
+import rootcast.rounds.Task;
 import rootcast.site.House;
 import rootcast.site.Site;
 
@@ -74,6 +78,9 @@ class UseCaseSink implements DemoSink {
 
     @Inject
     SupplyAtHead supply;
+
+    @Inject
+    RoundCares cares;
 
     private final Map<String, RecipeSeed> recipeSeeds = RecipeSeed.all(SeedFiles.onClassPath());
     private final Map<String, String> batchIds = new HashMap<>();
@@ -252,6 +259,33 @@ class UseCaseSink implements DemoSink {
                 .findFirst()
                 .map(no -> new WantedLine(line.line(), line.cell(), no.nearest().date(), line.trays()))
                 .orElse(line);
+    }
+
+    @Override
+    public void cares(List<DemoCare> done) {
+        write("cares", () -> {
+            done.forEach(care -> cares.add(recorded(care)));
+            return new Id(String.valueOf(done.size()));
+        });
+    }
+
+    private RecordedCare recorded(DemoCare care) {
+        String batch = care.batch() == null ? null : batchIds.get(care.batch());
+        String of = batch == null ? care.house() : batch;
+        String item = care.task().wireName() + "." + of + (care.occurrence().isEmpty() ? "" : "." + care.occurrence());
+        Integer trapped = care.task() == Task.SCOUTING ? 2 : null;
+        return new RecordedCare(
+                UUID.randomUUID(),
+                care.site(),
+                new Care(item, care.task(), care.house(), batch, care.dueOn(), true, care.at(), care.level()),
+                care.at(),
+                "demo",
+                null,
+                null,
+                trapped,
+                trapped,
+                null,
+                List.of());
     }
 
     /** Once, however often the demo is started. */
