@@ -6,6 +6,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import rootcast.climate.HourlySeries;
 import rootcast.crop.Phase;
 import rootcast.crop.Stage;
@@ -30,12 +31,22 @@ final class CareRules {
     private final Watched house;
     private final Lodgers lodgers;
     private final Rhythm rhythm;
+    /** A site has many records and every hour asks for those of one batch. */
+    private final Map<String, List<Care>> careOf;
+
+    private final List<Instant> scoutedAt;
     private final Map<Measured, Long> firstMeasured = new EnumMap<>(Measured.class);
 
     CareRules(Watched house, Lodgers lodgers, Rhythm rhythm, long fromHour, long untilHour) {
         this.house = house;
         this.lodgers = lodgers;
         this.rhythm = rhythm;
+        careOf =
+                house.cares().stream().filter(care -> care.batch() != null).collect(Collectors.groupingBy(Care::batch));
+        scoutedAt = house.cares().stream()
+                .filter(care -> care.task() == Task.SCOUTING && care.house().equals(house.house()))
+                .map(Care::at)
+                .toList();
         for (Measured measured : Measured.values()) {
             for (long hour = fromHour; hour < untilHour; hour++) {
                 if (!Double.isNaN(house.hours().at(measured, hour))) {
@@ -58,8 +69,8 @@ final class CareRules {
 
     /** The least mist that anybody has recorded for the batch, as the ordinal of its regime. */
     private int weanedTo(String batch, Instant now) {
-        return house.cares().stream()
-                .filter(care -> batch.equals(care.batch()) && !care.at().isAfter(now))
+        return careOf.getOrDefault(batch, List.of()).stream()
+                .filter(care -> !care.at().isAfter(now))
                 .mapToInt(care -> switch (care.task()) {
                     case WEAN_MIST -> 1;
                     case NIGHT_MIST_OFF -> 2;
@@ -114,9 +125,7 @@ final class CareRules {
         if (cameIn.isEmpty()) {
             return Sign.FINE;
         }
-        Instant deadline = house.cares().stream()
-                .filter(care -> care.task() == Task.SCOUTING && care.house().equals(house.house()))
-                .map(Care::at)
+        Instant deadline = scoutedAt.stream()
                 .filter(at -> !at.isAfter(now) && !at.isBefore(cameIn.get()))
                 .max(Instant::compareTo)
                 .map(last -> last.plus(Duration.ofDays(rhythm.scouting())))
@@ -141,10 +150,8 @@ final class CareRules {
     }
 
     private Optional<Instant> lastCare(Task task, String batch, Instant now) {
-        return house.cares().stream()
-                .filter(care -> care.task() == task
-                        && batch.equals(care.batch())
-                        && !care.at().isAfter(now))
+        return careOf.getOrDefault(batch, List.of()).stream()
+                .filter(care -> care.task() == task && !care.at().isAfter(now))
                 .map(Care::at)
                 .max(Instant::compareTo);
     }

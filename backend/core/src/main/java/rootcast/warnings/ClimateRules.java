@@ -3,6 +3,8 @@ package rootcast.warnings;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import rootcast.climate.HourlySeries;
 import rootcast.climate.MoistAir;
 import rootcast.crop.Phase;
@@ -40,13 +42,15 @@ final class ClimateRules {
     private final HouseHours hours;
     private final Lodgers lodgers;
     private final ZoneId zone;
-    private final List<Care> levels;
+    private final Map<String, List<Care>> levelsOf;
 
     ClimateRules(Watched house, Lodgers lodgers) {
         hours = house.hours();
         this.lodgers = lodgers;
         zone = house.site().zone();
-        levels = house.cares().stream().filter(care -> care.level() != null).toList();
+        levelsOf = house.cares().stream()
+                .filter(care -> care.level() != null && care.batch() != null)
+                .collect(Collectors.groupingBy(Care::batch));
     }
 
     /** Cuttings without roots take up next to nothing: dry air in the days of full mist dries them down. */
@@ -198,9 +202,9 @@ final class ClimateRules {
         }
         double seen = Double.NaN;
         long newest = hour - LEVEL_HOLDS_HOURS;
-        for (Care care : levels) {
+        for (Care care : levelsOf.getOrDefault(lodger.batch(), List.of())) {
             long at = HourlySeries.hourOf(care.at());
-            if (lodger.batch().equals(care.batch()) && at <= hour && at > newest) {
+            if (at <= hour && at > newest) {
                 newest = at;
                 seen = care.level();
             }

@@ -33,7 +33,10 @@ public class TellPeople {
     @Inject
     InstantSource time;
 
-    @Scheduled(every = "30s", delayed = "45s", concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
+    @Scheduled(
+            every = "${rootcast.warnings.tell-every:30s}",
+            delayed = "45s",
+            concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
     public void sendWhatIsOwed() {
         Instant now = time.instant();
         for (WarningStore.Owed owed : store.owed(now, AT_ONCE)) {

@@ -24,4 +24,12 @@ public interface WarningsConfig {
     /** End of the hours in which nothing is sent; what came up in them is sent then. */
     @WithDefault("00:00")
     LocalTime quietUntil();
+
+    /** How often it is seen whether an hour has ended and its houses are to be looked at; {@code off} for only when somebody asks. */
+    @WithDefault("60s")
+    String watchEvery();
+
+    /** How often what is owed outside is sent. */
+    @WithDefault("30s")
+    String tellEvery();
 }

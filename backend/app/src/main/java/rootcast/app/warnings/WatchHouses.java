@@ -13,7 +13,9 @@ import java.time.Instant;
 import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.locks.ReentrantLock;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
@@ -43,6 +45,9 @@ public class WatchHouses {
 
     /** How far back hours are looked at; a warning that lasts longer keeps its start from the log. */
     private static final Duration SPAN = Duration.ofDays(21);
+
+    /** Between two looks at a site within one hour, unless somebody asks. */
+    private static final Duration LOOK_AGAIN = Duration.ofMinutes(10);
 
     /** What is found only after it was over, as after late readings, goes into the log and is told to nobody. */
     private static final Duration OLDEST = SPAN;
@@ -74,6 +79,7 @@ public class WatchHouses {
     @Inject
     Event<WarningsChanged> changed;
 
+    private final Map<String, Instant> lookedAt = new ConcurrentHashMap<>();
     private final ReentrantLock watching = new ReentrantLock();
     private volatile boolean started;
 
@@ -81,11 +87,23 @@ public class WatchHouses {
         started = true;
     }
 
-    @Scheduled(every = "60s", delayed = "60s", concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
+    @Scheduled(
+            every = "${rootcast.warnings.watch-every:60s}",
+            delayed = "60s",
+            concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
     void byTheClock() {
         if (started) {
-            places.sites().forEach(this::watch);
+            places.sites().stream().filter(this::isTime).forEach(this::watch);
         }
+    }
+
+    /** Hours are looked at when one has ended; late readings and records of care can wait a little. */
+    private boolean isTime(Site site) {
+        Instant last = lookedAt.get(site.code());
+        Instant now = time.instant();
+        return last == null
+                || HourlySeries.hourOf(last) != HourlySeries.hourOf(now)
+                || !now.isBefore(last.plus(LOOK_AGAIN));
     }
 
     /** Brings the log of a site up to date. */
@@ -93,6 +111,7 @@ public class WatchHouses {
         watching.lock();
         try {
             Instant now = time.instant();
+            lookedAt.put(site.code(), now);
             List<Warning> found = find(site, now);
             if (!changes(site, found, now).isEmpty()) {
                 write(site, found, now);

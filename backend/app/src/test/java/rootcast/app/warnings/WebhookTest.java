@@ -129,6 +129,16 @@ class WebhookTest {
             public LocalTime quietUntil() {
                 return LocalTime.MIDNIGHT;
             }
+
+            @Override
+            public String watchEvery() {
+                return "off";
+            }
+
+            @Override
+            public String tellEvery() {
+                return "off";
+            }
         };
     }
 
