@@ -24,6 +24,10 @@ export const routes: RouteObject[] = [
             lazy: async () => ({ Component: (await import('../batches/batch-view')).BatchStory }),
           },
           {
+            path: 'track-record',
+            lazy: async () => ({ Component: (await import('../track-record/track-record-view')).TrackRecordView }),
+          },
+          {
             path: 'setup/:list?/:code?',
             lazy: async () => ({ Component: (await import('../setup/setup-view')).SetupView }),
           },

@@ -17,7 +17,13 @@ import { PreferencesButton } from './preferences-button';
 import { SearchBox } from './search-box';
 import './shell.css';
 
-const ROOMS = ['board', 'floor', 'batches', 'setup'] as const;
+const ROOMS = [
+  { path: 'board', word: 'board' },
+  { path: 'floor', word: 'floor' },
+  { path: 'batches', word: 'batches' },
+  { path: 'track-record', word: 'trackRecord' },
+  { path: 'setup', word: 'setup' },
+] as const;
 
 /** What stays while screens change: the rooms, the title, the site, the search, the state of the connection. */
 export function Shell() {
@@ -71,9 +77,9 @@ export function Shell() {
             void navigate(path);
           }}
         >
-          {ROOMS.map((each) => (
-            <SideNavItem key={each} path={`/${each}${site ? `?site=${encodeURIComponent(site)}` : ''}`} matchNested>
-              {t[each]}
+          {ROOMS.map(({ path, word }) => (
+            <SideNavItem key={path} path={`/${path}${site ? `?site=${encodeURIComponent(site)}` : ''}`} matchNested>
+              {t[word]}
             </SideNavItem>
           ))}
         </SideNav>
