@@ -6,7 +6,7 @@ import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { Failed, Loading } from '../shared/screen-states';
 import { useHouses } from '../shared/setup-lists';
-import { signed } from '../floor/entry-forms';
+import { signed } from '../floor/form-parts';
 import { entryMessages } from '../floor/entry-messages';
 import { entryWords, type SaidWith } from '../floor/entry-words';
 import { canBeUndone } from '../floor/floor-state';

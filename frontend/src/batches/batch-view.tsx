@@ -21,6 +21,7 @@ import { DevelopmentPlots } from './development-plots';
 import { EntryDialog, UndoDialog } from './entry-dialog';
 import { LossesTable } from './losses-table';
 import { OutlookPanel } from './outlook-panel';
+import { ReasonPanel } from './reason-panel';
 import { StepsPicture } from './steps-picture';
 import { storyMessages } from './story-messages';
 import './batch-view.css';
@@ -61,7 +62,7 @@ function Story({ batch, staleSinceMs }: { batch: BatchView; staleSinceMs: number
   const [undoing, setUndoing] = useState<Undoing>();
   const waiting = waitingFor(useOutbox(), batch.id).filter((item) => item.refusal === null);
   const undoesWaiting = new Set(waiting.flatMap(({ entry }) => (entry.kind === 'reversal' ? [entry.entry] : [])));
-  const label = { count: t.count, loss: t.loss, stage: t.stageReached, move: t.move, ship: t.ship };
+  const label = { count: t.count, loss: t.loss, look: t.look, stage: t.stageReached, move: t.move, ship: t.ship };
   const houseName = houses.find((house) => house.code === batch.house)?.name ?? batch.house;
   return (
     <div className="rc-screen batch-page">
@@ -106,7 +107,8 @@ function Story({ batch, staleSinceMs }: { batch: BatchView; staleSinceMs: number
         <div>
           <StepsPicture batch={batch} />
           <OutlookPanel batch={batch} timeZone={timeZone} />
-          <DevelopmentPlots batch={batch} timeZone={timeZone} />
+          <ReasonPanel batch={batch} timeZone={timeZone} asOf={undefined} />
+          <DevelopmentPlots batch={batch} timeZone={timeZone} asOf={undefined} />
         </div>
         <div>
           <LossesTable batch={batch} />

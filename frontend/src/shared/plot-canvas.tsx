@@ -169,9 +169,31 @@ function drawLines(plot: uPlot, props: PlotProps, colour: Colours, font: string,
     ctx.fillText(label, bbox.left + 4 * scale, y - 3 * scale);
   }
   for (const { low, high } of props.whiskers ?? []) drawWhiskers(plot, low + 1, high + 1, colour('accent', 0.45));
+  // Neighbours write above and below in turn.
+  props.notes?.forEach((note, i) => drawNote(plot, note, i % 2 === 0 ? 15 : -7, colour));
   props.marks?.forEach(({ at, label }, i) => upright(Date.parse(at) / 1000, label, 'ink-2', [4, 3], 1 + (i % 3)));
   if (props.nowMs !== undefined) upright(props.nowMs / 1000, nowWord, 'accent', [], 0);
   ctx.restore();
+}
+
+type PlotNote = NonNullable<PlotProps['notes']>[number];
+
+function drawNote(plot: uPlot, note: PlotNote, wordPx: number, colour: Colours): void {
+  const { ctx, bbox } = plot;
+  const scale = devicePixelRatio;
+  const x = plot.valToPos(Date.parse(note.at) / 1000, 'x', true);
+  const y = plot.valToPos(note.value, 'y', true);
+  if (x < bbox.left || x > bbox.left + bbox.width) return;
+  ctx.setLineDash([]);
+  ctx.lineWidth = 2 * scale;
+  ctx.strokeStyle = ctx.fillStyle = colour('ink');
+  ctx.beginPath();
+  ctx.arc(x, y, 4.5 * scale, 0, 2 * Math.PI);
+  ctx.stroke();
+  if (note.filled) ctx.fill();
+  ctx.textAlign = 'left';
+  ctx.fillText(note.label, x + 7 * scale, y + wordPx * scale);
+  ctx.lineWidth = scale;
 }
 
 function drawWhiskers(plot: uPlot, low: number, high: number, tone: string): void {

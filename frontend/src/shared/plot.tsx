@@ -46,6 +46,13 @@ interface PlotLook {
   readonly yTicks?: readonly { readonly at: number; readonly label: string }[];
   /** Upright lines with a word: a stage seen, a ready date. */
   readonly marks?: readonly { readonly at: Instant; readonly label: string }[];
+  /** Rings at a time and height with a word: an observation. */
+  readonly notes?: readonly {
+    readonly at: Instant;
+    readonly value: number;
+    readonly label: string;
+    readonly filled: boolean;
+  }[];
   /** Level lines with a word: a set-point, a lower limit. */
   readonly levels?: readonly { readonly value: number; readonly label: string }[];
   readonly nowMs?: number;
