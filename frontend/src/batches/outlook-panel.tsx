@@ -8,12 +8,20 @@ import { reasonMessages } from './reason-messages';
 import { storyMessages } from './story-messages';
 
 /** What is expected of a batch, in dates of the site and in words, and what that rests on. */
-export function OutlookPanel({ batch, timeZone }: { batch: BatchView; timeZone: string | undefined }) {
+export function OutlookPanel({
+  batch,
+  timeZone,
+  asOf,
+}: {
+  batch: BatchView;
+  timeZone: string | undefined;
+  asOf: string | undefined;
+}) {
   const t = useMessages(storyMessages);
   const reason = useMessages(reasonMessages);
   const shared = useMessages(sharedMessages);
   const format = useFormats();
-  const seen = new Map(useDevelopment(batch.id).data?.stages.map(({ stage, reachedAt }) => [stage, reachedAt]));
+  const seen = new Map(useDevelopment(batch.id, asOf).data?.stages.map(({ stage, reachedAt }) => [stage, reachedAt]));
   const { outlook } = batch;
   const rows: readonly (readonly [string, Quantiles<Instant | null>, Instant | undefined])[] = outlook
     ? [

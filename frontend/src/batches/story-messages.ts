@@ -4,6 +4,7 @@ export const storyMessages = messagesIn({
   en: {
     batch: (id: string) => `Batch ${id}`,
     unknown: (id: string) => `There is no batch ${id}.`,
+    notYetStuck: 'This batch had not yet been stuck then.',
     toList: 'All batches',
     onFloor: 'Open on Floor',
     print: 'Print',
@@ -117,6 +118,7 @@ export const storyMessages = messagesIn({
   es: {
     batch: (id: string) => `Lote ${id}`,
     unknown: (id: string) => `No existe el lote ${id}.`,
+    notYetStuck: 'Este lote aún no estaba plantado entonces.',
     toList: 'Todos los lotes',
     onFloor: 'Abrir en Planta',
     print: 'Imprimir',
