@@ -23,6 +23,7 @@ export const routes: RouteObject[] = [
             path: 'batches/:id',
             lazy: async () => ({ Component: (await import('../batches/batch-view')).BatchStory }),
           },
+          { path: 'what-if', lazy: async () => ({ Component: (await import('../what-if/what-if-view')).WhatIfView }) },
           {
             path: 'track-record',
             lazy: async () => ({ Component: (await import('../track-record/track-record-view')).TrackRecordView }),

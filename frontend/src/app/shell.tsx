@@ -21,6 +21,7 @@ const ROOMS = [
   { path: 'board', word: 'board' },
   { path: 'floor', word: 'floor' },
   { path: 'batches', word: 'batches' },
+  { path: 'what-if', word: 'whatIf' },
   { path: 'track-record', word: 'trackRecord' },
   { path: 'setup', word: 'setup' },
 ] as const;

@@ -107,6 +107,9 @@ function Story({ batch, asOf, staleSinceMs }: StoryProps) {
               >
                 {t.onFloor}
               </Link>
+              <Link className="rc-link" to={`/what-if?${new URLSearchParams({ site: batch.site, batch: batch.id })}`}>
+                {t.whatIf}
+              </Link>
             </>
           )}
           <AsOfControl timeZone={timeZone} />

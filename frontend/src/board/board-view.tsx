@@ -1,6 +1,6 @@
 import { Button } from '@vaadin/react-components/Button.js';
 import { useCallback, useMemo, useRef } from 'react';
-import { useNavigate, useSearchParams } from 'react-router';
+import { Link, useNavigate, useSearchParams } from 'react-router';
 import type { BoardCell, BoardRow } from '../shared/api-types';
 import { AsOfBanner, AsOfControl, useAsOf } from '../shared/as-of';
 import { useFormats } from '../shared/formats';
@@ -138,6 +138,9 @@ function BoardBody({ state, filter, change, old, phone, asOf }: BoardBodyProps) 
         </span>
         {!phone && <Legend confidence={filter.confidence} />}
         <span className="board-tools">
+          <Link className="rc-link rc-no-print board-what-if" to={whatIfPath(filter)}>
+            {t.whatIf}
+          </Link>
           <AsOfControl timeZone={sites?.find(({ code }) => code === filter.site)?.timeZone} />
           <BoardTake rows={rows} weeks={state.weeks} siteName={siteName} />
         </span>
@@ -276,6 +279,11 @@ function Legend({ confidence }: { confidence: number }) {
       <li className="rc-at-risk">{t.legendRisk}</li>
     </ul>
   );
+}
+
+/** A trial over the same site, weeks and confidence. */
+function whatIfPath({ site, weeks, confidence }: BoardFilter): string {
+  return `/what-if?${new URLSearchParams({ ...(site ? { site } : {}), weeks: String(weeks), confidence: String(confidence) })}`;
 }
 
 function withCell(before: URLSearchParams, cell: string | undefined): URLSearchParams {
