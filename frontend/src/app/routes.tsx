@@ -29,6 +29,10 @@ export const routes: RouteObject[] = [
             lazy: async () => ({ Component: (await import('../track-record/track-record-view')).TrackRecordView }),
           },
           {
+            path: 'setup/crops/:code/profiles/:version?',
+            lazy: async () => ({ Component: (await import('../setup/profiles-view')).ProfilesView }),
+          },
+          {
             path: 'setup/:list?/:code?',
             lazy: async () => ({ Component: (await import('../setup/setup-view')).SetupView }),
           },
