@@ -2,6 +2,8 @@
 import { createServer } from 'node:http';
 import * as data from './data.mjs';
 import { board, cellOf, explain, rowOf, sameKey, weeksFrom } from './board.mjs';
+import { answerCare } from './care.mjs';
+import { answerClimate } from './climate.mjs';
 import { answerLearning } from './learning.mjs';
 
 const port = Number(process.env.PORT ?? 8080);
@@ -88,6 +90,7 @@ function tell(name) {
 function tellChange(path) {
   const [, , name, id] = path.split('/');
   if (name === 'crops') return tell('setup');
+  if (name !== 'batches') return;
   position++;
   for (const stream of streams) send(stream, 'batches', { position, ids: [decodeURIComponent(id)] });
 }
@@ -113,7 +116,10 @@ function answer(method, path, query, body) {
       422,
       { type: '/problems/in-the-future', title: 'In the future', status: 422, detail: `${asOf} is still to come.` },
     ];
-  const learned = answerLearning(method, path, query, body);
+  const learned =
+    answerLearning(method, path, query, body) ??
+    answerClimate(method, path, query, body) ??
+    answerCare(method, path, query, body);
   if (learned) {
     if (method === 'POST' && learned[0] === 201) tellChange(path);
     return learned;

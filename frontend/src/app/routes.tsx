@@ -23,6 +23,12 @@ export const routes: RouteObject[] = [
             path: 'batches/:id',
             lazy: async () => ({ Component: (await import('../batches/batch-view')).BatchStory }),
           },
+          { path: 'climate', lazy: async () => ({ Component: (await import('../climate/climate-view')).ClimateView }) },
+          {
+            path: 'climate/:house',
+            lazy: async () => ({ Component: (await import('../climate/house-view')).HouseClimateView }),
+          },
+          { path: 'rounds', lazy: async () => ({ Component: (await import('../rounds/rounds-view')).RoundsView }) },
           { path: 'what-if', lazy: async () => ({ Component: (await import('../what-if/what-if-view')).WhatIfView }) },
           {
             path: 'track-record',

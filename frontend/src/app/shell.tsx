@@ -21,6 +21,8 @@ const ROOMS = [
   { path: 'board', word: 'board' },
   { path: 'floor', word: 'floor' },
   { path: 'batches', word: 'batches' },
+  { path: 'climate', word: 'climate' },
+  { path: 'rounds', word: 'rounds' },
   { path: 'what-if', word: 'whatIf' },
   { path: 'track-record', word: 'trackRecord' },
   { path: 'setup', word: 'setup' },

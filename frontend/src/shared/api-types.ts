@@ -414,6 +414,9 @@ export interface LiveEvents {
   readonly setup: { readonly position: Position };
   readonly snapshot: BoardBody;
   readonly beat: { readonly at: Instant };
+  /** Readings of these houses were taken. */
+  readonly climate: { readonly houses: readonly Code[] };
+  readonly warnings: { readonly site: Code; readonly ids: readonly string[] };
 }
 
 export interface About {
