@@ -29,6 +29,10 @@ export const routes: RouteObject[] = [
             lazy: async () => ({ Component: (await import('../climate/house-view')).HouseClimateView }),
           },
           { path: 'rounds', lazy: async () => ({ Component: (await import('../rounds/rounds-view')).RoundsView }) },
+          {
+            path: 'warnings',
+            lazy: async () => ({ Component: (await import('../warnings/warnings-view')).WarningsView }),
+          },
           { path: 'what-if', lazy: async () => ({ Component: (await import('../what-if/what-if-view')).WhatIfView }) },
           {
             path: 'track-record',

@@ -11,6 +11,7 @@ import { useCurrentTitle } from '../shared/screen-title';
 import { useSites } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
 import { useSiteFilter } from '../shared/site-filter';
+import { WarningsBell } from '../warnings/warnings-bell';
 import { appMessages } from './app-messages';
 import { ConnectionNote } from './connection-note';
 import { PreferencesButton } from './preferences-button';
@@ -23,6 +24,7 @@ const ROOMS = [
   { path: 'batches', word: 'batches' },
   { path: 'climate', word: 'climate' },
   { path: 'rounds', word: 'rounds' },
+  { path: 'warnings', word: 'warnings' },
   { path: 'what-if', word: 'whatIf' },
   { path: 'track-record', word: 'trackRecord' },
   { path: 'setup', word: 'setup' },
@@ -67,6 +69,7 @@ export function Shell() {
           <SiteChoice />
           <SearchBox />
           <span className="top-space" />
+          <WarningsBell />
           <ConnectionNote />
           <PreferencesButton />
         </header>

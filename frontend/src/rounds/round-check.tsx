@@ -24,17 +24,20 @@ export function RoundCheck({ item, site, on }: { item: RoundItem; site: Site; on
   const [opened, setOpened] = useState<'done' | 'skip'>();
   const [busy, setBusy] = useState(false);
   const [failure, setFailure] = useState<unknown>();
-  // Sending again after silence must not record twice; another answer is another wish.
-  const sent = useRef<{ body: string; key: string } | undefined>(undefined);
+  // Sending again after silence must not record twice, so key and moment stay with the wish; another answer is another.
+  const sent = useRef<{ wish: string; key: string; at: string } | undefined>(undefined);
   const task = t[item.task];
 
-  const close = async (body: unknown, send: (key: string) => Promise<unknown>, said: string) => {
-    const text = JSON.stringify(body);
-    if (sent.current?.body !== text) sent.current = { body: text, key: newKey() };
+  const sending = (wish: unknown) => {
+    const text = JSON.stringify(wish);
+    if (sent.current?.wish !== text) sent.current = { wish: text, key: newKey(), at: new Date().toISOString() };
+    return sent.current;
+  };
+  const close = async (send: () => Promise<unknown>, said: string) => {
     setBusy(true);
     setFailure(undefined);
     try {
-      await send(sent.current.key);
+      await send();
       notice({ text: said, undo: takeBack });
       await queries.invalidateQueries({ queryKey: ['rounds', site.code] });
     } catch (refused) {
@@ -48,14 +51,16 @@ export function RoundCheck({ item, site, on }: { item: RoundItem; site: Site; on
     notice({ text: t.undone(task) });
     await queries.invalidateQueries({ queryKey: ['rounds', site.code] });
   };
-  // A round of an earlier day is still walked now.
-  const happenedAt = () => new Date().toISOString();
   const done = (draft: RoundDraft) => {
-    const made = doneOf(item, draft, happenedAt());
+    const { key, at } = sending(draft);
+    const made = doneOf(item, draft, at);
     if ('faults' in made) return made.faults;
-    // The moment of the press is not part of the wish: pressing again after silence is the same one.
-    void close(draft, (key) => closeDone(item.id, made.done, key), t.recorded(task));
+    void close(() => closeDone(item.id, made.done, key), t.recorded(task));
     return undefined;
+  };
+  const skip = (reason: string) => {
+    const { key, at } = sending({ reason });
+    void close(() => closeSkipped(item.id, reason, at, key), t.skipped(task));
   };
   const asksSomething = item.asks.length + optionalFields(item.task).length > 0;
   const blocked = item.state === 'blocked';
@@ -94,19 +99,20 @@ export function RoundCheck({ item, site, on }: { item: RoundItem; site: Site; on
           <button
             type="button"
             className="floor-button primary"
+            aria-label={[t.done, task, item.batch].filter(Boolean).join(', ')}
             disabled={busy || blocked}
             onClick={() => (asksSomething ? setOpened('done') : done({}))}
           >
             {t.done}
-            <span className="rc-hidden">
-              : {task} {item.batch}
-            </span>
           </button>
-          <button type="button" className="floor-button" disabled={busy} onClick={() => setOpened('skip')}>
+          <button
+            type="button"
+            className="floor-button"
+            aria-label={[t.skip, task, item.batch].filter(Boolean).join(', ')}
+            disabled={busy}
+            onClick={() => setOpened('skip')}
+          >
             {t.skip}
-            <span className="rc-hidden">
-              : {task} {item.batch}
-            </span>
           </button>
         </div>
       )}
@@ -120,15 +126,7 @@ export function RoundCheck({ item, site, on }: { item: RoundItem; site: Site; on
           back={() => setOpened(undefined)}
         />
       )}
-      {opened === 'skip' && (
-        <SkipForm
-          busy={busy}
-          skip={(reason) =>
-            void close({ reason }, (key) => closeSkipped(item.id, reason, happenedAt(), key), t.skipped(task))
-          }
-          back={() => setOpened(undefined)}
-        />
-      )}
+      {opened === 'skip' && <SkipForm busy={busy} skip={skip} back={() => setOpened(undefined)} />}
     </li>
   );
 }
