@@ -33,6 +33,11 @@ export const routes: RouteObject[] = [
             path: 'warnings',
             lazy: async () => ({ Component: (await import('../warnings/warnings-view')).WarningsView }),
           },
+          {
+            path: 'treatments',
+            lazy: async () => ({ Component: (await import('../treatments/treatments-view')).TreatmentsView }),
+          },
+          { path: 'feed', lazy: async () => ({ Component: (await import('../feed/feed-view')).FeedView }) },
           { path: 'what-if', lazy: async () => ({ Component: (await import('../what-if/what-if-view')).WhatIfView }) },
           {
             path: 'track-record',

@@ -25,6 +25,8 @@ const ROOMS = [
   { path: 'climate', word: 'climate' },
   { path: 'rounds', word: 'rounds' },
   { path: 'warnings', word: 'warnings' },
+  { path: 'treatments', word: 'treatments' },
+  { path: 'feed', word: 'feed' },
   { path: 'what-if', word: 'whatIf' },
   { path: 'track-record', word: 'trackRecord' },
   { path: 'setup', word: 'setup' },
