@@ -2,6 +2,7 @@ import { messagesIn } from '../shared/messages';
 
 export const boardMessages = messagesIn({
   en: {
+    whatIf: 'What if …',
     title: 'Board',
     gridLabel: 'Open trays by variety, tray format and site for each ship week',
     variety: 'Variety',
@@ -131,6 +132,7 @@ export const boardMessages = messagesIn({
     nextCell: 'Week after',
   },
   es: {
+    whatIf: '¿Y si…?',
     title: 'Tablero',
     gridLabel: 'Bandejas abiertas por variedad, formato y sitio para cada semana de envío',
     variety: 'Variedad',
