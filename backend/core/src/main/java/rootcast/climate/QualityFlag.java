@@ -1,6 +1,7 @@
 package rootcast.climate;
 
 import java.time.Instant;
+import java.util.Comparator;
 
 /**
  * What a rule of {@link ReadingQuality} says about a reading, or about a sensor's hour.
@@ -14,6 +15,11 @@ import java.time.Instant;
  */
 public record QualityFlag(
         FlagKind kind, String sensor, Instant at, double value, double expected, double limit, boolean leftOut) {
+
+    /** By time, sensor and rule. */
+    public static final Comparator<QualityFlag> ORDER = Comparator.comparing(QualityFlag::at)
+            .thenComparing(QualityFlag::sensor)
+            .thenComparing(QualityFlag::kind);
 
     /** What an overruling is remembered by. */
     public record Key(FlagKind kind, String sensor, Instant at) {}

@@ -106,6 +106,7 @@ public final class ReadingQuality {
             total += sum.totalMicro;
             used += sum.used;
         }
+        flags.sort(QualityFlag.ORDER);
         return new Hour(total, used, found - used, flags);
     }
 

@@ -50,6 +50,18 @@ public final class SensorReadings {
         values[index] = value;
     }
 
+    /** These readings, with {@code instead} in place of those at the same moments and beside the others. */
+    public SensorReadings with(SensorReadings instead) {
+        SensorReadings both = new SensorReadings();
+        both.micros = Arrays.copyOf(micros, micros.length);
+        both.values = Arrays.copyOf(values, values.length);
+        both.size = size;
+        for (int i = 0; i < instead.size; i++) {
+            both.put(instant(instead.micros[i]), instead.values[i]);
+        }
+        return both;
+    }
+
     /** Forgets what was measured before an hour. */
     public void forgetBefore(long hour) {
         int from = indexFrom(hour * HOUR_MICROS);

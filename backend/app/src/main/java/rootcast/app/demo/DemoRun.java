@@ -49,7 +49,8 @@ class DemoRun {
         DemoScenario scenario = DemoScenario.packed();
         Instant startAt = sink.startAt(time.instant());
         String anyHouse = scenario.setup().houses().get(0).code();
-        simulator = readings.newest(anyHouse, Quantity.MEDIUM_TEMPERATURE)
+        simulator = readings.newest(anyHouse, Quantity.MEDIUM_TEMPERATURE, 1).stream()
+                .findFirst()
                 .filter(newest -> !newest.at().isBefore(startAt))
                 .map(newest -> scenario.resumedAt(newest.at()))
                 .orElseGet(() -> tell(scenario, startAt));
