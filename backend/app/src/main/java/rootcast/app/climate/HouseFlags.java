@@ -110,7 +110,7 @@ public class HouseFlags {
                 flag.at(),
                 OF_HOURS.contains(flag.kind()) ? flag.at().plus(HOUR) : flag.at(),
                 flag.kind().wireName(),
-                FlagText.reason(quantity, flag),
+                FlagWords.reason(quantity, flag),
                 named(flag.sensor()),
                 quantity.wireName(),
                 flag.value(),

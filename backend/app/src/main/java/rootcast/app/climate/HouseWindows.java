@@ -99,6 +99,10 @@ class HouseWindows {
         windows.remove(of);
     }
 
+    void forgetAll() {
+        windows.clear();
+    }
+
     private HouseWindow loaded(HouseQuantity of, long from, long until) {
         HouseWindow window = new HouseWindow(of, from, until);
         Instant since = HourlySeries.startOf(from);

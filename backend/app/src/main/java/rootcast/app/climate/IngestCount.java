@@ -8,6 +8,7 @@ import java.util.Deque;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.IntFunction;
 
 /** What came in since the start of this process, by way in, and what became of it, with the last examples of each fault. */
 @ApplicationScoped
@@ -38,8 +39,13 @@ public class IngestCount {
         private final SortedMap<String, Deque<Example>> examples = new TreeMap<>();
     }
 
-    /** Counts readings that were read, and what the use case made of them. */
-    public synchronized void taken(String way, long received, RecordReadings.Recorded recorded, Instant now) {
+    /**
+     * Counts readings that were read, and what the use case made of them.
+     *
+     * @param what says which reading a number is
+     */
+    public synchronized void taken(
+            String way, long received, RecordReadings.Recorded recorded, IntFunction<String> what, Instant now) {
         Way counted = way(way);
         counted.received += received;
         counted.stored += recorded.accepted();
@@ -48,7 +54,7 @@ public class IngestCount {
                 .forEach(each -> fault(
                         counted,
                         each.flag() == null ? "refused" : each.flag(),
-                        "reading " + each.index(),
+                        what.apply(each.index()),
                         each.reason(),
                         now));
     }

@@ -16,6 +16,7 @@ import rootcast.app.climate.HourlyClimate;
 import rootcast.app.climate.HouseFlags;
 import rootcast.app.climate.HouseNow;
 import rootcast.app.climate.HouseQuantity;
+import rootcast.app.climate.SensorHealth;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.store.Places;
 import rootcast.climate.Quantity;
@@ -36,6 +37,9 @@ public class HouseClimateResource {
 
     @Inject
     HouseNow now;
+
+    @Inject
+    SensorHealth health;
 
     @Inject
     Places places;
@@ -85,11 +89,19 @@ public class HouseClimateResource {
         return new NowWire(code, now.of(code));
     }
 
+    /** How it stands with each sensor of the house. */
+    @GET
+    @Path("sensors")
+    public List<SensorHealth.Health> sensors(@RestPath String code) {
+        known(code);
+        return health.of(code);
+    }
+
     private House known(String code) {
         return places.house(code).orElseThrow(() -> Problem.notFound("house", code));
     }
 
-    private static Instant instant(String field, String text) {
+    static Instant instant(String field, String text) {
         try {
             return OffsetDateTime.parse(text).toInstant();
         } catch (DateTimeParseException notATime) {

@@ -106,7 +106,7 @@ public class ReadingResource {
         RecordReadings.Recorded recorded = recordReadings.record(good, now);
         bad.addAll(recorded.refused());
         bad.sort(Comparator.comparingInt(RecordReadings.Refused::index));
-        count.taken(IngestCount.HTTP, index, recorded, now);
+        count.taken(IngestCount.HTTP, index, recorded, number -> "reading " + number, now);
         unreadable.forEach(
                 each -> count.refused(IngestCount.HTTP, "malformed", "reading " + each.index(), each.reason(), now));
         if (!bad.isEmpty() && recorded.accepted() == 0 && recorded.duplicates() == 0) {

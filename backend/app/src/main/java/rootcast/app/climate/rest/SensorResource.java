@@ -9,11 +9,17 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.core.Response;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.InstantSource;
 import java.util.List;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
 import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
+import rootcast.app.climate.HouseReading;
+import rootcast.app.climate.store.Readings;
 import rootcast.app.climate.store.Sensors;
 import rootcast.app.once.OnceKey;
 import rootcast.app.once.WriteSetup;
@@ -26,8 +32,17 @@ import rootcast.ledger.LedgerPosition;
 @Path("/api/sensors")
 public class SensorResource {
 
+    private static final Duration USUAL = Duration.ofDays(1);
+    private static final int MOST = 20_000;
+
     @Inject
     Sensors sensors;
+
+    @Inject
+    Readings readings;
+
+    @Inject
+    InstantSource time;
 
     @Inject
     Places places;
@@ -44,6 +59,31 @@ public class SensorResource {
     @Path("{code}")
     public SensorWire one(@RestPath String code) {
         return sensors.sensor(code).map(SensorWire::of).orElseThrow(() -> Problem.notFound("sensor", code));
+    }
+
+    /** @param sent as it came, in {@code unit}; {@code value} is in the quantity's unit, with the offset */
+    record RawWire(Instant at, double value, double sent, String unit) {}
+
+    /** @param more whether there are more; ask again from the last one */
+    record RawListWire(String sensor, String quantity, List<RawWire> readings, boolean more) {}
+
+    /** Raw readings while they are kept: of the last day unless asked otherwise. */
+    @GET
+    @Path("{code}/readings")
+    public RawListWire readings(
+            @RestPath String code, @RestQuery @Nullable String from, @RestQuery @Nullable String to) {
+        Sensor sensor = sensors.sensor(code).orElseThrow(() -> Problem.notFound("sensor", code));
+        Instant until = to == null ? time.instant().plusSeconds(1) : HouseClimateResource.instant("to", to);
+        Instant since = from == null ? until.minus(USUAL) : HouseClimateResource.instant("from", from);
+        List<HouseReading> found = readings.ofSensor(code, since, until, MOST + 1);
+        return new RawListWire(
+                code,
+                sensor.quantity().wireName(),
+                found.stream()
+                        .limit(MOST)
+                        .map(each -> new RawWire(each.at(), each.value(), each.sent(), each.sentUnit()))
+                        .toList(),
+                found.size() > MOST);
     }
 
     @POST

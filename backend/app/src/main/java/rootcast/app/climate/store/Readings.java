@@ -8,6 +8,7 @@ import jakarta.transaction.Transactional;
 import java.time.Instant;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import org.hibernate.Session;
@@ -162,6 +163,41 @@ public class Readings {
     public List<HouseReading> newest(String house, Quantity quantity, int most) {
         return rows
                 .find("id.house = ?1 and id.quantity = ?2 order by id.measuredAt desc", house, quantity.wireName())
+                .range(0, most - 1)
+                .list()
+                .stream()
+                .map(Readings::reading)
+                .toList();
+    }
+
+    public Optional<HouseReading> newestOf(HouseQuantity of, String sensor) {
+        return rows.find(
+                        "id.house = ?1 and id.quantity = ?2 and id.sensor = ?3 order by id.measuredAt desc",
+                        of.house(),
+                        of.quantity().wireName(),
+                        sensor)
+                .firstResultOptional()
+                .map(Readings::reading);
+    }
+
+    public long numberOf(HouseQuantity of, String sensor, Instant fromInclusive) {
+        return rows.count(
+                "id.house = ?1 and id.quantity = ?2 and id.sensor = ?3 and id.measuredAt >= ?4",
+                of.house(),
+                of.quantity().wireName(),
+                sensor,
+                fromInclusive);
+    }
+
+    /** A sensor's readings, the oldest first. */
+    public List<HouseReading> ofSensor(String sensor, Instant fromInclusive, Instant untilExclusive, int most) {
+        return rows
+                .find(
+                        "id.sensor = ?1 and id.measuredAt >= ?2 and id.measuredAt < ?3 and id.house in"
+                                + " (select s.house from SensorRow s where s.code = ?1) order by id.measuredAt",
+                        sensor,
+                        fromInclusive,
+                        untilExclusive)
                 .range(0, most - 1)
                 .list()
                 .stream()

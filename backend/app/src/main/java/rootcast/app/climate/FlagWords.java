@@ -6,11 +6,11 @@ import rootcast.climate.Quantity;
 import rootcast.climate.ReadingQuality;
 
 /** Says in words what a flag's numbers are. */
-final class FlagText {
+public final class FlagWords {
 
-    private FlagText() {}
+    private FlagWords() {}
 
-    static String reason(Quantity quantity, QualityFlag flag) {
+    public static String reason(Quantity quantity, QualityFlag flag) {
         String unit = unit(quantity);
         String value = number(flag.value()) + unit;
         String expected = number(flag.expected()) + unit;
