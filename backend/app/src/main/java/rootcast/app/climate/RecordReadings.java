@@ -65,6 +65,15 @@ public class RecordReadings {
 
     /** To be called inside {@link rootcast.app.once.Once}. */
     public Recorded record(List<Numbered> wanted, Instant recordedAt) {
+        return record(wanted, recordedAt, recordedAt.minus(LATE));
+    }
+
+    /** Readings of the past that nobody expected sooner: none is marked late. To be called inside {@code Once}, too. */
+    public Recorded backfill(List<Numbered> wanted, Instant recordedAt) {
+        return record(wanted, recordedAt, Instant.MIN);
+    }
+
+    private Recorded record(List<Numbered> wanted, Instant recordedAt, Instant lateBefore) {
         Run run = new Run(recordedAt);
         Map<HouseQuantity, List<Numbered>> bySeries = new LinkedHashMap<>();
         for (Numbered numbered : wanted) {
@@ -81,7 +90,7 @@ public class RecordReadings {
             }
         });
         if (!run.added.isEmpty()) {
-            readings.insert(run.added, run.position(), recordedAt, recordedAt.minus(LATE));
+            readings.insert(run.added, run.position(), recordedAt, lateBefore);
         }
         if (!run.aside.isEmpty()) {
             flags.setAside(run.aside, run.position());

@@ -11,13 +11,20 @@ import io.agroal.api.AgroalDataSource;
 import io.restassured.path.json.JsonPath;
 import io.restassured.response.ValidatableResponse;
 import jakarta.inject.Inject;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.api.BeforeEach;
@@ -337,6 +344,63 @@ abstract class ClimateContract {
         assertThat(report.getInt("accepted")).isEqualTo(4);
         JsonPath climate = climate("medium-temperature", Instant.parse("2025-11-02T04:00:00Z"), 4);
         assertThat(climate.getList("hours.value", Double.class)).containsExactly(20.0, 21.0, 22.0, 23.0);
+    }
+
+    /**
+     * March of the Seattle hourly normals (seed/demo/weather, NOAA, °C), put on March 2025, in which clocks change: once as
+     * JSON in °C and in no order, once as a table of local times in °F. Every one of the 743 hours must come back.
+     */
+    @Test
+    void aRealMonthComesBackHourByHourInBothUnitsAcrossTheClockChange() throws Exception {
+        ZoneId zone = ZoneId.of("America/Los_Angeles");
+        Instant start = LocalDate.of(2025, 3, 1).atStartOfDay(zone).toInstant();
+        List<Double> celsius = marchNormals().subList(0, 743);
+        Nursery other = Nursery.opened(time);
+        List<Map<String, Object>> readings = new ArrayList<>();
+        StringBuilder csv = new StringBuilder("time,air\n");
+        for (int h = 0; h < celsius.size(); h++) {
+            Instant at = start.plus(Duration.ofHours(h));
+            readings.add(reading("air-temperature", at, celsius.get(h)));
+            csv.append(LocalDateTime.ofInstant(at, zone))
+                    .append(',')
+                    .append(String.format(Locale.ROOT, "%.2f", celsius.get(h) * 1.8 + 32))
+                    .append('\n');
+        }
+        Collections.shuffle(readings, new Random(SEED));
+        take(readings).body("accepted", equalTo(743));
+        nursery.post(
+                        "/api/readings/csv?dryRun=false",
+                        Map.of(
+                                "csv", csv.toString(),
+                                "timeColumn", "time",
+                                "zone", zone.getId(),
+                                "columns",
+                                        List.of(Map.of(
+                                                "column", "air",
+                                                "house", other.house,
+                                                "quantity", "air-temperature",
+                                                "unit", "[degF]"))))
+                .statusCode(200)
+                .body("accepted", equalTo(743))
+                .body("refused", equalTo(0));
+
+        for (String house : List.of(nursery.house, other.house)) {
+            List<Double> back =
+                    Nursery.get(path(house, "air-temperature", start, 743)).getList("hours.value", Double.class);
+            assertThat(back).hasSize(743);
+            for (int h = 0; h < 743; h++) {
+                // hundredths of a degree Fahrenheit are 0.003 °C at the most
+                assertThat(back.get(h)).as("%s, hour %d", house, h).isCloseTo(celsius.get(h), within(0.003));
+            }
+        }
+    }
+
+    private static List<Double> marchNormals() throws IOException {
+        Path file = Path.of(System.getProperty("repository.root"), "seed", "demo", "weather", "hourly-normals.csv");
+        return Files.readAllLines(file).stream()
+                .filter(line -> line.startsWith("2010-03-") || line.startsWith("2010-04-01"))
+                .map(line -> Double.valueOf(line.split(",")[1]))
+                .toList();
     }
 
     @Test

@@ -51,7 +51,7 @@ public class BackfillCsv {
         CsvTable table = CsvTable.read(text, plan);
         try {
             once.write(OnceKey.none(), "preview of a table", "", 200, () -> {
-                throw new TakenBack(report(table, recordReadings.record(table.readings(), time.instant()), true));
+                throw new TakenBack(report(table, recordReadings.backfill(table.readings(), time.instant()), true));
             });
             throw new IllegalStateException("a preview was written");
         } catch (TakenBack preview) {
@@ -63,7 +63,7 @@ public class BackfillCsv {
         CsvTable table = CsvTable.read(text, plan);
         Instant now = time.instant();
         return once.write(key, "POST /api/readings/csv", request, 200, () -> {
-            RecordReadings.Recorded recorded = recordReadings.record(table.readings(), now);
+            RecordReadings.Recorded recorded = recordReadings.backfill(table.readings(), now);
             count.taken(
                     IngestCount.CSV,
                     table.readings().size(),

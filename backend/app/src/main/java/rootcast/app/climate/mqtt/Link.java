@@ -22,6 +22,7 @@ final class Link {
     private static final long PROBE_PATIENCE_MS = 3_000;
     private static final long LOOK_AGAIN_MS = 50;
     private static final int LARGEST_MESSAGE = 1 << 20;
+    private static final int UNDER_WAY = 1_000;
     private static final String PROBE = "rootcast/probe/";
 
     private final MqttIngest ingest;
@@ -155,6 +156,15 @@ final class Link {
         return pause;
     }
 
+    boolean send(String topic, String text) {
+        MqttClient through = client;
+        if (through == null || !through.isConnected()) {
+            return false;
+        }
+        through.publish(topic, Buffer.buffer(text), MqttQoS.AT_LEAST_ONCE, false, false);
+        return true;
+    }
+
     void close() {
         closed = true;
         open = false;
@@ -206,6 +216,7 @@ final class Link {
         options.setClientId(clientId)
                 .setCleanSession(forgotten)
                 .setMaxMessageSize(LARGEST_MESSAGE)
+                .setMaxInflightQueue(UNDER_WAY)
                 .setAutoKeepAlive(true)
                 .setKeepAliveInterval(30)
                 .setSsl(ingest.config().tls());

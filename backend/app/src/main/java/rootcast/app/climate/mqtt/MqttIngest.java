@@ -113,6 +113,15 @@ public class MqttIngest {
         sharing = "unknown";
     }
 
+    /** Sends a reading as a sensor would; says whether there was a connection to send it on. */
+    public synchronized boolean send(String topic, double value, Instant at) {
+        return links.stream()
+                .filter(Link::isOpen)
+                .findFirst()
+                .map(link -> link.send(topic, "{\"value\": %s, \"at\": \"%s\"}".formatted(value, at)))
+                .orElse(false);
+    }
+
     Vertx vertx() {
         return vertx;
     }
