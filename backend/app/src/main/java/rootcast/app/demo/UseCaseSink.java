@@ -190,7 +190,8 @@ class UseCaseSink implements DemoSink {
         for (DemoReading reading : readings) {
             Quantity quantity = Quantity.ofWireName(reading.quantity()).orElseThrow();
             numbered.add(new RecordReadings.Numbered(
-                    numbered.size(), new HouseReading(
+                    numbered.size(),
+                    new HouseReading(
                             reading.house(),
                             quantity,
                             sensorOf(reading.house(), quantity),

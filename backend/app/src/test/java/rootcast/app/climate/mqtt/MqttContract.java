@@ -25,7 +25,7 @@ import rootcast.app.Nursery;
 /** Readings from a real broker, seen from the device and from the API. */
 abstract class MqttContract {
 
-    private static final Duration PATIENCE = Duration.ofMinutes(1);
+    private static final Duration PATIENCE = Duration.ofMinutes(4);
 
     @Inject
     HandSetClock time;
