@@ -45,6 +45,9 @@ class CoreArchitectureTest {
             Map.entry("outlook", Set.of("ledger", "crop", "site", "climate", "numerics")),
             Map.entry("availability", Set.of("outlook", "ledger", "crop", "site", "climate", "numerics")),
             Map.entry("board", Set.of("availability", "outlook", "ledger", "crop", "site", "climate", "numerics")),
+            Map.entry("learning", Set.of("outlook", "ledger", "crop", "site", "climate", "numerics")),
+            Map.entry(
+                    "trackrecord", Set.of("availability", "outlook", "ledger", "crop", "site", "climate", "numerics")),
             Map.entry("rounds", everything()),
             Map.entry("sticking", everything()),
             Map.entry("space", everything()),
@@ -123,6 +126,8 @@ class CoreArchitectureTest {
                 "outlook",
                 "availability",
                 "board",
+                "learning",
+                "trackrecord",
                 "rounds",
                 "sticking",
                 "space",

@@ -72,6 +72,10 @@ class AppArchitectureTest {
                             "problem",
                             "wiring")),
             Map.entry(
+                    "lookback",
+                    Set.of("board", "availability", "outlook", "ledger", "climate", "crop", "site", "problem")),
+            Map.entry("whatif", Set.of("board", "availability", "outlook", "ledger", "climate", "site", "problem")),
+            Map.entry(
                     "flow",
                     Set.of("board", "availability", "outlook", "ledger", "climate", "crop", "site", "once", "problem")),
             Map.entry(

@@ -50,6 +50,25 @@ public final class HourlySeries {
         readings[index]++;
     }
 
+    /** Takes away a reading that was added. */
+    public void remove(Instant at, double celsius) {
+        long hour = hourOf(at);
+        if (!isMeasured(hour)) {
+            throw new IllegalArgumentException("no reading at " + at + " to take away");
+        }
+        int index = (int) (hour - firstHour);
+        totalMicroC[index] -= microC(celsius);
+        readings[index]--;
+    }
+
+    public HourlySeries copy() {
+        HourlySeries copy = new HourlySeries();
+        copy.firstHour = firstHour;
+        copy.totalMicroC = totalMicroC.clone();
+        copy.readings = readings.clone();
+        return copy;
+    }
+
     /** Sets what is stored of an hour, in place of whatever was there; no readings means a missing hour. */
     public void put(long hour, long totalMicroC, int readings) {
         if (readings < 0 || (readings == 0 && totalMicroC != 0)) {

@@ -63,6 +63,16 @@ public final class RateBelief {
         return belief;
     }
 
+    /** The node in the middle. */
+    static int median() {
+        return MEDIAN;
+    }
+
+    /** Standard normal quantile of the probability that a batch is slower than at the node. */
+    static double normalQuantile(int node) {
+        return (node - MEDIAN) * STEP_SD;
+    }
+
     double multiplier(int node) {
         return multiplier[node];
     }
@@ -70,6 +80,11 @@ public final class RateBelief {
     /** Probability that the batch is no faster than at the node; from 0 at the first to 1 at the last. */
     double slowerShare(int node) {
         return slowerShare[node];
+    }
+
+    /** Standard deviation of ln M, taken from the 10 % and 90 % points. */
+    double spread() {
+        return Math.log(multiplier[MEDIAN + 6] / multiplier[MEDIAN - 6]) / (12 * STEP_SD);
     }
 
     /** The multiplier that the batch's does not exceed with this probability. */

@@ -1,28 +1,21 @@
 package rootcast.outlook;
 
-import java.time.Instant;
-import java.util.ArrayList;
-import java.util.List;
 import org.apache.commons.statistics.distribution.NormalDistribution;
-import rootcast.crop.Stage;
 
 /**
  * What is recorded of a batch's stages, as the likelihood of its rate multiplier M.
  *
  * <p>With x = M · reference-days gained since the stage began / days at reference, a living cell has reached the stage's
- * end with probability Φ(ln x / {@value #CELL_SPREAD} + z₀.₉): cells' times are log-normal, and at x = 1 nine of ten are
- * there. A look is binomial in that. Who enters a stage saw its end at ln x normal around 0 with standard deviation
- * {@value #SEEN_SPREAD}, some time since the last look that fell short of nine in ten: the likelihood is the probability
- * of that interval. Each is mixed with a share {@value #ODD_SHARE} that fits any M, for looks at the wrong bench. That
- * nothing was entered says nothing.
+ * end with probability Φ(ln x / cell spread + z₀.₉): cells' times are log-normal, and at x = 1 nine of ten are there. A
+ * look is binomial in that. Who enters a stage saw its end at ln x normal around 0 with standard deviation {@value
+ * #SEEN_SPREAD}; if a look before had fallen short of nine in ten, the end lies between the two and the likelihood is
+ * the probability of that interval. Each is mixed with a share {@value #ODD_SHARE} that fits any M, for looks at the
+ * wrong bench. That nothing was entered says nothing.
  *
  * <p>Source: interval-censored log-normal times, Lawless 2003, Statistical Models and Methods for Lifetime Data, §2.3 and
  * §5.3; the constants are common practice, no source.
  */
 final class RateEvidence {
-
-    /** Standard deviation of ln(a cell's time) within a batch. Common practice, no source. */
-    static final double CELL_SPREAD = 0.12;
 
     /** Standard deviation of ln(development at which a person calls a stage complete). Common practice, no source. */
     static final double SEEN_SPREAD = 0.08;
@@ -39,73 +32,42 @@ final class RateEvidence {
     /** A narrower interval is taken by its density: the difference of two probabilities would be rounding. */
     private static final double NARROW = 1e-6;
 
-    private final List<Observation> observations = new ArrayList<>();
+    private final BatchHistory history;
+    private final StagePath path;
+    private final double cellSpread;
 
-    private interface Observation {
-        double logLikelihood(double multiplier);
-    }
-
-    private interface Progress {
-        /** x for a multiplier; 0 while the stage has not begun. */
-        double at(double multiplier);
-    }
-
-    /** The observations in order of time within each kind, so that the sum does not depend on how they came in. */
-    RateEvidence(BatchHistory history, StagePath path) {
-        for (BatchHistory.Look look : history.looks()) {
-            Progress progress = progress(path, stageEndingIn(look.stage()), look.at());
-            observations.add(multiplier -> look(progress.at(multiplier), look.cells(), look.reached()));
-        }
-        for (int stage = 0; stage < StagePath.STAGES; stage++) {
-            Stage reached = StagePath.REACHED[stage];
-            Instant seenAt = history.reachedAt().get(reached);
-            if (seenAt != null) {
-                Progress seen = progress(path, stage, seenAt);
-                Progress before = lastNotComplete(history, path, stage, seenAt);
-                observations.add(multiplier -> seenComplete(before.at(multiplier), seen.at(multiplier)));
-            }
-        }
+    /** @param cellSpread standard deviation of ln(a cell's time) within a batch */
+    RateEvidence(BatchHistory history, StagePath path, double cellSpread) {
+        this.history = history;
+        this.path = path;
+        this.cellSpread = cellSpread;
     }
 
     boolean isEmpty() {
-        return observations.isEmpty();
+        return history.looks().isEmpty() && history.reachedAt().isEmpty();
     }
 
+    /** The looks are in order of time, so the sum does not depend on how they came in. */
     double logLikelihood(double multiplier) {
+        long[] ends = path.ends(multiplier);
         double sum = 0;
-        for (Observation observation : observations) {
-            sum += observation.logLikelihood(multiplier);
+        for (BatchHistory.Look look : history.looks()) {
+            int stage = StagePath.endingIn(look.stage());
+            double progress = path.progressOf(stage, ends, multiplier, look.at().toEpochMilli());
+            sum += look(progress, look.cells(), look.reached());
+        }
+        for (int stage = 0; stage < StagePath.STAGES; stage++) {
+            if (path.isSeen(stage)) {
+                double seen = path.progressOf(stage, ends, multiplier, path.seenAt(stage));
+                double before = path.progressOf(stage, ends, multiplier, path.incompleteAt(stage));
+                sum += seenComplete(before, seen, path.incompleteAt(stage) > 0);
+            }
         }
         return sum;
     }
 
-    private static int stageEndingIn(Stage reached) {
-        return reached.ordinal() - Stage.CALLUS.ordinal();
-    }
-
-    private static Progress lastNotComplete(BatchHistory history, StagePath path, int stage, Instant seenAt) {
-        Progress last = multiplier -> 0;
-        for (BatchHistory.Look look : history.looks()) {
-            boolean isComplete = 10L * look.reached() >= 9L * look.cells();
-            if (look.stage() == StagePath.REACHED[stage] && look.at().isBefore(seenAt) && !isComplete) {
-                last = progress(path, stage, look.at());
-            }
-        }
-        return last;
-    }
-
-    private static Progress progress(StagePath path, int stage, Instant at) {
-        long millis = at.toEpochMilli();
-        if (path.beginsAlike(stage)) {
-            // The same for every M but for the factor: asked once instead of at every node.
-            double atOne = path.progressOf(stage, 1, millis);
-            return multiplier -> multiplier * atOne;
-        }
-        return multiplier -> path.progressOf(stage, multiplier, millis);
-    }
-
-    private static double look(double progress, int cells, int reached) {
-        double z = Math.log(progress) / CELL_SPREAD + Z_COMPLETE;
+    private double look(double progress, int cells, int reached) {
+        double z = Math.log(progress) / cellSpread + Z_COMPLETE;
         double share = (double) reached / cells;
         double log = 0;
         if (reached > 0) {
@@ -117,8 +79,11 @@ final class RateEvidence {
         return mixed(Math.exp(log * Math.min(cells, MOST_TELLING_CELLS)), 1);
     }
 
-    private static double seenComplete(double before, double seen) {
+    private static double seenComplete(double before, double seen, boolean hadLook) {
         double z = Math.log(seen) / SEEN_SPREAD;
+        if (!hadLook) {
+            return mixed(Math.exp(-z * z / 2), 1);
+        }
         if (before == 0) {
             return mixed(NORMAL.cumulativeProbability(z), 1);
         }

@@ -84,8 +84,9 @@ class RateEvidenceTest {
         return 0.999 * Math.pow(product, Math.min(1, 200.0 / cells)) + 0.001;
     }
 
-    private static double seenBy(double progress) {
-        return 0.999 * phi(Math.log(progress) / 0.08) + 0.001;
+    private static double seenAt(double progress) {
+        double z = Math.log(progress) / 0.08;
+        return 0.999 * Math.exp(-z * z / 2) + 0.001;
     }
 
     private record Case(String name, double spread, BatchHistory history, DoubleUnaryOperator likelihood) {
@@ -110,8 +111,8 @@ class RateEvidenceTest {
                         0.1,
                         seen(NONE, look(14, Stage.ROOT, 50, 20)),
                         m -> cells((14 * m - 7) / 9, 50, 20)),
-                new Case("callus seen, no look", 0.1, seen(callusedOnDay9), m -> seenBy(m * 9 / 7)),
-                new Case("callus seen early", 0.1, seen(Map.of(Stage.CALLUS, days(6))), m -> seenBy(m * 6 / 7)),
+                new Case("callus seen, no look", 0.1, seen(callusedOnDay9), m -> seenAt(m * 9 / 7)),
+                new Case("callus seen early", 0.1, seen(Map.of(Stage.CALLUS, days(6))), m -> seenAt(m * 6 / 7)),
                 new Case(
                         "callus seen between looks, then roots",
                         0.1,
@@ -120,7 +121,7 @@ class RateEvidenceTest {
                             double between = phi(Math.log(m * 9 / 7) / 0.08) - phi(Math.log(m * 8 / 7) / 0.08);
                             double best = 2 * phi(Math.log(9.0 / 8) / 0.16) - 1;
                             return cells(m * 8 / 7, 50, 30)
-                                    * cells(m * 7 / 9, 40, 10)
+                                    * cells((16 - Math.min(9, Math.max(8, 7 / m))) * m / 9, 40, 10)
                                     * (0.999 * between + 0.001 * best);
                         }));
     }

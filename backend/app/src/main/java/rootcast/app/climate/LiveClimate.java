@@ -7,9 +7,12 @@ import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Predicate;
 import rootcast.app.climate.store.Readings;
+import rootcast.app.site.PlannedSetpoint;
 import rootcast.climate.HourlySeries;
 import rootcast.climate.Quantity;
+import rootcast.climate.SetpointPlan;
 import rootcast.outlook.HouseCurves;
 import rootcast.site.House;
 
@@ -21,10 +24,14 @@ import rootcast.site.House;
 public class LiveClimate {
 
     private final Map<String, Map<Quantity, HourlySeries>> series = new HashMap<>();
+    private final Map<String, House> houseOf = new HashMap<>();
+    private final Map<String, SetpointPlan> plans = new HashMap<>();
+    private List<PlannedSetpoint> planned = List.of();
     private HouseCurves curves = new HouseCurves(Instant.EPOCH);
 
     public void clear() {
         series.clear();
+        plans.clear();
         curves = new HouseCurves(Instant.EPOCH);
     }
 
@@ -37,11 +44,50 @@ public class LiveClimate {
                 .computeIfAbsent(quantity, any -> new HourlySeries());
     }
 
-    /** Takes the houses as they are now; a changed set-point makes the house's curves anew. */
-    public void houses(Collection<House> houses) {
+    /** Takes the houses and their plans as they are now; a house whose plan changed gets its curves anew. */
+    public void houses(Collection<House> houses, Collection<PlannedSetpoint> setpoints) {
+        planned = List.copyOf(setpoints);
         for (House house : houses) {
-            curves.house(house.code(), series(house.code(), Quantity.MEDIUM_TEMPERATURE), house.mediumSetpointC());
+            houseOf.put(house.code(), house);
+            SetpointPlan plan = plan(house, change -> true);
+            if (!plan.equals(plans.put(house.code(), plan))) {
+                curves.house(house.code(), series(house.code(), Quantity.MEDIUM_TEMPERATURE), plan);
+            }
         }
+    }
+
+    private SetpointPlan plan(House house, Predicate<PlannedSetpoint> counts) {
+        SetpointPlan plan = SetpointPlan.of(house.mediumSetpointC());
+        for (PlannedSetpoint change : planned) {
+            if (change.house().equals(house.code()) && counts.test(change)) {
+                plan = plan.with(new SetpointPlan.Change(change.from(), change.mediumC()));
+            }
+        }
+        return plan;
+    }
+
+    /**
+     * Curves of their own over copies of some houses' series, for a past instant; with what was planned by {@code
+     * plannedBy}. Call it holding the live lock; what it gives may then be used without.
+     *
+     * @param then hours as they were known then, where that differs from now
+     */
+    public HouseCurves copied(
+            Collection<String> houses, Instant asOf, Instant plannedBy, Collection<Readings.Hour> then) {
+        HouseCurves copied = new HouseCurves(asOf);
+        for (String code : houses) {
+            HourlySeries medium = series(code, Quantity.MEDIUM_TEMPERATURE).copy();
+            then.stream()
+                    .filter(hour -> hour.house().equals(code))
+                    .filter(hour -> hour.quantity() == Quantity.MEDIUM_TEMPERATURE)
+                    .forEach(hour ->
+                            medium.put(HourlySeries.hourOf(hour.hourStart()), hour.totalMicro(), hour.readings()));
+            copied.house(
+                    code,
+                    medium,
+                    plan(houseOf.get(code), change -> !change.recordedAt().isAfter(plannedBy)));
+        }
+        return copied;
     }
 
     public void restore(Readings.Hour hour) {

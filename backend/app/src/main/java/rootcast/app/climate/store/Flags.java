@@ -149,15 +149,21 @@ public class Flags {
     /** The last word on each flag that anything was said of. */
     public Map<UUID, Word> words(HouseQuantity of, Instant fromInclusive, Instant untilExclusive) {
         Map<UUID, Word> words = new HashMap<>();
-        said(of, fromInclusive, untilExclusive)
+        said(of, fromInclusive, untilExclusive, Readings.NEVER)
                 .forEach(row -> words.put(row.id.flagId(), new Word(row.overruled, row.reason, row.recordedAt)));
         return words;
     }
 
     /** Flags in force as overruled. */
     public Set<QualityFlag.Key> overruled(HouseQuantity of, Instant fromInclusive, Instant untilExclusive) {
+        return overruled(of, fromInclusive, untilExclusive, Readings.NEVER);
+    }
+
+    /** Flags that were overruled by an instant. */
+    public Set<QualityFlag.Key> overruled(
+            HouseQuantity of, Instant fromInclusive, Instant untilExclusive, Instant saidBy) {
         Map<UUID, FlagOverruleRow> last = new HashMap<>();
-        said(of, fromInclusive, untilExclusive).forEach(row -> last.put(row.id.flagId(), row));
+        said(of, fromInclusive, untilExclusive, saidBy).forEach(row -> last.put(row.id.flagId(), row));
         return last.values().stream()
                 .filter(row -> row.overruled)
                 .map(row -> new QualityFlag.Key(kind(row.kind), row.sensor, row.flaggedAt))
@@ -166,9 +172,15 @@ public class Flags {
 
     /** Readings set aside that a person brought in; of two at one moment the one that was spoken of last. */
     public List<HouseReading> broughtIn(HouseQuantity of, Instant fromInclusive, Instant untilExclusive) {
+        return broughtIn(of, fromInclusive, untilExclusive, Readings.NEVER);
+    }
+
+    /** Readings that were brought in by an instant. */
+    public List<HouseReading> broughtIn(
+            HouseQuantity of, Instant fromInclusive, Instant untilExclusive, Instant saidBy) {
         List<HouseReading> readings = new ArrayList<>();
         Map<UUID, FlagOverruleRow> last = new LinkedHashMap<>();
-        said(of, fromInclusive, untilExclusive).forEach(row -> {
+        said(of, fromInclusive, untilExclusive, saidBy).forEach(row -> {
             last.remove(row.id.flagId());
             last.put(row.id.flagId(), row);
         });
@@ -180,13 +192,29 @@ public class Flags {
         return readings;
     }
 
-    private List<FlagOverruleRow> said(HouseQuantity of, Instant fromInclusive, Instant untilExclusive) {
+    /** Moments of flags that something was said of after an instant. */
+    public List<Instant> spokenOfAfter(HouseQuantity of, Instant instant) {
+        return overruleRows
+                .list(
+                        "house = ?1 and quantity = ?2 and recordedAt > ?3",
+                        of.house(),
+                        of.quantity().wireName(),
+                        instant)
+                .stream()
+                .map(row -> row.flaggedAt)
+                .toList();
+    }
+
+    private List<FlagOverruleRow> said(
+            HouseQuantity of, Instant fromInclusive, Instant untilExclusive, Instant saidBy) {
         return overruleRows.list(
-                "house = ?1 and quantity = ?2 and flaggedAt >= ?3 and flaggedAt < ?4 order by id.positionNo",
+                "house = ?1 and quantity = ?2 and flaggedAt >= ?3 and flaggedAt < ?4 and recordedAt <= ?5"
+                        + " order by id.positionNo",
                 of.house(),
                 of.quantity().wireName(),
                 fromInclusive,
-                untilExclusive);
+                untilExclusive,
+                saidBy);
     }
 
     private static HouseQuantity of(String house, String quantity) {

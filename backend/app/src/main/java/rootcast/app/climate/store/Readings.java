@@ -58,15 +58,22 @@ public class Readings {
 
     /** What is stored of a house and quantity. */
     public void eachOf(HouseQuantity of, Instant fromInclusive, Instant untilExclusive, Taker taker) {
+        eachOf(of, fromInclusive, untilExclusive, NEVER, taker);
+    }
+
+    /** What was stored of a house and quantity by an instant. */
+    public void eachOf(
+            HouseQuantity of, Instant fromInclusive, Instant untilExclusive, Instant recordedBy, Taker taker) {
         database.createQuery(
                         "select r.id.sensor, r.id.measuredAt, r.readingValue from ReadingRow r where r.id.house = ?1"
                                 + " and r.id.quantity = ?2 and r.id.measuredAt >= ?3 and r.id.measuredAt < ?4"
-                                + " order by r.id.measuredAt",
+                                + " and r.recordedAt <= ?5 order by r.id.measuredAt",
                         Object[].class)
                 .setParameter(1, of.house())
                 .setParameter(2, of.quantity().wireName())
                 .setParameter(3, fromInclusive)
                 .setParameter(4, untilExclusive)
+                .setParameter(5, recordedBy)
                 .getResultList()
                 .forEach(row -> taker.take((String) row[0], (Instant) row[1], (Double) row[2]));
     }
@@ -157,6 +164,18 @@ public class Readings {
                             Quantity.ofWireName((String) row[1]).orElseThrow())));
         }
         return series;
+    }
+
+    /** When the readings were measured that were recorded after an instant. */
+    public List<Instant> measuredButRecordedAfter(HouseQuantity of, Instant instant) {
+        return database.createQuery(
+                        "select distinct r.id.measuredAt from ReadingRow r where r.id.house = ?1 and r.id.quantity = ?2"
+                                + " and r.recordedAt > ?3",
+                        Instant.class)
+                .setParameter(1, of.house())
+                .setParameter(2, of.quantity().wireName())
+                .setParameter(3, instant)
+                .getResultList();
     }
 
     /** The newest readings of a house and quantity, the newest first. */
