@@ -70,17 +70,18 @@ public class LiveClimate {
      * Curves of their own over copies of some houses' series, for a past instant; with what was planned by {@code
      * plannedBy}. Call it holding the live lock; what it gives may then be used without.
      *
-     * @param unknown readings that are in the series but were not recorded yet
+     * @param then hours as they were known then, where that differs from now
      */
     public HouseCurves copied(
-            Collection<String> houses, Instant asOf, Instant plannedBy, Collection<HouseReading> unknown) {
+            Collection<String> houses, Instant asOf, Instant plannedBy, Collection<Readings.Hour> then) {
         HouseCurves copied = new HouseCurves(asOf);
         for (String code : houses) {
             HourlySeries medium = series(code, Quantity.MEDIUM_TEMPERATURE).copy();
-            unknown.stream()
-                    .filter(reading -> reading.house().equals(code))
-                    .filter(reading -> reading.quantity() == Quantity.MEDIUM_TEMPERATURE)
-                    .forEach(reading -> medium.remove(reading.at(), reading.celsius()));
+            then.stream()
+                    .filter(hour -> hour.house().equals(code))
+                    .filter(hour -> hour.quantity() == Quantity.MEDIUM_TEMPERATURE)
+                    .forEach(hour ->
+                            medium.put(HourlySeries.hourOf(hour.hourStart()), hour.totalMicro(), hour.readings()));
             copied.house(
                     code,
                     medium,
@@ -102,19 +103,23 @@ public class LiveClimate {
 
     public void restore(Readings.Hour hour) {
         series(hour.house(), hour.quantity())
-                .put(HourlySeries.hourOf(hour.hourStart()), hour.totalMicroC(), hour.readings());
+                .put(HourlySeries.hourOf(hour.hourStart()), hour.totalMicro(), hour.readings());
     }
 
     /**
-     * Adds stored readings and gives the houses whose past has changed with them, and from when on: hours without readings
-     * that were bridged from the new ones lie before them.
+     * Takes hours as they are stored now and gives the houses whose past has changed with them, and from when on: hours
+     * without readings that were bridged from the new ones lie before them. Taking an hour twice changes nothing.
      */
-    public Map<String, Instant> add(List<HouseReading> readings) {
+    public Map<String, Instant> add(List<Readings.Hour> hours) {
         Map<String, Instant> earliest = new HashMap<>();
-        for (HouseReading reading : readings) {
-            series(reading.house(), reading.quantity()).add(reading.at(), reading.celsius());
-            if (reading.quantity() == Quantity.MEDIUM_TEMPERATURE) {
-                earliest.merge(reading.house(), reading.at(), (a, b) -> a.isBefore(b) ? a : b);
+        for (Readings.Hour hour : hours) {
+            HourlySeries of = series(hour.house(), hour.quantity());
+            long number = HourlySeries.hourOf(hour.hourStart());
+            double before = of.meanC(number);
+            restore(hour);
+            boolean changed = Double.compare(before, of.meanC(number)) != 0;
+            if (changed && hour.quantity() == Quantity.MEDIUM_TEMPERATURE) {
+                earliest.merge(hour.house(), hour.hourStart(), (a, b) -> a.isBefore(b) ? a : b);
             }
         }
         earliest.forEach(curves::changed);

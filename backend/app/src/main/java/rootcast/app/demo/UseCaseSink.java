@@ -14,6 +14,7 @@ import rootcast.app.availability.PlaceOrder;
 import rootcast.app.availability.SupplyAtHead;
 import rootcast.app.climate.HouseReading;
 import rootcast.app.climate.RecordReadings;
+import rootcast.app.climate.store.Sensors;
 import rootcast.app.crop.RecipeText;
 import rootcast.app.crop.SourcedCrop;
 import rootcast.app.crop.store.Catalogue;
@@ -31,7 +32,9 @@ import rootcast.availability.Cell;
 import rootcast.availability.MatchRules;
 import rootcast.availability.Placing;
 import rootcast.availability.WantedLine;
+import rootcast.climate.LightSource;
 import rootcast.climate.Quantity;
+import rootcast.climate.Sensor;
 import rootcast.crop.Stage;
 import rootcast.crop.TrayFormat;
 import rootcast.crop.Variety;
@@ -66,6 +69,9 @@ class UseCaseSink implements DemoSink {
 
     @Inject
     RecordReadings recordReadings;
+
+    @Inject
+    Sensors sensors;
 
     @Inject
     StickBatch stickBatch;
@@ -153,7 +159,45 @@ class UseCaseSink implements DemoSink {
     public void readings(List<DemoReading> readings) {
         DemoReading last = readings.get(readings.size() - 1);
         once.write(
-                OnceKey.none(), "demo readings", "", 200, () -> recordReadings.record(numbered(readings), last.at()));
+                OnceKey.none(), "demo readings", "", 200, () -> recordReadings.backfill(numbered(readings), last.at()));
+    }
+
+    /** A sensor for each simulated quantity of a house, with a topic that the simulator can send to. */
+    void sensors(List<House> houses) {
+        for (House house : houses) {
+            for (String measured :
+                    List.of(DemoReading.MEDIUM, DemoReading.AIR, DemoReading.HUMIDITY, DemoReading.LIGHT)) {
+                Quantity quantity = Quantity.ofWireName(measured).orElseThrow();
+                Sensor sensor = new Sensor(
+                        sensorOf(house.code(), quantity),
+                        house.code(),
+                        quantity,
+                        quantity.unit(),
+                        topicOf(house.code(), measured),
+                        0,
+                        LightSource.SUN);
+                write("sensor-" + sensor.code(), () -> {
+                    sensors.save(sensor, head.nextForSetup());
+                    return new Id(sensor.code());
+                });
+            }
+        }
+    }
+
+    private static String sensorOf(String house, Quantity quantity) {
+        return house
+                + switch (quantity) {
+                    case MEDIUM_TEMPERATURE -> "-medium";
+                    case AIR_TEMPERATURE -> "-air";
+                    case RELATIVE_HUMIDITY -> "-rh";
+                    case LIGHT -> "-light";
+                    case MEDIUM_MOISTURE -> "-moisture";
+                    case EC -> "-ec";
+                };
+    }
+
+    static String topicOf(String house, String quantity) {
+        return "demo/" + house + "/" + quantity;
     }
 
     private static List<RecordReadings.Numbered> numbered(List<DemoReading> readings) {
@@ -161,7 +205,15 @@ class UseCaseSink implements DemoSink {
         for (DemoReading reading : readings) {
             Quantity quantity = Quantity.ofWireName(reading.quantity()).orElseThrow();
             numbered.add(new RecordReadings.Numbered(
-                    numbered.size(), new HouseReading(reading.house(), quantity, reading.at(), reading.valueC())));
+                    numbered.size(),
+                    new HouseReading(
+                            reading.house(),
+                            quantity,
+                            sensorOf(reading.house(), quantity),
+                            reading.at(),
+                            reading.value(),
+                            reading.value(),
+                            quantity.unit().ucum())));
         }
         return numbered;
     }

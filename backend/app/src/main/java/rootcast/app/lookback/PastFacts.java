@@ -11,7 +11,7 @@ import java.util.Optional;
 import rootcast.app.availability.LivePromises;
 import rootcast.app.availability.Order;
 import rootcast.app.availability.store.Orders;
-import rootcast.app.climate.HouseReading;
+import rootcast.app.climate.HoursThen;
 import rootcast.app.climate.LiveClimate;
 import rootcast.app.climate.LiveLock;
 import rootcast.app.climate.store.Readings;
@@ -41,7 +41,7 @@ class PastFacts {
     Orders orders;
 
     @Inject
-    Readings readings;
+    HoursThen hoursThen;
 
     @Inject
     Catalogue catalogue;
@@ -85,9 +85,9 @@ class PastFacts {
     /** Curves of these houses as of then, of the caller's own. */
     HouseCurves curves(Collection<String> houses, AsOf when) {
         return live.holding(() -> {
-            List<HouseReading> unknown =
-                    when.recordedBy().isBefore(time.instant()) ? readings.recordedAfter(when.recordedBy()) : List.of();
-            return climate.copied(houses, when.happenedBy(), when.orderedBy(), unknown);
+            List<Readings.Hour> then =
+                    when.recordedBy().isBefore(time.instant()) ? hoursThen.of(houses, when.recordedBy()) : List.of();
+            return climate.copied(houses, when.happenedBy(), when.orderedBy(), then);
         });
     }
 
