@@ -75,7 +75,12 @@ test('a doubtful reading is listed with its reason and can be counted all the sa
       { house: house.code, quantity: 'medium-temperature', value: -127, unit: 'Cel', at },
     ],
   });
-  const series = await get<ClimateSeries>(page, `/api/houses/${house.code}/climate?quantity=medium-temperature`);
+  const period = new URLSearchParams({
+    from: new Date(Date.now() - 86_400_000).toISOString(),
+    to: new Date().toISOString(),
+    quantity: 'medium-temperature',
+  });
+  const series = await get<ClimateSeries>(page, `/api/houses/${house.code}/climate?${period}`);
   expect(series.flags?.some(({ kind }) => kind === 'range')).toBe(true);
   await page.goto(`/climate/${house.code}?days=1`);
   const line = page

@@ -89,6 +89,7 @@ test('what is skipped needs a reason and stands among the closed', async ({ brow
   const item = items.find(isOpen) as RoundItem;
   await page.goto(`/rounds?site=${site.code}&house=${item.house}`);
   const open = page.locator('.round-item');
+  await expect(open.first()).toBeVisible();
   const before = await open.count();
   await open.first().getByRole('button', { name: /^Skip/ }).tap();
   await expect(page.getByRole('button', { name: 'Skip it' })).toBeDisabled();
