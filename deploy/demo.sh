@@ -4,7 +4,7 @@ set -eu
 
 usage() {
     cat <<'END'
-Usage: sh deploy/demo.sh [--port N] [--data DIR] [--empty] [--token T] [--help]
+Usage: sh deploy/demo.sh [--port N] [--data DIR] [--empty] [--token T] [--mqtt HOST:PORT] [--help]
 
 Runs Rootcast on http://127.0.0.1:N/ with an invented business and simulated sensors.
 
@@ -12,6 +12,9 @@ Runs Rootcast on http://127.0.0.1:N/ with an invented business and simulated sen
   --data DIR  folder of the database (default .rootcast/demo in the project, .rootcast/empty with --empty)
   --empty     no demo business, no simulator: starts empty, or with what DIR holds
   --token T   bearer token with every right, for scripts (or set ROOTCAST_TOKEN)
+  --mqtt HOST:PORT
+              takes readings from this MQTT broker, all topics that a sensor is set up for; the simulated
+              sensors then send through it, too
   --help      this text
 
 Needs Java 17 or newer; to build also Maven and Node.js 20 or newer. It builds when sources changed since the last build.
@@ -33,16 +36,17 @@ fail() {
 port=8080
 data=
 empty=false
+mqtt=
 
 while [ $# -gt 0 ]; do
     option=$1
     case $option in
-        --port=* | --data=* | --token=*)
+        --port=* | --data=* | --token=* | --mqtt=*)
             value=${option#*=}
             option=${option%%=*}
             shift
             ;;
-        --port | --data | --token)
+        --port | --data | --token | --mqtt)
             [ $# -ge 2 ] || refuse "$option needs a value"
             value=$2
             shift 2
@@ -74,6 +78,16 @@ while [ $# -gt 0 ]; do
                 *[\;\"\$]*) refuse "--data '$value' must not hold a semicolon, a quote or a dollar sign" ;;
             esac
             data=$value
+            ;;
+        --mqtt)
+            case $value in
+                *[!A-Za-z0-9.:_-]* | *:*:* | :* | *:) refuse "--mqtt '$value' is not HOST:PORT" ;;
+                *:*) mqtt=$value ;;
+                *) refuse "--mqtt '$value' is not HOST:PORT" ;;
+            esac
+            case ${value##*:} in
+                *[!0-9]* | ??????*) refuse "--mqtt '$value': the port is not a number from 1 to 65535" ;;
+            esac
             ;;
         --token)
             case $value in
@@ -180,6 +194,12 @@ data=$(CDPATH='' cd -- "$data" && pwd) || fail "the data folder cannot be entere
 [ -w "$data" ] || fail "the data folder $data cannot be written to"
 
 if [ "$empty" = true ]; then demo=false; else demo=true; fi
+
+if [ -n "$mqtt" ]; then
+    ROOTCAST_MQTT_HOST=${mqtt%:*}
+    ROOTCAST_MQTT_PORT=${mqtt##*:}
+    export ROOTCAST_MQTT_HOST ROOTCAST_MQTT_PORT
+fi
 
 printf 'Rootcast starts on http://127.0.0.1:%s/  (data in %s, Ctrl-C ends it)\n' "$port" "$data"
 # shellcheck disable=SC2086  # the options are meant to be split

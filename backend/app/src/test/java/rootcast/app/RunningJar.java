@@ -11,6 +11,7 @@ import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
@@ -38,17 +39,22 @@ final class RunningJar implements AutoCloseable {
 
     /** Starts it and waits until it says that it is ready. */
     static RunningJar start(Path data) throws IOException {
-        int port = freePort();
-        Path log = data.resolve("console-" + port + ".log");
-        Process process = new ProcessBuilder(List.of(
-                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                        "-Xmx256m",
-                        "-XX:+UseSerialGC",
-                        "-XX:TieredStopAtLevel=1",
-                        "-Drootcast.data=" + data,
-                        "-Dquarkus.http.port=" + port,
-                        "-jar",
-                        System.getProperty("packaged.jar")))
+        return start(data, freePort(), List.of());
+    }
+
+    /** @param settings more of them, as {@code -Dname=value} */
+    static RunningJar start(Path data, int port, List<String> settings) throws IOException {
+        Path log = data.resolve("console-" + System.nanoTime() + ".log");
+        List<String> command = new ArrayList<>(List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Xmx256m",
+                "-XX:+UseSerialGC",
+                "-XX:TieredStopAtLevel=1",
+                "-Drootcast.data=" + data,
+                "-Dquarkus.http.port=" + port));
+        command.addAll(settings);
+        command.addAll(List.of("-jar", System.getProperty("packaged.jar")));
+        Process process = new ProcessBuilder(command)
                 .redirectErrorStream(true)
                 .redirectOutput(log.toFile())
                 .start();
@@ -128,7 +134,7 @@ final class RunningJar implements AutoCloseable {
         throw new IllegalStateException("not ready:\n" + Files.readString(log));
     }
 
-    private static int freePort() {
+    static int freePort() {
         try (ServerSocket any = new ServerSocket(0)) {
             return any.getLocalPort();
         } catch (IOException none) {

@@ -4,7 +4,6 @@ import java.time.Instant;
 import java.util.EnumSet;
 import java.util.Optional;
 import java.util.Set;
-import org.jspecify.annotations.Nullable;
 
 /**
  * The temperature of every hour as of an instant: measured where it was, bridged where it was not, forecast from there.
@@ -33,16 +32,19 @@ public final class FilledSeries {
     private final HourlySeries series;
     private final long nextHour;
     private final Optional<DailyPattern> pattern;
-    private final @Nullable Double setpointC;
+    private final SetpointPlan plan;
 
-    /**
-     * @param setpointC what the house is set to, °C; null if nothing
-     */
-    public FilledSeries(HourlySeries series, Instant asOf, @Nullable Double setpointC) {
+    /** @param plan what the house is set to */
+    public FilledSeries(HourlySeries series, Instant asOf, SetpointPlan plan) {
         this.series = series;
-        this.setpointC = setpointC;
+        this.plan = plan;
         this.nextHour = HourlySeries.hourOf(asOf);
-        this.pattern = DailyPattern.before(series, nextHour);
+        this.pattern = DailyPattern.before(series, nextHour, plan);
+    }
+
+    /** Hours after {@code hour} from which on another set-point holds. */
+    public long[] setpointChangesAfter(long hour) {
+        return plan.changesAfter(hour);
     }
 
     /** The first hour that had not ended: it and all later ones are forecast. */
@@ -53,7 +55,7 @@ public final class FilledSeries {
     /** °C; {@code referenceC} only where {@link #sourceOf} says so. */
     public double celsius(long hour, double referenceC) {
         if (hour >= nextHour) {
-            return pattern.isPresent() ? pattern.get().celsius(hour) : unmeasuredC(referenceC);
+            return pattern.isPresent() ? pattern.get().celsius(hour) : unmeasuredC(hour, referenceC);
         }
         if (series.isMeasured(hour)) {
             return series.meanC(hour);
@@ -62,16 +64,17 @@ public final class FilledSeries {
         if (Double.isNaN(bridgedC)) {
             bridgedC = sameHourOfNearestDay(hour);
         }
-        return Double.isNaN(bridgedC) ? unmeasuredC(referenceC) : bridgedC;
+        return Double.isNaN(bridgedC) ? unmeasuredC(hour, referenceC) : bridgedC;
     }
 
-    private double unmeasuredC(double referenceC) {
-        return setpointC == null ? referenceC : setpointC;
+    private double unmeasuredC(long hour, double referenceC) {
+        Double plannedC = plan.mediumC(hour);
+        return plannedC == null ? referenceC : plannedC;
     }
 
     public HourSource sourceOf(long hour) {
         if (hour >= nextHour) {
-            return pattern.isPresent() ? HourSource.PATTERN : unmeasuredSource();
+            return pattern.isPresent() ? HourSource.PATTERN : unmeasuredSource(hour);
         }
         if (series.isMeasured(hour)) {
             return HourSource.MEASURED;
@@ -79,11 +82,11 @@ public final class FilledSeries {
         if (!Double.isNaN(acrossShortGap(hour))) {
             return HourSource.NEIGHBOURS;
         }
-        return Double.isNaN(sameHourOfNearestDay(hour)) ? unmeasuredSource() : HourSource.SAME_HOUR;
+        return Double.isNaN(sameHourOfNearestDay(hour)) ? unmeasuredSource(hour) : HourSource.SAME_HOUR;
     }
 
-    private HourSource unmeasuredSource() {
-        return setpointC == null ? HourSource.REFERENCE : HourSource.SETPOINT;
+    private HourSource unmeasuredSource(long hour) {
+        return plan.mediumC(hour) == null ? HourSource.REFERENCE : HourSource.SETPOINT;
     }
 
     /** Hours of the window that had ended and have no reading. */

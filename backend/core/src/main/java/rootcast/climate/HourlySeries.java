@@ -6,7 +6,7 @@ import java.util.Arrays;
 /**
  * The readings of one quantity in one house, summed by hour.
  *
- * <p>An hour keeps the sum of its readings in whole millionths of a degree and their number. Sums of integers do not
+ * <p>An hour keeps the sum of its readings in whole millionths of the unit and their number. Sums of integers do not
  * depend on their order, so any order of arrival leaves the same series to the last bit. Telling a repeated reading
  * from a new one is the store's business: what is added here counts.
  *
@@ -34,10 +34,10 @@ public final class HourlySeries {
         return Instant.ofEpochSecond(hour * HOUR_SECONDS);
     }
 
-    /** A reading in the millionths of a degree that {@link #put} takes. */
+    /** A reading in the millionths of its unit that {@link #put} takes. */
     public static long microC(double celsius) {
         if (!Double.isFinite(celsius) || Math.abs(celsius) > 1e6) {
-            throw new IllegalArgumentException(celsius + " °C is no temperature");
+            throw new IllegalArgumentException(celsius + " is no reading");
         }
         return Math.round(celsius * MICRO);
     }
@@ -50,11 +50,30 @@ public final class HourlySeries {
         readings[index]++;
     }
 
+    /** Takes away a reading that was added. */
+    public void remove(Instant at, double celsius) {
+        long hour = hourOf(at);
+        if (!isMeasured(hour)) {
+            throw new IllegalArgumentException("no reading at " + at + " to take away");
+        }
+        int index = (int) (hour - firstHour);
+        totalMicroC[index] -= microC(celsius);
+        readings[index]--;
+    }
+
+    public HourlySeries copy() {
+        HourlySeries copy = new HourlySeries();
+        copy.firstHour = firstHour;
+        copy.totalMicroC = totalMicroC.clone();
+        copy.readings = readings.clone();
+        return copy;
+    }
+
     /** Sets what is stored of an hour, in place of whatever was there; no readings means a missing hour. */
     public void put(long hour, long totalMicroC, int readings) {
         if (readings < 0 || (readings == 0 && totalMicroC != 0)) {
-            throw new IllegalArgumentException("hour %d: %d readings cannot sum to %d millionths of a degree"
-                    .formatted(hour, readings, totalMicroC));
+            throw new IllegalArgumentException(
+                    "hour %d: %d readings cannot sum to %d millionths".formatted(hour, readings, totalMicroC));
         }
         int index = indexMadeFor(hour);
         this.totalMicroC[index] = totalMicroC;
@@ -70,7 +89,7 @@ public final class HourlySeries {
         return index >= 0 && index < readings.length ? readings[(int) index] : 0;
     }
 
-    /** Mean of the hour's readings, °C; not a number if it has none. */
+    /** Mean of the hour's readings in the quantity's unit (the C of the name is for the temperatures it began with); not a number if it has none. */
     public double meanC(long hour) {
         return isMeasured(hour)
                 ? totalMicroC[(int) (hour - firstHour)] / MICRO / readings[(int) (hour - firstHour)]

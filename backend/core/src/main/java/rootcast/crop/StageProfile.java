@@ -29,4 +29,11 @@ public record StageProfile(
                     "survival weight %s in %s must be over 0 and at most 1000000".formatted(survivalWeight, stage));
         }
     }
+
+    /** The stage for what develops at {@code rate} times the crop's rate. */
+    StageProfile atRate(double rate) {
+        return rate == 1
+                ? this
+                : new StageProfile(stage, daysAtReference / rate, cardinals, survivalMean, survivalWeight);
+    }
 }

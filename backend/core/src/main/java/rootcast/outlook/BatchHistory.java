@@ -71,6 +71,11 @@ public record BatchHistory(
                 .thenComparing(Look::cells)
                 .thenComparing(Look::reached);
 
+        /** Nine in ten have reached it: the stage is complete. */
+        public boolean isComplete() {
+            return 10L * reached >= 9L * cells;
+        }
+
         public Look {
             if (stage == Stage.STICK || stage == Stage.SHIP) {
                 throw new IllegalArgumentException("a look for " + stage + " says nothing of a rate");
@@ -154,6 +159,23 @@ public record BatchHistory(
                 .flatMap(at -> at)
                 .max(Instant::compareTo)
                 .orElseThrow();
+    }
+
+    BatchHistory moved(List<Stay> further) {
+        return new BatchHistory(
+                stuckAt,
+                reachedAt,
+                Stream.concat(stays.stream(), further.stream()).toList(),
+                base,
+                losses,
+                shipments,
+                sample,
+                looks);
+    }
+
+    /** Where it stands now. */
+    public String house() {
+        return stays.get(stays.size() - 1).house();
     }
 
     Optional<Instant> reached(Stage stage) {

@@ -8,8 +8,9 @@ import rootcast.crop.Cardinals;
  * Development that one house gives to one set of cardinals, summed from a fixed hour on, in reference-days.
  *
  * <p>Each hour adds the rate at its mean temperature, spread evenly over it. Hours that have ended are an array; the
- * daily pattern that follows repeats, so days to come are a multiplication. The sum is kept in whole 1e-12
- * reference-days: differences do not depend on where the sum began or how often it was brought up to date.
+ * daily pattern that follows repeats from one change of the set-point to the next, so days to come are a
+ * multiplication. The sum is kept in whole 1e-12 reference-days: differences do not depend on where the sum began or how
+ * often it was brought up to date.
  *
  * <p>Times are milliseconds since 1970-01-01T00:00Z. Not safe for use by several threads at once.
  */
@@ -23,6 +24,9 @@ public final class DevelopmentCurve {
     private static final long HOUR_MILLIS = 3_600_000;
     private static final double PICO = 1e12;
 
+    /** Beyond it a straight line through the rate says nothing. */
+    private static final double LARGEST_LOG_CHANGE = Math.log(2);
+
     private final DevelopmentRate rate;
     private final double referenceC;
 
@@ -32,12 +36,19 @@ public final class DevelopmentCurve {
     /** {@code cumulative[i]} is what the first i hours gave; meaningful up to {@code pastHours}. */
     private long[] cumulative = new long[1];
 
-    /** The same for the hours of one day to come, from the first that had not ended. */
-    private final long[] dayToCome = new long[DAY_HOURS + 1];
+    /** The hours to come: a day that repeats until the next one of these begins, the first where the past ends. */
+    private Repeating[] toCome = {};
+
+    /** What one hour of each hour of the day gave last, and at which temperature: most of a day to come is the same. */
+    private final double[] lastC = new double[DAY_HOURS];
+
+    private final long[] lastPico = new long[DAY_HOURS];
+    private double logRatePerC;
 
     DevelopmentCurve(Cardinals cardinals, FilledSeries filled, long firstHour) {
         this.rate = new DevelopmentRate(cardinals);
         this.referenceC = cardinals.referenceC();
+        Arrays.fill(lastC, Double.NaN);
         beginAt(firstHour, filled);
     }
 
@@ -58,13 +69,69 @@ public final class DevelopmentCurve {
         for (int i = from; i < pastHours; i++) {
             cumulative[i + 1] = cumulative[i] + picoIn(firstHour + i, filled);
         }
-        for (int i = 0; i < DAY_HOURS; i++) {
-            dayToCome[i + 1] = dayToCome[i] + picoIn(firstHour + pastHours + i, filled);
+        expect(filled);
+    }
+
+    private void expect(FilledSeries filled) {
+        long begin = firstHour + pastHours;
+        long[] changes = filled.setpointChangesAfter(begin);
+        toCome = new Repeating[1 + changes.length];
+        long before = cumulative[pastHours];
+        for (int i = 0; i < toCome.length; i++) {
+            toCome[i] = new Repeating(begin, before, dayFrom(begin, filled));
+            if (i < changes.length) {
+                before = toCome[i].picoAtStartOf(changes[i]);
+                begin = changes[i];
+            }
         }
+        double meanC = 0;
+        for (int i = 0; i < DAY_HOURS; i++) {
+            meanC += filled.celsius(toCome[0].firstHour + i, referenceC) / DAY_HOURS;
+        }
+        logRatePerC = logRatePerC(meanC);
+    }
+
+    private long[] dayFrom(long begin, FilledSeries filled) {
+        long[] day = new long[DAY_HOURS + 1];
+        for (int i = 0; i < DAY_HOURS; i++) {
+            day[i + 1] = day[i] + picoIn(begin + i, filled);
+        }
+        return day;
     }
 
     private long picoIn(long hour, FilledSeries filled) {
-        return Math.round(rate.perDay(filled.celsius(hour, referenceC)) / DAY_HOURS * PICO);
+        double celsius = filled.celsius(hour, referenceC);
+        int ofDay = Math.floorMod(hour, DAY_HOURS);
+        if (lastC[ofDay] != celsius) {
+            lastC[ofDay] = celsius;
+            lastPico[ofDay] = Math.round(rate.perDay(celsius) / DAY_HOURS * PICO);
+        }
+        return lastPico[ofDay];
+    }
+
+    /** The mean of the changes to a degree above and a degree below; each at most what doubles or halves the rate. */
+    private double logRatePerC(double celsius) {
+        double here = rate.perDay(celsius);
+        if (here == 0) {
+            return 0;
+        }
+        double warmer = Math.abs(Math.log(rate.perDay(celsius + 1) / here));
+        double cooler = Math.abs(Math.log(rate.perDay(celsius - 1) / here));
+        return (Math.min(warmer, LARGEST_LOG_CHANGE) + Math.min(cooler, LARGEST_LOG_CHANGE)) / 2;
+    }
+
+    /** How much the rate changes with a degree at the mean temperature of the day to come: |d ln(rate)| / °C. */
+    double logRatePerC() {
+        return logRatePerC;
+    }
+
+    /** A day that repeats, from {@code firstHour} on; {@code before} is what all hours before gave. */
+    private record Repeating(long firstHour, long before, long[] day) {
+
+        long picoAtStartOf(long hour) {
+            long later = hour - firstHour;
+            return before + later / DAY_HOURS * day[DAY_HOURS] + day[(int) (later % DAY_HOURS)];
+        }
     }
 
     long firstHour() {
@@ -83,7 +150,7 @@ public final class DevelopmentCurve {
             return fromMillis;
         }
         long target = picoAt(fromMillis) + need;
-        return target <= cumulative[pastHours] ? inPast(target) : toCome(target - cumulative[pastHours]);
+        return target <= cumulative[pastHours] ? inPast(target) : toCome(target);
     }
 
     private long inPast(long target) {
@@ -91,16 +158,22 @@ public final class DevelopmentCurve {
         return millisWithin(firstHour + i - 1, target - cumulative[i - 1], cumulative[i] - cumulative[i - 1]);
     }
 
-    private long toCome(long need) {
-        long perDay = dayToCome[DAY_HOURS];
+    private long toCome(long target) {
+        int in = 0;
+        while (in + 1 < toCome.length && toCome[in + 1].before < target) {
+            in++;
+        }
+        Repeating repeating = toCome[in];
+        long need = target - repeating.before;
+        long perDay = repeating.day[DAY_HOURS];
         if (perDay == 0 || need / perDay >= HORIZON_DAYS) {
             return NEVER;
         }
         long days = (need - 1) / perDay;
         long rest = need - days * perDay;
-        int i = firstAtLeast(dayToCome, DAY_HOURS, rest);
-        long hour = firstHour + pastHours + days * DAY_HOURS + i - 1;
-        return millisWithin(hour, rest - dayToCome[i - 1], dayToCome[i] - dayToCome[i - 1]);
+        int i = firstAtLeast(repeating.day, DAY_HOURS, rest);
+        long hour = repeating.firstHour + days * DAY_HOURS + i - 1;
+        return millisWithin(hour, rest - repeating.day[i - 1], repeating.day[i] - repeating.day[i - 1]);
     }
 
     private static long millisWithin(long hour, long need, long given) {
@@ -137,7 +210,10 @@ public final class DevelopmentCurve {
         if (i <= pastHours) {
             return cumulative[(int) i];
         }
-        long later = i - pastHours;
-        return cumulative[pastHours] + later / DAY_HOURS * dayToCome[DAY_HOURS] + dayToCome[(int) (later % DAY_HOURS)];
+        int in = toCome.length - 1;
+        while (toCome[in].firstHour > hour) {
+            in--;
+        }
+        return toCome[in].picoAtStartOf(hour);
     }
 }

@@ -23,6 +23,10 @@ final class DevelopmentPath {
         bounds[count] = DevelopmentCurve.NEVER;
     }
 
+    double logRatePerC() {
+        return curves[curves.length - 1].logRatePerC();
+    }
+
     double between(long fromMillis, long toMillis) {
         double sum = 0;
         for (int i = 0; i < curves.length; i++) {

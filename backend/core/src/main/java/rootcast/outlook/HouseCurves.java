@@ -6,6 +6,8 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import rootcast.climate.FilledSeries;
 import rootcast.climate.HourlySeries;
+import rootcast.climate.SetpointPlan;
+import rootcast.climate.TemperatureSpread;
 import rootcast.crop.Cardinals;
 
 /**
@@ -16,12 +18,15 @@ import rootcast.crop.Cardinals;
  * tell {@link #changed}, move on with {@link #advanceTo}, and the house's curves follow at the next question. The
  * result is that of curves made afresh, to the last bit. For a past instant make a second one over the same series.
  *
- * <p>Not safe for use by several threads at once, nor while a series of it is being added to.
+ * <p>Not safe for use by several threads at once, nor while a series of it is being added to; but after {@link #settle}
+ * and until the next change any number of threads may ask for curves that have been asked for before.
  */
 public final class HouseCurves {
 
     /** Curves begin this much before the first hour asked for, so that few batches make them begin anew. */
     private static final long HEAD_START_HOURS = 28 * 24;
+
+    private static final int DAY_HOURS = 24;
 
     private final Map<String, Climate> houses = new HashMap<>();
     private Instant asOf;
@@ -40,13 +45,24 @@ public final class HouseCurves {
     }
 
     /**
-     * Adds a house, or replaces it if its set-point or its series is another now.
+     * Adds a house, or replaces it if its plan or its series is another now.
      *
-     * @param medium    medium temperatures, which the caller goes on adding to
-     * @param setpointC medium temperature the house is set to; null if none
+     * @param medium medium temperatures, which the caller goes on adding to
      */
-    public void house(String code, HourlySeries medium, @Nullable Double setpointC) {
-        houses.put(code, new Climate(medium, setpointC));
+    public void house(String code, HourlySeries medium, SetpointPlan plan) {
+        houses.put(code, new Climate(medium, plan));
+    }
+
+    /** The same houses as of the same instant, with other plans for some. Curves of the rest are shared. */
+    public HouseCurves replanned(Map<String, SetpointPlan> plans) {
+        HouseCurves replanned = new HouseCurves(asOf);
+        replanned.houses.putAll(houses);
+        plans.forEach((code, plan) -> replanned.house(code, of(code).medium, plan));
+        return replanned;
+    }
+
+    public SetpointPlan planOf(String house) {
+        return of(house).plan;
     }
 
     /** Must be told after any change to a series, with the earliest hour that was touched. */
@@ -58,9 +74,34 @@ public final class HouseCurves {
         }
     }
 
+    /** Brings every house up to date. */
+    public void settle() {
+        houses.values().forEach(climate -> climate.upToDate(asOf));
+    }
+
     /** The house's hours as they are taken to have been. */
     public FilledSeries climateOf(String house) {
         return of(house).upToDate(asOf);
+    }
+
+    /** How far the house's hours to come may run from what is forecast. */
+    TemperatureSpread spreadOf(String house) {
+        Climate climate = of(house);
+        climate.upToDate(asOf);
+        return climate.spread;
+    }
+
+    /** The hours of the house that nobody measured, reaching back to {@code earliest} at least. */
+    BridgedHours bridged(String house, Instant earliest) {
+        Climate climate = of(house);
+        FilledSeries filled = climate.upToDate(asOf);
+        long hour = HourlySeries.hourOf(earliest);
+        if (climate.bridged == null) {
+            climate.bridged = new BridgedHours(filled, hour - HEAD_START_HOURS);
+        } else if (hour < climate.bridged.firstHour()) {
+            climate.bridged.beginAt(hour - HEAD_START_HOURS, filled);
+        }
+        return climate.bridged;
     }
 
     /** The curve, reaching back to {@code earliest} at least. */
@@ -88,15 +129,18 @@ public final class HouseCurves {
 
     private static final class Climate {
         private final HourlySeries medium;
-        private final @Nullable Double setpointC;
+        private final SetpointPlan plan;
         private final Map<Cardinals, DevelopmentCurve> curves = new HashMap<>();
+        private @Nullable BridgedHours bridged;
         private FilledSeries filled;
+        private TemperatureSpread spread;
         private long staleFrom = Long.MAX_VALUE;
 
-        Climate(HourlySeries medium, @Nullable Double setpointC) {
+        Climate(HourlySeries medium, SetpointPlan plan) {
             this.medium = medium;
-            this.setpointC = setpointC;
-            this.filled = new FilledSeries(medium, Instant.EPOCH, setpointC);
+            this.plan = plan;
+            this.filled = new FilledSeries(medium, Instant.EPOCH, plan);
+            this.spread = TemperatureSpread.before(medium, 0, plan);
         }
 
         FilledSeries upToDate(Instant asOf) {
@@ -105,11 +149,22 @@ public final class HouseCurves {
             if (now == known && staleFrom == Long.MAX_VALUE) {
                 return filled;
             }
-            filled = new FilledSeries(medium, asOf, setpointC);
+            filled = new FilledSeries(medium, asOf, plan);
             long from = filled.firstAffectedBy(Math.min(staleFrom, Math.min(known, now)));
             curves.values().forEach(curve -> curve.update(from, filled));
+            if (bridged != null) {
+                bridged.update(from, filled);
+            }
+            long today = dayStart(now);
+            if (today != dayStart(known) || staleFrom < today) {
+                spread = TemperatureSpread.before(medium, today, plan);
+            }
             staleFrom = Long.MAX_VALUE;
             return filled;
+        }
+
+        private static long dayStart(long hour) {
+            return Math.floorDiv(hour, DAY_HOURS) * DAY_HOURS;
         }
     }
 }

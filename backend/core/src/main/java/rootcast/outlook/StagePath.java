@@ -7,13 +7,15 @@ import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
 
 /**
- * One batch's way through STICK, CALLUS and ROOT for a given rate multiplier.
+ * One batch's way through STICK, CALLUS and ROOT for given rate multipliers, one for each stage.
  *
  * <p>A stage begins where the one before ended and ends when multiplier × reference-days gained since reach the
- * profile's days. An end that was seen is where it was seen, whatever the multiplier; an end that was not seen is no
- * later than a later one that was.
+ * profile's days. A stage that was entered as complete ended then; if a look before had found it incomplete, it ended
+ * where the multiplier says between that look and the entry. An end that was not seen is no earlier than the last look
+ * that found it incomplete and no later than a later end that was seen.
  *
- * <p>Stages are numbered 0 to 2 as in {@link Stage#GROWING}; times are milliseconds since 1970-01-01T00:00Z.
+ * <p>Stages are numbered 0 to 2 as in {@link Stage#GROWING}; times are milliseconds since 1970-01-01T00:00Z. The path
+ * reads its houses' curves, so it stays good while those are brought up to date.
  */
 final class StagePath {
 
@@ -26,6 +28,9 @@ final class StagePath {
     private final DevelopmentPath[] paths = new DevelopmentPath[STAGES];
     private final double[] daysAtReference = new double[STAGES];
     private final boolean[] isSeen = new boolean[STAGES];
+
+    /** The last moment before its end was seen at which a look found the stage incomplete; 0 if none did. */
+    private final long[] incompleteAt = new long[STAGES];
 
     /** The end if it was seen; else the next later end that was seen, or {@code NEVER}. */
     private final long[] latestEnd = new long[STAGES];
@@ -42,46 +47,75 @@ final class StagePath {
             bound = seen.map(Instant::toEpochMilli).orElse(bound);
             latestEnd[stage] = bound;
         }
+        for (BatchHistory.Look look : history.looks()) {
+            int stage = endingIn(look.stage());
+            long at = look.at().toEpochMilli();
+            if (!look.isComplete() && at < latestEnd[stage]) {
+                incompleteAt[stage] = Math.max(incompleteAt[stage], at);
+            }
+        }
+    }
+
+    static int endingIn(Stage reached) {
+        return reached.ordinal() - Stage.CALLUS.ordinal();
     }
 
     /** When each stage ends; {@link DevelopmentCurve#NEVER} if it does not. */
-    long[] ends(double multiplier) {
+    long[] ends(double[] multiplierOf) {
         long[] ends = new long[STAGES];
         long start = stuckAt;
         for (int stage = 0; stage < STAGES; stage++) {
-            start = end(stage, start, multiplier);
+            start = end(stage, start, multiplierOf[stage]);
             ends[stage] = start;
         }
         return ends;
     }
 
-    /** Whether the stage begins at the same time for every multiplier. */
-    boolean beginsAlike(int stage) {
-        return stage == 0 || isSeen[stage - 1];
-    }
-
-    /** Multiplier × reference-days gained in a stage / its days, over 1 once it should be complete; 0 before it begins. */
-    double progressOf(int stage, double multiplier, long atMillis) {
-        long start = stuckAt;
-        for (int earlier = 0; earlier < stage; earlier++) {
-            start = end(earlier, start, multiplier);
-        }
-        return atMillis <= start ? 0 : multiplier * paths[stage].between(start, atMillis) / daysAtReference[stage];
-    }
-
     private long end(int stage, long start, double multiplier) {
-        if (isSeen[stage]) {
+        if (isSeen[stage] && incompleteAt[stage] == 0) {
             return latestEnd[stage];
         }
         if (start == NEVER) {
             return NEVER;
         }
-        return Math.min(paths[stage].reach(start, daysAtReference[stage] / multiplier), latestEnd[stage]);
+        long end = paths[stage].reach(start, daysAtReference[stage] / multiplier);
+        return Math.min(Math.max(end, incompleteAt[stage]), latestEnd[stage]);
+    }
+
+    boolean isSeen(int stage) {
+        return isSeen[stage];
+    }
+
+    /** When it was entered as complete. */
+    long seenAt(int stage) {
+        return latestEnd[stage];
+    }
+
+    /** When a look last found it incomplete; 0 if none did. */
+    long incompleteAt(int stage) {
+        return incompleteAt[stage];
+    }
+
+    long startOf(int stage, long[] ends) {
+        return stage == 0 ? stuckAt : ends[stage - 1];
+    }
+
+    /**
+     * Multiplier × reference-days gained in a stage / its days, over 1 once it should be complete; 0 before it begins.
+     */
+    double progressOf(int stage, long[] ends, double multiplier, long atMillis) {
+        long start = startOf(stage, ends);
+        return atMillis <= start ? 0 : multiplier * paths[stage].between(start, atMillis) / daysAtReference[stage];
+    }
+
+    /** How much the rate of a stage changes with each degree where the batch stands now, as d ln(rate) / d°C. */
+    double logRatePerC(int stage) {
+        return paths[stage].logRatePerC();
     }
 
     /** Share of a stage that is done at a time, 0 to 1, on the way with these {@link #ends}. */
     double done(int stage, long[] ends, double multiplier, long atMillis) {
-        long start = stage == 0 ? stuckAt : ends[stage - 1];
+        long start = startOf(stage, ends);
         if (atMillis <= start) {
             return 0;
         }
@@ -97,19 +131,19 @@ final class StagePath {
         return whole > 0 ? gained / whole : (double) (atMillis - start) / (ends[stage] - start);
     }
 
-    double[] doneOfEach(long[] ends, double multiplier, Instant at) {
+    double[] doneOfEach(long[] ends, double[] multiplierOf, Instant at) {
         double[] done = new double[STAGES];
         for (int stage = 0; stage < STAGES; stage++) {
-            done[stage] = done(stage, ends, multiplier, at.toEpochMilli());
+            done[stage] = done(stage, ends, multiplierOf[stage], at.toEpochMilli());
         }
         return done;
     }
 
     /** Stages done at a time, 0 to 3. */
-    double progress(long[] ends, double multiplier, long atMillis) {
+    double progress(long[] ends, double[] multiplierOf, long atMillis) {
         double sum = 0;
         for (int stage = 0; stage < STAGES; stage++) {
-            sum += done(stage, ends, multiplier, atMillis);
+            sum += done(stage, ends, multiplierOf[stage], atMillis);
         }
         return sum;
     }

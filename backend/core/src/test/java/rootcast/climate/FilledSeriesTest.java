@@ -20,7 +20,7 @@ class FilledSeriesTest {
     }
 
     private FilledSeries filled() {
-        return new FilledSeries(series, NOW, null);
+        return new FilledSeries(series, NOW, SetpointPlan.none());
     }
 
     private void shouldBe(long hour, double celsius, HourSource source) {
@@ -64,7 +64,7 @@ class FilledSeriesTest {
 
     @Test
     void aHouseWithoutReadingsIsAtItsSetpointAndWithoutOneAtTheReference() {
-        var set = new FilledSeries(series, NOW, 21.0);
+        var set = new FilledSeries(series, NOW, SetpointPlan.of(21.0));
 
         assertThat(set.celsius(NEXT - 5, REFERENCE_C)).isEqualTo(21);
         assertThat(set.celsius(NEXT + 5, REFERENCE_C)).isEqualTo(21);
@@ -115,7 +115,7 @@ class FilledSeriesTest {
     @Test
     void theHourThatHasNotEndedIsStillToCome() {
         hour(NEXT, 20);
-        var halfPast = new FilledSeries(series, NOW.plusSeconds(1_800), null);
+        var halfPast = new FilledSeries(series, NOW.plusSeconds(1_800), SetpointPlan.none());
 
         assertThat(halfPast.nextHour()).isEqualTo(NEXT);
         assertThat(halfPast.sourceOf(NEXT)).isEqualTo(HourSource.REFERENCE);

@@ -52,6 +52,28 @@ class MoistAirTest {
         assertThat(MoistAir.dewPointC(airC, humidityPercent)).isCloseTo(dewPointC, within(0.05));
     }
 
+    /**
+     * Columns: °C, %, saturation kPa, deficit kPa, dew point °C by npm psychrolib 1.1.1 (ASHRAE 2017), an outside oracle:
+     * {@code GetSatVapPres(t)}, that less {@code GetVapPresFromRelHum(t, h / 100)}, and {@code GetTDewPointFromRelHum(t, h
+     * / 100)} after {@code SetUnitSystem(SI)}.
+     */
+    @ParameterizedTest
+    @CsvSource({
+        "18, 85, 2.0643, 0.3096, 15.442",
+        "20, 60, 2.3388, 0.9355, 12.007",
+        "21, 90, 2.4877, 0.2488, 19.297",
+        "22, 78, 2.6448, 0.5818, 17.989",
+        "25, 50, 3.1692, 1.5846, 13.864",
+        "26.7, 80, 3.5050, 0.7010, 22.962",
+        "30, 70, 4.2460, 1.2738, 23.928",
+    })
+    void agreesWithAnotherLibrary(
+            double airC, double humidityPercent, double saturationKpa, double deficitKpa, double dewPointC) {
+        assertThat(MoistAir.saturationKpa(airC)).isCloseTo(saturationKpa, Percentage.withPercentage(0.1));
+        assertThat(MoistAir.deficitKpa(airC, humidityPercent)).isCloseTo(deficitKpa, Percentage.withPercentage(0.2));
+        assertThat(MoistAir.dewPointC(airC, humidityPercent)).isCloseTo(dewPointC, within(0.05));
+    }
+
     @Test
     void saturatedAirHasNoDeficitAndItsOwnDewPoint() {
         assertThat(MoistAir.deficitKpa(21, 100)).isZero();

@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import rootcast.climate.HourlySeries;
+import rootcast.climate.SetpointPlan;
 import rootcast.crop.Cardinals;
 import rootcast.crop.Cardinals.Form;
 import rootcast.crop.CropProfile;
@@ -54,7 +55,7 @@ final class GrowerFixture {
 
     static HouseCurves houses(Instant asOf, String code, HourlySeries series) {
         var houses = new HouseCurves(asOf);
-        houses.house(code, series, null);
+        houses.house(code, series, SetpointPlan.none());
         return houses;
     }
 

@@ -17,6 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import rootcast.climate.HourlySeries;
+import rootcast.climate.SetpointPlan;
 import rootcast.crop.Cardinals;
 
 class HouseCurvesTest {
@@ -29,7 +30,7 @@ class HouseCurvesTest {
         var series = new HourlySeries();
         var houses = new HouseCurves(STUCK);
         Double setpointC = seed % 2 == 0 ? null : 21.5;
-        houses.house("A", series, setpointC);
+        houses.house("A", series, SetpointPlan.of(setpointC));
         long hour = HourlySeries.hourOf(STUCK);
         for (int step = 0; step < 400; step++) {
             int readings = random.nextInt(0, 6);
@@ -43,7 +44,7 @@ class HouseCurvesTest {
             hour += random.nextInt(20) == 0 ? -random.nextInt(600) : random.nextInt(5);
             houses.advanceTo(HourlySeries.startOf(hour).plusSeconds(random.nextInt(3_600)));
             var fresh = new HouseCurves(houses.asOf());
-            fresh.house("A", series, setpointC);
+            fresh.house("A", series, SetpointPlan.of(setpointC));
 
             shouldBeEqual(houses, fresh, CALLUSING, random, "seed %d step %d".formatted(seed, step));
             shouldBeEqual(houses, fresh, TONING, random, "seed %d step %d".formatted(seed, step));
@@ -99,7 +100,7 @@ class HouseCurvesTest {
     @Test
     void nothingToGainIsReachedAtOnce() {
         var curve = new HouseCurves(STUCK);
-        curve.house("A", new HourlySeries(), 21.0);
+        curve.house("A", new HourlySeries(), SetpointPlan.of(21.0));
 
         assertThat(curve.curve("A", CALLUSING, STUCK).reach(STUCK.toEpochMilli(), 0))
                 .isEqualTo(STUCK.toEpochMilli());

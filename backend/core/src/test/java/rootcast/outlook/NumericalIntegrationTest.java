@@ -27,6 +27,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import rootcast.climate.HourlySeries;
+import rootcast.climate.SetpointPlan;
 import rootcast.outlook.BatchHistory.Stay;
 
 /**
@@ -134,7 +135,7 @@ class NumericalIntegrationTest {
                 integrate(instant -> at(instant.isBefore(toB) || !instant.isBefore(backToA) ? inA : inB, instant));
 
         var houses = GrowerFixture.houses(days(80), "A", seriesOf(inA));
-        houses.house("B", seriesOf(inB), null);
+        houses.house("B", seriesOf(inB), SetpointPlan.none());
         var moved = batch(Map.of(), List.of(new Stay("A", STUCK), new Stay("B", toB), new Stay("A", backToA)));
 
         shouldAgree(OutlookModel.outlook(moved, CROP, TRAY_105, houses), ends, "seed " + seed);

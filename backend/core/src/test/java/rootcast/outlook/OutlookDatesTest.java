@@ -26,6 +26,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import rootcast.climate.HourSource;
 import rootcast.climate.HourlySeries;
+import rootcast.climate.SetpointPlan;
 import rootcast.crop.Cardinals;
 import rootcast.crop.Stage;
 import rootcast.outlook.BatchHistory.Stay;
@@ -153,7 +154,7 @@ class OutlookDatesTest {
         @Test
         void afterAMoveTheOtherHousesTemperatureCounts() {
             var houses = at22(30);
-            houses.house("B", constant(13.5, STUCK.minus(Duration.ofDays(3)), days(30)), null);
+            houses.house("B", constant(13.5, STUCK.minus(Duration.ofDays(3)), days(30)), SetpointPlan.none());
             var moved = batch(Map.of(), List.of(new Stay("A", STUCK), new Stay("B", days(20))));
 
             // Four of ten days of toning are done at day 20; the other six take twelve.
@@ -164,7 +165,7 @@ class OutlookDatesTest {
         @Test
         void aNewHouseIsTakenToBeAtItsSetpointAndSaysSo() {
             var houses = new HouseCurves(days(2));
-            houses.house("A", new HourlySeries(), 22.0);
+            houses.house("A", new HourlySeries(), SetpointPlan.of(22.0));
             var outlook = outlook(batch("A"), houses);
 
             assertThat(daysAfterSticking(outlook.readyAt().p50())).isCloseTo(26, within(1e-6));
@@ -219,7 +220,8 @@ class OutlookDatesTest {
 
     @Test
     void progressRisesFromNoneToThreeStagesWithTheSlowBelowTheFast() {
-        var points = OutlookModel.progress(batch("A"), CROP, at22(5), STUCK, days(40), Duration.ofHours(6));
+        var points =
+                BatchOutlook.of(batch("A"), CROP, TRAY_105, at22(5)).progress(STUCK, days(40), Duration.ofHours(6));
 
         assertThat(points.get(0)).isEqualTo(new ProgressPoint(STUCK, 0, 0, 0));
         assertThat(points).hasSize(161);

@@ -57,7 +57,7 @@ class SurvivorsTest {
     }
 
     private static CountDistribution whenReady(BatchHistory history) {
-        return OutlookModel.survivors(history, CROP, AT_22).whenReady();
+        return BatchOutlook.of(history, CROP, TRAY_105, AT_22).survivors().whenReady();
     }
 
     /** Equally likely survival shares of each stage, by inverting its Beta distribution function. */
@@ -292,7 +292,10 @@ class SurvivorsTest {
                 List.of(new Plants(days(28), 300)),
                 null);
 
-        assertThat(OutlookModel.survivors(ready, CROP, AT_22).whenReady().probability(553))
+        assertThat(BatchOutlook.of(ready, CROP, TRAY_105, AT_22)
+                        .survivors()
+                        .whenReady()
+                        .probability(553))
                 .isEqualTo(1);
     }
 
@@ -390,7 +393,8 @@ class SurvivorsTest {
             for (double weight : new double[] {1e-3, 1, 200, 1e6}) {
                 for (double day : new double[] {0, 1e-7, 6.999_999_9, 16, 25.999_999_9, 26}) {
                     var profile = crop(0.1, mean, mean, mean, weight);
-                    var counts = OutlookModel.survivors(counted(day, 5_000), profile, AT_22)
+                    var counts = BatchOutlook.of(counted(day, 5_000), profile, TRAY_105, AT_22)
+                            .survivors()
                             .whenReady();
                     assertThat(counts.mean())
                             .as("mean %s weight %s day %s", mean, weight, day)

@@ -7,9 +7,9 @@ package rootcast.outlook;
  *
  * <p>Source: Wang and Engel 1998, Agricultural Systems 58:1-24 (equation seen quoted).
  */
-record WangEngel(double minC, double optimumC, double maxC) {
+public record WangEngel(double minC, double optimumC, double maxC) {
 
-    double response(double celsius) {
+    public double response(double celsius) {
         if (celsius <= minC || celsius >= maxC) {
             return 0;
         }

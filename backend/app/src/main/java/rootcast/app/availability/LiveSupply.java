@@ -5,6 +5,7 @@ import jakarta.inject.Inject;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import rootcast.app.outlook.BatchPicture;
@@ -39,12 +40,28 @@ public class LiveSupply {
 
     /** @param now from which "today" at the cell's site is told */
     public CellSupply of(Cell cell, Instant now) {
+        return of(cell, batches.of(cell), promises, now);
+    }
+
+    /**
+     * Lots of other pictures than the live ones, with the promises of then.
+     *
+     * @param pictures of every batch of the cell, finished ones too
+     */
+    public CellSupply of(Cell cell, List<BatchPicture> pictures, LivePromises promises, Instant now) {
         Site site = sites.site(cell.site());
-        List<BatchPicture> pictures = batches.of(cell);
         List<SupplyLot> lots = pictures.stream()
                 .flatMap(picture -> LotOfBatch.of(picture, site).stream())
                 .toList();
         return new CellSupply(lots, promises.of(cell, line -> shippedFor(line, pictures)), site.dayOf(now));
+    }
+
+    /** The live cell with other pictures in the place of some. */
+    public CellSupply with(Cell cell, Map<String, BatchPicture> instead) {
+        List<BatchPicture> pictures = batches.of(cell).stream()
+                .map(picture -> instead.getOrDefault(picture.batch().id(), picture))
+                .toList();
+        return of(cell, pictures, promises, time.instant());
     }
 
     /** Trays that have left for a promise; only batches of the promise's own cell can serve it. */

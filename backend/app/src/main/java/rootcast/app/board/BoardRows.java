@@ -30,7 +30,11 @@ public class BoardRows {
 
     /** The row as it is now; empty if nothing of it is alive or promised. */
     Optional<BoardRow> row(Cell cell, BoardView view) {
-        CellSupply now = supply.of(cell);
+        return row(cell, view, supply.of(cell));
+    }
+
+    /** The row that this supply makes; empty if it is none. */
+    public Optional<BoardRow> row(Cell cell, BoardView view, CellSupply now) {
         if (now.lots().isEmpty() && now.promises().isEmpty()) {
             return Optional.empty();
         }

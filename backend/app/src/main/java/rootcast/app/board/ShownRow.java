@@ -10,7 +10,7 @@ public final class ShownRow {
     private final BoardRow row;
     private volatile byte @Nullable [] written;
 
-    ShownRow(BoardRow row) {
+    public ShownRow(BoardRow row) {
         this.row = row;
     }
 

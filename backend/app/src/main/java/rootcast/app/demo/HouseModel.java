@@ -10,7 +10,7 @@ import java.time.Duration;
  * <br>Medium: {@code mediumCapacity · dTm/dt = exchange·(Ta − Tm) + benchHeat + sunToMedium·S − evaporation}.
  * <br>Both heaters and the vents are proportional: nothing at the set-point, full {@code band} beyond it, never more
  * than full. A shade screen lets through {@link #SHADED_SHARE} of the sun above {@link #SHADE_ABOVE_W_PER_M2}.
- * Evaporation grows with the sun because mist and leaves follow it. Humidity, wind and the floor are left out.
+ * Evaporation grows with the sun because mist and leaves follow it. Wind and the floor are left out; humidity follows from light and vents by a rule of thumb.
  *
  * <p>Source: the energy balance is the usual lumped one; every parameter value is a plausible choice for the demo
  * (common practice, no source).
@@ -47,6 +47,12 @@ public record HouseModel(
     private static final double SUN_TO_MEDIUM_SHARE = 0.06;
     private static final double EVAPORATION_AT_NIGHT_W_PER_M2 = 8;
     private static final double SUN_TO_EVAPORATION_SHARE = 0.05;
+
+    private static final double COVER_LIGHT_SHARE = 0.45;
+    private static final double PHOTONS_PER_JOULE = 2.02;
+    private static final double MISTED_PERCENT = 90;
+    private static final double DRIER_BY_VENTS_PERCENT = 5;
+    private static final double DRIER_BY_LIGHT_PERCENT = 0.012;
 
     /** The air settles within minutes when the vents are open; longer steps would overshoot. */
     private static final Duration LONGEST_STEP = Duration.ofSeconds(60);
@@ -126,6 +132,21 @@ public record HouseModel(
         return new State(
                 state.airC() + airGainWPerM2 * stepSeconds / airCapacityJPerM2K,
                 state.mediumC() + mediumGainWPerM2 * stepSeconds / mediumCapacityJPerM2K);
+    }
+
+    /**
+     * Light at the crop, µmol/m²/s: what cover and screen let through, at 2.02 µmol to the joule of sunlight (Thimijan and
+     * Heins 1983, from memory).
+     */
+    static double photonFlux(Outdoors outdoors) {
+        return underScreen(outdoors.sunWPerM2()) * COVER_LIGHT_SHARE * PHOTONS_PER_JOULE;
+    }
+
+    /** Relative humidity under mist, percent: drier with sun and open vents; a plausible choice, no balance of water. */
+    double humidityPercent(State state, Outdoors outdoors) {
+        return MISTED_PERCENT
+                - DRIER_BY_VENTS_PERCENT * opening(state.airC() - ventAboveC, VENT_BAND_C)
+                - DRIER_BY_LIGHT_PERCENT * photonFlux(outdoors);
     }
 
     private static double underScreen(double sunWPerM2) {

@@ -49,11 +49,17 @@ public final class Simulator {
     public List<DemoReading> readAllAt(Instant at) {
         moveTo(at);
         List<DemoReading> readings = new ArrayList<>();
-        models.keySet().forEach(house -> {
+        for (DemoSetup.Building building : setup.houses()) {
+            String house = building.code();
             HouseModel.State state = states.get(house);
+            HouseModel.Outdoors outdoors = outdoors(setup.site(building.site()), at);
             readings.add(read(house, DemoReading.MEDIUM, state.mediumC(), at));
             readings.add(read(house, DemoReading.AIR, state.airC(), at));
-        });
+            double humidity = models.get(house).humidityPercent(state, outdoors);
+            readings.add(new DemoReading(house, DemoReading.HUMIDITY, noise.shownPercent(house, at, humidity), at));
+            double light = HouseModel.photonFlux(outdoors);
+            readings.add(new DemoReading(house, DemoReading.LIGHT, noise.shownPhotonFlux(house, at, light), at));
+        }
         return readings;
     }
 

@@ -14,25 +14,34 @@ import rootcast.app.availability.PlaceOrder;
 import rootcast.app.availability.SupplyAtHead;
 import rootcast.app.climate.HouseReading;
 import rootcast.app.climate.RecordReadings;
+import rootcast.app.climate.store.Sensors;
+import rootcast.app.crop.RecipeText;
 import rootcast.app.crop.SourcedCrop;
 import rootcast.app.crop.store.Catalogue;
+import rootcast.app.crop.store.Recipes;
 import rootcast.app.ledger.RecordEntry;
 import rootcast.app.ledger.StickBatch;
 import rootcast.app.once.FactHead;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
 import rootcast.app.problem.Problem;
+import rootcast.app.rounds.RecordedCare;
+import rootcast.app.rounds.store.RoundCares;
 import rootcast.app.site.store.Places;
 import rootcast.availability.Cell;
 import rootcast.availability.MatchRules;
 import rootcast.availability.Placing;
 import rootcast.availability.WantedLine;
+import rootcast.climate.LightSource;
 import rootcast.climate.Quantity;
+import rootcast.climate.Sensor;
 import rootcast.crop.Stage;
 import rootcast.crop.TrayFormat;
 import rootcast.crop.Variety;
 import rootcast.ledger.OrderLine;
 import rootcast.ledger.What;
+import rootcast.rounds.Care;
+import rootcast.rounds.Task;
 import rootcast.site.House;
 import rootcast.site.Site;
 
@@ -56,7 +65,13 @@ class UseCaseSink implements DemoSink {
     Catalogue catalogue;
 
     @Inject
+    Recipes recipes;
+
+    @Inject
     RecordReadings recordReadings;
+
+    @Inject
+    Sensors sensors;
 
     @Inject
     StickBatch stickBatch;
@@ -70,6 +85,10 @@ class UseCaseSink implements DemoSink {
     @Inject
     SupplyAtHead supply;
 
+    @Inject
+    RoundCares cares;
+
+    private final Map<String, RecipeSeed> recipeSeeds = RecipeSeed.all(SeedFiles.onClassPath());
     private final Map<String, String> batchIds = new HashMap<>();
     private final Map<UUID, UUID> entryIds = new HashMap<>();
     private final Map<UUID, UUID> orderIds = new HashMap<>();
@@ -122,6 +141,8 @@ class UseCaseSink implements DemoSink {
             var sourced =
                     new SourcedCrop(seed.crop(), 0, sources, seed.profile().note());
             catalogue.save(sourced, head.nextForSetup(), startAt);
+            RecipeSeed recipe = recipeSeeds.get(seed.code());
+            recipes.add(seed.code(), RecipeText.of(recipe.recipe(), recipe.source()), startAt);
             return new Id(seed.code());
         });
     }
@@ -138,7 +159,45 @@ class UseCaseSink implements DemoSink {
     public void readings(List<DemoReading> readings) {
         DemoReading last = readings.get(readings.size() - 1);
         once.write(
-                OnceKey.none(), "demo readings", "", 200, () -> recordReadings.record(numbered(readings), last.at()));
+                OnceKey.none(), "demo readings", "", 200, () -> recordReadings.backfill(numbered(readings), last.at()));
+    }
+
+    /** A sensor for each simulated quantity of a house, with a topic that the simulator can send to. */
+    void sensors(List<House> houses) {
+        for (House house : houses) {
+            for (String measured :
+                    List.of(DemoReading.MEDIUM, DemoReading.AIR, DemoReading.HUMIDITY, DemoReading.LIGHT)) {
+                Quantity quantity = Quantity.ofWireName(measured).orElseThrow();
+                Sensor sensor = new Sensor(
+                        sensorOf(house.code(), quantity),
+                        house.code(),
+                        quantity,
+                        quantity.unit(),
+                        topicOf(house.code(), measured),
+                        0,
+                        LightSource.SUN);
+                write("sensor-" + sensor.code(), () -> {
+                    sensors.save(sensor, head.nextForSetup());
+                    return new Id(sensor.code());
+                });
+            }
+        }
+    }
+
+    private static String sensorOf(String house, Quantity quantity) {
+        return house
+                + switch (quantity) {
+                    case MEDIUM_TEMPERATURE -> "-medium";
+                    case AIR_TEMPERATURE -> "-air";
+                    case RELATIVE_HUMIDITY -> "-rh";
+                    case LIGHT -> "-light";
+                    case MEDIUM_MOISTURE -> "-moisture";
+                    case EC -> "-ec";
+                };
+    }
+
+    static String topicOf(String house, String quantity) {
+        return "demo/" + house + "/" + quantity;
     }
 
     private static List<RecordReadings.Numbered> numbered(List<DemoReading> readings) {
@@ -146,7 +205,15 @@ class UseCaseSink implements DemoSink {
         for (DemoReading reading : readings) {
             Quantity quantity = Quantity.ofWireName(reading.quantity()).orElseThrow();
             numbered.add(new RecordReadings.Numbered(
-                    numbered.size(), new HouseReading(reading.house(), quantity, reading.at(), reading.valueC())));
+                    numbered.size(),
+                    new HouseReading(
+                            reading.house(),
+                            quantity,
+                            sensorOf(reading.house(), quantity),
+                            reading.at(),
+                            reading.value(),
+                            reading.value(),
+                            quantity.unit().ucum())));
         }
         return numbered;
     }
@@ -244,6 +311,33 @@ class UseCaseSink implements DemoSink {
                 .findFirst()
                 .map(no -> new WantedLine(line.line(), line.cell(), no.nearest().date(), line.trays()))
                 .orElse(line);
+    }
+
+    @Override
+    public void cares(List<DemoCare> done) {
+        write("cares", () -> {
+            done.forEach(care -> cares.add(recorded(care)));
+            return new Id(String.valueOf(done.size()));
+        });
+    }
+
+    private RecordedCare recorded(DemoCare care) {
+        String batch = care.batch() == null ? null : batchIds.get(care.batch());
+        String of = batch == null ? care.house() : batch;
+        String item = care.task().wireName() + "." + of + (care.occurrence().isEmpty() ? "" : "." + care.occurrence());
+        Integer trapped = care.task() == Task.SCOUTING ? 2 : null;
+        return new RecordedCare(
+                UUID.randomUUID(),
+                care.site(),
+                new Care(item, care.task(), care.house(), batch, care.dueOn(), true, care.at(), care.level()),
+                care.at(),
+                "demo",
+                null,
+                null,
+                trapped,
+                trapped,
+                null,
+                List.of());
     }
 
     /** Once, however often the demo is started. */

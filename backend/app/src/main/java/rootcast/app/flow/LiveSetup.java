@@ -40,7 +40,7 @@ class LiveSetup {
 
     void load() {
         sites.sites(places.sites());
-        climate.houses(places.houses());
+        climate.houses(places.houses(), places.setpoints());
         List<Variety> varieties = catalogue.varieties();
         List<Crop> crops = catalogue.crops().stream().map(SourcedCrop::crop).toList();
         names.varieties(varieties, crops);

@@ -42,6 +42,12 @@ public class WriteSetup {
         return response(answer).location(URI.create(item.path())).build();
     }
 
+    /** Adds one of many that have no code of their own to the list at {@code path}. */
+    public Response add(OnceKey key, String path, Object body, Function<LedgerPosition, Object> save) {
+        return response(once.write(key, "POST " + path, body, 201, () -> save.apply(head.nextForSetup())))
+                .build();
+    }
+
     /** The same content as for creating; its code must be the one addressed. */
     public Response change(
             Item item, String codeInBody, Object body, BooleanSupplier exists, Function<LedgerPosition, Object> save) {

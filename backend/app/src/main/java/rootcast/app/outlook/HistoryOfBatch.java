@@ -7,11 +7,11 @@ import rootcast.outlook.BatchHistory;
 import rootcast.outlook.BatchHistory.Plants;
 
 /** From the ledger's standing to what the outlook asks of a batch. */
-final class HistoryOfBatch {
+public final class HistoryOfBatch {
 
     private HistoryOfBatch() {}
 
-    static BatchHistory of(Standing standing) {
+    public static BatchHistory of(Standing standing) {
         Plants base = standing.fullCount() == null
                 ? new Plants(standing.batch().stuckAt(), standing.stuckPlants())
                 : plants(standing.fullCount());

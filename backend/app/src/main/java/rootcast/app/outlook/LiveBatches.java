@@ -2,7 +2,6 @@ package rootcast.app.outlook;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.Collection;
 import java.util.HashMap;
@@ -11,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.climate.LiveClimate;
 import rootcast.availability.Cell;
@@ -22,10 +22,8 @@ import rootcast.ledger.Entry;
 import rootcast.ledger.LedgerPosition;
 import rootcast.ledger.Standing;
 import rootcast.outlook.BatchHistory;
+import rootcast.outlook.BatchOutlook;
 import rootcast.outlook.Outlook;
-import rootcast.outlook.OutlookModel;
-import rootcast.outlook.ProgressPoint;
-import rootcast.outlook.Survivors;
 
 /**
  * Every batch with its standing and outlook. Changed only by {@code flow}, one thread at a time; read by anyone, since
@@ -40,7 +38,10 @@ public class LiveBatches {
     private final Map<String, BatchPicture> pictures = new ConcurrentHashMap<>();
     private final Map<Cell, Set<String>> byCell = new ConcurrentHashMap<>();
     private final Map<String, Set<String>> byHouse = new HashMap<>();
-    private final Map<String, Survivors> survivors = new HashMap<>();
+
+    /** What a batch's entries say of it; kept while time alone passes. */
+    private final Map<String, BatchOutlook> settled = new ConcurrentHashMap<>();
+
     private Map<String, CropProfile> profileOfVariety = Map.of();
     private volatile LedgerPosition takenIn = LedgerPosition.START;
     private volatile Instant asOf = Instant.EPOCH;
@@ -82,13 +83,13 @@ public class LiveBatches {
     /** Takes the profiles as they are now; the caller refreshes what they touch. */
     public void profiles(Map<String, CropProfile> profileOfVariety) {
         this.profileOfVariety = profileOfVariety;
-        survivors.clear();
+        settled.clear();
     }
 
     /** Takes the batch with all of its entries. */
     public BatchPicture take(Batch batch, List<Entry> entries) {
         Standing standing = BatchFold.of(batch, entries).standing();
-        survivors.remove(batch.id());
+        settled.remove(batch.id());
         var newest = entries.get(entries.size() - 1).position();
         BatchPicture picture = new BatchPicture(batch, newest, standing, outlook(batch, standing));
         pictures.put(batch.id(), picture);
@@ -102,22 +103,20 @@ public class LiveBatches {
 
     /** Makes the outlooks of the batches that stand or stood in these houses anew and gives those batches. */
     public List<String> housesChanged(Map<String, Instant> fromWhen) {
-        forgetSurvivorsAfter(fromWhen);
-        return fromWhen.keySet().stream()
+        forgetSettledAfter(fromWhen);
+        return refresh(fromWhen.keySet().stream()
                 .flatMap(house -> byHouse.getOrDefault(house, Set.of()).stream())
-                .distinct()
-                .filter(this::refresh)
-                .toList();
+                .collect(Collectors.toSet()));
     }
 
     /** How far a batch was when its plants were last counted, lost or shipped may have changed with a late reading. */
-    private void forgetSurvivorsAfter(Map<String, Instant> fromWhen) {
+    private void forgetSettledAfter(Map<String, Instant> fromWhen) {
         fromWhen.forEach((house, from) -> {
             for (String id : byHouse.getOrDefault(house, Set.of())) {
-                if (survivors.containsKey(id)) {
+                if (settled.containsKey(id)) {
                     Standing standing = pictures.get(id).standing();
                     if (!HistoryOfBatch.of(standing).newestFactAt().isBefore(from)) {
-                        survivors.remove(id);
+                        settled.remove(id);
                     }
                 }
             }
@@ -126,22 +125,30 @@ public class LiveBatches {
 
     /** Makes every outlook anew for the time that the curves now stand at, with what changed in these houses before. */
     public List<String> timePassed(Map<String, Instant> housesChangedFrom) {
-        forgetSurvivorsAfter(housesChangedFrom);
-        return pictures.keySet().stream().filter(this::refresh).toList();
+        forgetSettledAfter(housesChangedFrom);
+        return refresh(pictures.keySet());
     }
 
     public void clear() {
         pictures.clear();
         byCell.clear();
         byHouse.clear();
-        survivors.clear();
+        settled.clear();
     }
 
-    private boolean refresh(String id) {
+    /** Those that are kept only read the curves, so they share the cores; what has to be made anew adds curves. */
+    private List<String> refresh(Collection<String> ids) {
+        climate.curves().settle();
+        List<String> live = ids.stream()
+                .filter(id -> !pictures.get(id).standing().isFinished())
+                .toList();
+        live.stream().filter(id -> !settled.containsKey(id)).forEach(this::refreshOne);
+        live.parallelStream().filter(settled::containsKey).forEach(this::refreshOne);
+        return live;
+    }
+
+    private void refreshOne(String id) {
         BatchPicture before = pictures.get(id);
-        if (before.standing().isFinished()) {
-            return false;
-        }
         pictures.put(
                 id,
                 new BatchPicture(
@@ -149,23 +156,31 @@ public class LiveBatches {
                         before.position(),
                         before.standing(),
                         outlook(before.batch(), before.standing())));
-        return true;
     }
 
     private @Nullable Outlook outlook(Batch batch, Standing standing) {
-        if (standing.isFinished()) {
-            return null;
+        return standing.isFinished() ? null : outlookOf(batch, standing).now();
+    }
+
+    /** What the batch's entries say of it. To be asked holding the live lock. */
+    public BatchOutlook made(BatchPicture picture) {
+        return outlookOf(picture.batch(), picture.standing());
+    }
+
+    private BatchOutlook outlookOf(Batch batch, Standing standing) {
+        BatchOutlook kept = settled.get(batch.id());
+        if (kept != null) {
+            return kept;
         }
-        BatchHistory history = HistoryOfBatch.of(standing);
-        CropProfile profile = profileOfVariety.get(batch.variety());
-        Survivors surviving = survivors.get(batch.id());
-        if (surviving == null) {
-            surviving = OutlookModel.survivors(history, profile, climate.curves());
-            if (hasSettled(history)) {
-                survivors.put(batch.id(), surviving);
-            }
+        BatchOutlook made = BatchOutlook.of(
+                HistoryOfBatch.of(standing),
+                profileOfVariety.get(batch.variety()).forBatch(batch.variety(), batch.site()),
+                batch.trayFormat(),
+                climate.curves());
+        if (hasSettled(made.history())) {
+            settled.put(batch.id(), made);
         }
-        return OutlookModel.outlook(history, profile, batch.trayFormat(), climate.curves(), surviving);
+        return made;
     }
 
     /** Development up to a fact of the running hour rests on a forecast until that hour has ended. */
@@ -173,21 +188,5 @@ public class LiveBatches {
         Instant thisHour =
                 HourlySeries.startOf(HourlySeries.hourOf(climate.curves().asOf()));
         return history.newestFactAt().isBefore(thisHour);
-    }
-
-    /** The profile that the batch's outlook is made with. */
-    public CropProfile profileOf(BatchPicture picture) {
-        return profileOfVariety.get(picture.batch().variety());
-    }
-
-    /** Progress for a plot, a point every {@code step} from sticking to the end of the outlook. */
-    public List<ProgressPoint> progress(BatchPicture picture, Instant until, Duration step) {
-        return OutlookModel.progress(
-                HistoryOfBatch.of(picture.standing()),
-                profileOfVariety.get(picture.batch().variety()),
-                climate.curves(),
-                picture.batch().stuckAt(),
-                until,
-                step);
     }
 }

@@ -55,12 +55,12 @@ class SimulatorTest {
     }
 
     @Test
-    void liveReadingsHaveMediumAndAirOfEveryHouseInTenthsOfADegree() {
+    void liveReadingsHaveMediumAirHumidityAndLightOfEveryHouseInTenthsAtTheFinest() {
         List<DemoReading> readings = scenario.tell(START).simulator().readAllAt(START.plusSeconds(20));
 
-        assertThat(readings).hasSize(24).allSatisfy(reading -> {
+        assertThat(readings).hasSize(48).allSatisfy(reading -> {
             assertThat(reading.at()).isEqualTo(START.plusSeconds(20));
-            assertThat(reading.valueC() * 10).isCloseTo(Math.rint(reading.valueC() * 10), within(1e-9));
+            assertThat(reading.value() * 10).isCloseTo(Math.rint(reading.value() * 10), within(1e-9));
         });
         assertThat(readings.stream().filter(reading -> reading.quantity().equals(DemoReading.MEDIUM)))
                 .hasSize(12);

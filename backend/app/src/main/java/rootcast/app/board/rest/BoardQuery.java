@@ -1,6 +1,6 @@
 package rootcast.app.board.rest;
 
-import java.time.InstantSource;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import org.jspecify.annotations.Nullable;
@@ -9,7 +9,7 @@ import rootcast.app.problem.Problem;
 import rootcast.site.ShipWeek;
 
 /** Reads the part of an address that says which weeks and how sure. */
-final class BoardQuery {
+public final class BoardQuery {
 
     private static final int USUAL_WEEKS = 8;
     private static final double USUAL_CONFIDENCE = 0.9;
@@ -18,10 +18,9 @@ final class BoardQuery {
 
     private BoardQuery() {}
 
-    static BoardView view(
-            @Nullable String from, @Nullable String weeks, @Nullable String confidence, InstantSource time) {
-        ShipWeek first =
-                from == null ? ShipWeek.of(LocalDate.ofInstant(time.instant(), ZoneOffset.UTC)) : week("from", from);
+    public static BoardView view(
+            @Nullable String from, @Nullable String weeks, @Nullable String confidence, Instant now) {
+        ShipWeek first = from == null ? ShipWeek.of(LocalDate.ofInstant(now, ZoneOffset.UTC)) : week("from", from);
         return new BoardView(first, weeks(weeks), confidence(confidence));
     }
 

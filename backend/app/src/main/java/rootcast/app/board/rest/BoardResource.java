@@ -10,10 +10,13 @@ import java.util.Locale;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
+import rootcast.app.board.BoardInTime;
 import rootcast.app.board.BoardRows;
+import rootcast.app.board.BoardView;
 import rootcast.app.board.LiveBoard;
 import rootcast.app.crop.LiveCatalogue;
 import rootcast.app.crop.store.Catalogue;
+import rootcast.app.outlook.AsOf;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.LiveSites;
 import rootcast.availability.Cell;
@@ -26,6 +29,9 @@ public class BoardResource {
 
     @Inject
     LiveBoard board;
+
+    @Inject
+    BoardInTime past;
 
     @Inject
     BoardRows rows;
@@ -57,8 +63,12 @@ public class BoardResource {
             @RestQuery @Nullable String confidence,
             @RestQuery @Nullable String site,
             @RestQuery @Nullable String crop,
-            @RestQuery @Nullable String text) {
-        var picture = board.picture(BoardQuery.view(from, weeks, confidence, time));
+            @RestQuery @Nullable String text,
+            @RestQuery @Nullable String asOf,
+            @RestQuery @Nullable String knownAt) {
+        AsOf when = AsOf.of(asOf, knownAt, time);
+        BoardView view = BoardQuery.view(from, weeks, confidence, when.happenedBy());
+        var picture = isBlank(asOf) && isBlank(knownAt) ? board.picture(view) : past.board(when, view);
         return writer.written(picture, row -> isShown(row, site, crop, text));
     }
 

@@ -55,7 +55,7 @@ public class LiveResource {
             @RestQuery @Nullable String after,
             @HeaderParam("Last-Event-ID") @Nullable String lastEventId,
             @Context Sse sse) {
-        BoardView view = BoardQuery.view(from, weeks, confidence, time);
+        BoardView view = BoardQuery.view(from, weeks, confidence, time.instant());
         Optional<LedgerPosition> heard = Optional.ofNullable(
                         lastEventId == null || lastEventId.isBlank() ? after : lastEventId)
                 .map(LiveResource::position);

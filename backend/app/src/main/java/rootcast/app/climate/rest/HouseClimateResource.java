@@ -8,16 +8,19 @@ import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.climate.HourlyClimate;
-import rootcast.app.climate.store.Readings;
+import rootcast.app.climate.HouseFlags;
+import rootcast.app.climate.HouseNow;
+import rootcast.app.climate.HouseQuantity;
+import rootcast.app.climate.SensorHealth;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.store.Places;
 import rootcast.climate.Quantity;
+import rootcast.site.House;
 
 /** What a house's sensors have said. */
 @Path("/api/houses/{code}")
@@ -30,16 +33,22 @@ public class HouseClimateResource {
     HourlyClimate climate;
 
     @Inject
-    Readings readings;
+    HouseFlags flags;
+
+    @Inject
+    HouseNow now;
+
+    @Inject
+    SensorHealth health;
 
     @Inject
     Places places;
 
-    record ClimateWire(String house, String quantity, String unit, List<HourlyClimate.Hour> hours) {}
+    /** @param hours of a daily light integral one a day, at the site's midnight */
+    record ClimateWire(
+            String house, String quantity, String unit, List<HourlyClimate.Hour> hours, List<HouseFlags.Line> flags) {}
 
-    record NowWire(String house, List<QuantityNow> quantities) {}
-
-    record QuantityNow(String quantity, double valueC, Instant at) {}
+    record NowWire(String house, List<HouseNow.Value> quantities) {}
 
     @GET
     @Path("climate")
@@ -48,44 +57,51 @@ public class HouseClimateResource {
             @RestQuery @Nullable String from,
             @RestQuery @Nullable String to,
             @RestQuery @Nullable String quantity) {
-        known(code);
-        Quantity asked = quantity == null
-                ? Quantity.MEDIUM_TEMPERATURE
-                : Quantity.ofWireName(quantity)
-                        .orElseThrow(() -> Problem.malformed(
-                                "quantity",
-                                "is '" + quantity + "'; known are "
-                                        + Arrays.stream(Quantity.values())
-                                                .map(Quantity::wireName)
-                                                .toList()));
+        House house = known(code);
+        AskedQuantity asked = AskedQuantity.of(quantity);
         Instant until = to == null ? climate.asOf() : instant("to", to);
         Instant since = from == null ? until.minus(USUAL) : instant("from", from);
         if (!since.isBefore(until) || Duration.between(since, until).compareTo(MOST) > 0) {
             throw Problem.malformed("from", "must lie before 'to', by " + MOST.toDays() + " days at most");
         }
-        return new ClimateWire(code, asked.wireName(), "Cel", climate.hours(code, asked, since, until));
+        List<HouseFlags.Line> lines = new ArrayList<>();
+        for (Quantity source : asked.sources()) {
+            lines.addAll(flags.lines(new HouseQuantity(code, source), since, until));
+        }
+        List<HourlyClimate.Hour> hours = switch (asked.derived()) {
+            case NOTHING -> climate.hours(code, asked.sources().get(0), since, until);
+            case DEFICIT -> climate.deficits(code, since, until);
+            case DEW_POINT -> climate.dewPoints(code, since, until);
+            case DAILY_LIGHT ->
+                climate.lightOfDays(
+                        code, places.site(house.site()).orElseThrow().zone(), since, until);
+        };
+        if (asked.derived() == AskedQuantity.Derived.DAILY_LIGHT) {
+            lines.addAll(AskedQuantity.moreThanTheSun(hours));
+        }
+        return new ClimateWire(code, asked.wireName(), asked.unit(), hours, lines);
     }
 
     @GET
     @Path("now")
     public NowWire now(@RestPath String code) {
         known(code);
-        List<QuantityNow> now = new ArrayList<>();
-        for (Quantity quantity : Quantity.values()) {
-            readings.newest(code, quantity)
-                    .ifPresent(
-                            reading -> now.add(new QuantityNow(quantity.wireName(), reading.celsius(), reading.at())));
-        }
-        return new NowWire(code, now);
+        return new NowWire(code, now.of(code));
     }
 
-    private void known(String code) {
-        if (places.house(code).isEmpty()) {
-            throw Problem.notFound("house", code);
-        }
+    /** How it stands with each sensor of the house. */
+    @GET
+    @Path("sensors")
+    public List<SensorHealth.Health> sensors(@RestPath String code) {
+        known(code);
+        return health.of(code);
     }
 
-    private static Instant instant(String field, String text) {
+    private House known(String code) {
+        return places.house(code).orElseThrow(() -> Problem.notFound("house", code));
+    }
+
+    static Instant instant(String field, String text) {
         try {
             return OffsetDateTime.parse(text).toInstant();
         } catch (DateTimeParseException notATime) {

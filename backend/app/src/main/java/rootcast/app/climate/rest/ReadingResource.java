@@ -15,16 +15,21 @@ import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.jspecify.annotations.Nullable;
+import rootcast.app.climate.IngestCount;
 import rootcast.app.climate.RecordReadings;
+import rootcast.app.climate.store.Sensors;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.store.Places;
+import rootcast.climate.Sensor;
 import rootcast.site.House;
 
 /** Readings by HTTP: one or many, in any order. */
@@ -39,6 +44,12 @@ public class ReadingResource {
 
     @Inject
     Places places;
+
+    @Inject
+    Sensors sensors;
+
+    @Inject
+    IngestCount count;
 
     @Inject
     ObjectMapper json;
@@ -58,19 +69,21 @@ public class ReadingResource {
                                             schema = @Schema(implementation = ReadingWire[].class)))
                     @NotNull
                     JsonNode body) {
-        Once.Answer answer =
-                once.write(OnceKey.optional(key), "POST /api/readings", body, 200, () -> taken(body, time.instant()));
+        Once.Answer answer = once.write(OnceKey.optional(key), "POST /api/readings", body, 200, () -> taken(body));
         return Response.status(answer.status())
                 .type(MediaType.APPLICATION_JSON)
                 .entity(answer.body())
                 .build();
     }
 
-    private Taken taken(JsonNode body, Instant now) {
+    private Taken taken(JsonNode body) {
+        Instant now = time.instant();
         if (!body.isArray() && !body.isObject()) {
             throw Problem.malformed("body", "must be a reading or a list of readings");
         }
         Set<String> houses = places.houses().stream().map(House::code).collect(Collectors.toSet());
+        Map<String, Sensor> bySensor =
+                sensors.all().stream().collect(Collectors.toMap(Sensor::code, Function.identity()));
         List<RecordReadings.Numbered> good = new ArrayList<>();
         List<RecordReadings.Refused> bad = new ArrayList<>();
         int index = 0;
@@ -80,7 +93,7 @@ public class ReadingResource {
                 if (wire == null) {
                     throw new ReadingWire.Unusable("is null");
                 }
-                good.add(new RecordReadings.Numbered(index, wire.reading(houses, now)));
+                good.add(new RecordReadings.Numbered(index, wire.reading(houses, bySensor)));
             } catch (ReadingWire.Unusable unusable) {
                 bad.add(new RecordReadings.Refused(index, unusable.getMessage()));
             } catch (JsonProcessingException unreadable) {
@@ -89,9 +102,13 @@ public class ReadingResource {
             }
             index++;
         }
+        List<RecordReadings.Refused> unreadable = List.copyOf(bad);
         RecordReadings.Recorded recorded = recordReadings.record(good, now);
         bad.addAll(recorded.refused());
         bad.sort(Comparator.comparingInt(RecordReadings.Refused::index));
+        count.taken(IngestCount.HTTP, index, recorded, number -> "reading " + number, now);
+        unreadable.forEach(
+                each -> count.refused(IngestCount.HTTP, "malformed", "reading " + each.index(), each.reason(), now));
         if (!bad.isEmpty() && recorded.accepted() == 0 && recorded.duplicates() == 0) {
             throw new Problem(
                             422,

@@ -4,28 +4,31 @@ import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.climate.HouseReading;
+import rootcast.climate.LightSource;
 import rootcast.climate.Quantity;
-import rootcast.climate.TemperatureUnit;
-import rootcast.ledger.EntryRules;
+import rootcast.climate.ReadingUnit;
+import rootcast.climate.Sensor;
 
 /**
  * A reading as it is sent.
  *
- * @param unit UCUM code
- * @param at   when it was measured
+ * @param unit   UCUM code
+ * @param at     when it was measured
+ * @param sensor code of the sensor that measured it, whose offset is then added; none for the house as such
  */
 record ReadingWire(
         @Nullable String house,
         @Nullable String quantity,
         @Nullable Double value,
         @Nullable String unit,
-        @Nullable OffsetDateTime at) {
-
-    private static final int OLDEST_YEARS = 5;
+        @Nullable OffsetDateTime at,
+        @Nullable String sensor) {
 
     /** Why a reading is not taken, in words for whoever runs the sensor. */
     static final class Unusable extends Exception {
@@ -36,7 +39,8 @@ record ReadingWire(
         }
     }
 
-    HouseReading reading(Set<String> houses, Instant now) throws Unusable {
+    /** Whether its value can be true is for the use case to say, which keeps what cannot be. */
+    HouseReading reading(Set<String> houses, Map<String, Sensor> sensors) throws Unusable {
         if (house == null || quantity == null || value == null || unit == null || at == null) {
             throw new Unusable("house, quantity, value, unit and at are all needed");
         }
@@ -48,23 +52,21 @@ record ReadingWire(
                         + Arrays.stream(Quantity.values())
                                 .map(Quantity::wireName)
                                 .collect(Collectors.joining(", "))));
-        TemperatureUnit read = TemperatureUnit.ofUcum(unit)
-                .orElseThrow(() -> new Unusable("unit '" + unit + "' is none of the UCUM codes "
-                        + Arrays.stream(TemperatureUnit.values())
-                                .map(TemperatureUnit::ucum)
-                                .collect(Collectors.joining(", "))));
-        double celsius = read.toCelsius(value);
-        var implausible = what.refusalOf(celsius);
-        if (implausible.isPresent()) {
-            throw new Unusable(implausible.get().toString());
-        }
+        List<ReadingUnit> forms = ReadingUnit.of(what);
+        ReadingUnit read = ReadingUnit.ofUcum(unit)
+                .filter(forms::contains)
+                .orElseThrow(() -> new Unusable("unit '" + unit + "' is none of the UCUM codes for " + quantity + ": "
+                        + forms.stream().map(ReadingUnit::ucum).collect(Collectors.joining(", "))));
         Instant measuredAt = at.toInstant().truncatedTo(ChronoUnit.MICROS);
-        if (measuredAt.isAfter(now.plus(EntryRules.CLOCK_TOLERANCE))) {
-            throw new Unusable(measuredAt + " is still to come; it is " + now + " here");
+        if (sensor == null) {
+            return new HouseReading(
+                    house, what, HouseReading.NO_SENSOR, measuredAt, read.kept(value, LightSource.SUN), value, unit);
         }
-        if (measuredAt.isBefore(now.minus(OLDEST_YEARS * 365L, ChronoUnit.DAYS))) {
-            throw new Unusable(measuredAt + " is over " + OLDEST_YEARS + " years ago");
+        Sensor by = sensors.get(sensor);
+        if (by == null || !by.house().equals(house) || by.quantity() != what || by.unit() != read) {
+            throw new Unusable("there is no sensor '%s' for %s in house '%s' that shows %s"
+                    .formatted(sensor, quantity, house, unit));
         }
-        return new HouseReading(house, what, measuredAt, celsius);
+        return new HouseReading(house, what, sensor, measuredAt, by.kept(value), value, unit);
     }
 }

@@ -7,7 +7,7 @@ import jakarta.persistence.Table;
 import java.io.Serializable;
 import java.time.Instant;
 
-/** Sum of one hour's readings. */
+/** Sum of one hour's good readings. */
 @Entity
 @Table(name = "reading_hour")
 public class ReadingHourRow {
@@ -20,4 +20,7 @@ public class ReadingHourRow {
 
     public long totalMicro;
     public int readings;
+    public int leftOut;
+    public boolean settled;
+    public long positionNo;
 }

@@ -5,6 +5,7 @@ import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import java.time.Instant;
+import java.time.InstantSource;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -12,9 +13,13 @@ import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.crop.LiveCatalogue;
+import rootcast.app.outlook.AsOf;
+import rootcast.app.outlook.BatchInTime;
 import rootcast.app.outlook.BatchPicture;
+import rootcast.app.outlook.BatchesInTime;
 import rootcast.app.outlook.LiveBatches;
 import rootcast.app.problem.Problem;
+import rootcast.app.site.LiveSites;
 import rootcast.crop.Stage;
 
 /** Batches: how they stand and what is expected of them. */
@@ -28,7 +33,13 @@ public class BatchResource {
     LiveCatalogue names;
 
     @Inject
-    DevelopmentWires development;
+    LiveSites sites;
+
+    @Inject
+    BatchesInTime past;
+
+    @Inject
+    InstantSource time;
 
     public record BatchList(Instant asOf, long position, List<BatchView> batches) {}
 
@@ -58,21 +69,33 @@ public class BatchResource {
         return new BatchList(batches.asOf(), batches.takenIn().value(), shown);
     }
 
+    /** With {@code asOf} or {@code knownAt} the batch as it was. */
     @GET
     @Path("{id}")
-    public BatchView one(@RestPath String id) {
-        return BatchView.of(picture(id), names);
+    public BatchView one(@RestPath String id, @RestQuery @Nullable String asOf, @RestQuery @Nullable String knownAt) {
+        AsOf when = AsOf.of(asOf, knownAt, time);
+        BatchPicture picture = isBlank(asOf) && isBlank(knownAt)
+                ? batches.picture(id).orElseThrow(() -> Problem.notFound("batch", id))
+                : past.batch(id, when).picture();
+        return BatchView.of(picture, names);
     }
 
     /** What a plot of the batch shows: medium temperature by the hour, and how far it is. */
     @GET
     @Path("{id}/development")
-    public DevelopmentWires.Development development(@RestPath String id) {
-        return development.of(picture(id));
+    public DevelopmentWires.Development development(
+            @RestPath String id, @RestQuery @Nullable String asOf, @RestQuery @Nullable String knownAt) {
+        return DevelopmentWires.of(past.batch(id, AsOf.of(asOf, knownAt, time)));
     }
 
-    private BatchPicture picture(String id) {
-        return batches.picture(id).orElseThrow(() -> Problem.notFound("batch", id));
+    /** Why this date: what moved it from the plan, cause by cause. */
+    @GET
+    @Path("{id}/explanation")
+    public ExplanationWire explanation(
+            @RestPath String id, @RestQuery @Nullable String asOf, @RestQuery @Nullable String knownAt) {
+        BatchInTime batch = past.batch(id, AsOf.of(asOf, knownAt, time));
+        return ExplanationWire.of(
+                batch, sites.site(batch.picture().batch().site()).zone());
     }
 
     private static boolean speaksOf(BatchView view, String text) {

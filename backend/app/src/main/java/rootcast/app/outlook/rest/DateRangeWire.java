@@ -15,7 +15,7 @@ public record DateRangeWire(
         return new DateRangeWire(seen(range.p10()), seen(range.p50()), seen(range.p90()));
     }
 
-    static @Nullable Instant seen(Instant at) {
+    public static @Nullable Instant seen(Instant at) {
         return at.equals(DateDistribution.NEVER) ? null : at;
     }
 }

@@ -1,93 +1,116 @@
 package rootcast.app.outlook.rest;
 
-import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.inject.Inject;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import rootcast.app.climate.LiveClimate;
-import rootcast.app.climate.LiveLock;
-import rootcast.app.outlook.BatchPicture;
-import rootcast.app.outlook.LiveBatches;
+import rootcast.app.outlook.BatchInTime;
 import rootcast.climate.FilledSeries;
 import rootcast.climate.HourSource;
 import rootcast.climate.HourlySeries;
 import rootcast.crop.Stage;
 import rootcast.ledger.Standing;
 import rootcast.outlook.DateDistribution;
+import rootcast.outlook.ExplanationModel;
 import rootcast.outlook.Outlook;
+import rootcast.outlook.PlannedPoint;
 
 /** The picture behind a batch's dates: temperature by the hour and progress, from sticking to the late ready date. */
-@ApplicationScoped
-class DevelopmentWires {
+final class DevelopmentWires {
 
     private static final Duration STEP = Duration.ofHours(6);
     private static final Duration FURTHEST = Duration.ofDays(60);
     private static final Duration MARGIN = Duration.ofDays(1);
+    private static final int PLAN_STEP_HOURS = 6;
 
-    @Inject
-    LiveBatches batches;
+    private DevelopmentWires() {}
 
-    @Inject
-    LiveClimate climate;
-
-    @Inject
-    LiveLock live;
-
-    /** @param progress in stages done: 1 is callused, 2 rooted, 3 ready */
+    /**
+     * @param progress in stages done: 1 is callused, 2 rooted, 3 ready
+     * @param plan     the same, as planned when the batch was stuck
+     */
     record Development(
-            String batch, Instant asOf, List<HourWire> hours, List<ProgressWire> progress, List<ReachedWire> stages) {}
+            String batch,
+            Instant asOf,
+            List<HourWire> hours,
+            List<ProgressWire> progress,
+            List<PlanWire> plan,
+            List<ReachedWire> stages,
+            List<LookWire> looks) {}
 
     /** @param source measured, filled or forecast */
     record HourWire(Instant at, double mediumC, String house, String source) {}
 
     record ProgressWire(Instant at, double p10, double p50, double p90) {}
 
+    record PlanWire(Instant at, double progress) {}
+
     record ReachedWire(Stage stage, Instant reachedAt) {}
 
-    Development of(BatchPicture picture) {
-        return live.holding(() -> {
-            Instant until = end(picture);
-            return new Development(
-                    picture.batch().id(),
-                    batches.asOf(),
-                    hours(picture, until),
-                    batches.progress(picture, until, STEP).stream()
-                            .map(point -> new ProgressWire(point.at(), point.p10(), point.p50(), point.p90()))
-                            .toList(),
-                    picture.standing().reachedAt().entrySet().stream()
-                            .map(each -> new ReachedWire(each.getKey(), each.getValue()))
-                            .sorted(java.util.Comparator.comparing(ReachedWire::stage))
-                            .toList());
-        });
+    /** Of {@code cells} looked at, {@code reached} had reached the stage. */
+    record LookWire(Instant at, Stage stage, int cells, int reached) {}
+
+    static Development of(BatchInTime batch) {
+        Standing standing = batch.picture().standing();
+        Instant until = end(batch);
+        return new Development(
+                batch.picture().batch().id(),
+                batch.houses().asOf(),
+                hours(batch, until),
+                batch.made().progress(batch.picture().batch().stuckAt(), until, STEP).stream()
+                        .map(point -> new ProgressWire(point.at(), point.p10(), point.p50(), point.p90()))
+                        .toList(),
+                plan(batch, until),
+                standing.reachedAt().entrySet().stream()
+                        .map(each -> new ReachedWire(each.getKey(), each.getValue()))
+                        .sorted(java.util.Comparator.comparing(ReachedWire::stage))
+                        .toList(),
+                standing.looks().stream()
+                        .map(look -> new LookWire(look.at(), look.stage(), look.cells(), look.reached()))
+                        .toList());
     }
 
-    private Instant end(BatchPicture picture) {
-        Outlook outlook = picture.outlook();
-        if (outlook == null) {
-            return batches.asOf();
+    private static List<PlanWire> plan(BatchInTime batch, Instant until) {
+        List<PlannedPoint> points = ExplanationModel.plan(
+                batch.made().history(), batch.plannedProfile().profile(), batch.houses());
+        List<PlanWire> plan = new ArrayList<>();
+        for (int i = 0; i < points.size(); i++) {
+            PlannedPoint point = points.get(i);
+            boolean isDrawn = i % PLAN_STEP_HOURS == 0 || i == points.size() - 1;
+            if (isDrawn && !point.at().isAfter(until)) {
+                plan.add(new PlanWire(point.at(), point.progress()));
+            }
         }
-        Instant furthest = batches.asOf().plus(FURTHEST);
+        return plan;
+    }
+
+    private static Instant end(BatchInTime batch) {
+        Instant asOf = batch.houses().asOf();
+        Outlook outlook = batch.picture().outlook();
+        if (outlook == null) {
+            return asOf;
+        }
+        Instant furthest = asOf.plus(FURTHEST);
         Instant late = outlook.readyAt().p90();
         Instant end = late.equals(DateDistribution.NEVER) || late.isAfter(furthest) ? furthest : late;
-        return (end.isBefore(batches.asOf()) ? batches.asOf() : end).plus(MARGIN);
+        return (end.isBefore(asOf) ? asOf : end).plus(MARGIN);
     }
 
-    private List<HourWire> hours(BatchPicture picture, Instant until) {
+    private static List<HourWire> hours(BatchInTime batch, Instant until) {
         double referenceC =
-                batches.profileOf(picture).of(Stage.STICK).cardinals().referenceC();
-        List<Standing.Stay> stays = picture.standing().stays();
+                batch.profile().profile().of(Stage.STICK).cardinals().referenceC();
+        List<Standing.Stay> stays = batch.picture().standing().stays();
         List<HourWire> hours = new ArrayList<>();
         int stay = 0;
-        for (long hour = HourlySeries.hourOf(picture.batch().stuckAt()); hour < HourlySeries.hourOf(until); hour++) {
+        long first = HourlySeries.hourOf(batch.picture().batch().stuckAt());
+        for (long hour = first; hour < HourlySeries.hourOf(until); hour++) {
             Instant at = HourlySeries.startOf(hour);
             while (stay + 1 < stays.size()
                     && !stays.get(stay + 1).fromInclusive().isAfter(at)) {
                 stay++;
             }
             String house = stays.get(stay).house();
-            FilledSeries filled = climate.curves().climateOf(house);
+            FilledSeries filled = batch.houses().climateOf(house);
             hours.add(new HourWire(at, filled.celsius(hour, referenceC), house, source(filled, hour)));
         }
         return hours;

@@ -2,6 +2,8 @@ package rootcast.app.site.rest;
 
 import jakarta.inject.Inject;
 import jakarta.validation.Valid;
+import jakarta.validation.constraints.DecimalMax;
+import jakarta.validation.constraints.DecimalMin;
 import jakarta.validation.constraints.NotNull;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.HeaderParam;
@@ -9,6 +11,8 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.core.Response;
+import java.time.Instant;
+import java.time.InstantSource;
 import java.util.List;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
@@ -17,6 +21,7 @@ import org.jspecify.annotations.Nullable;
 import rootcast.app.once.OnceKey;
 import rootcast.app.once.WriteSetup;
 import rootcast.app.problem.Problem;
+import rootcast.app.site.PlannedSetpoint;
 import rootcast.app.site.store.Places;
 import rootcast.ledger.LedgerPosition;
 import rootcast.site.House;
@@ -30,6 +35,9 @@ public class HouseResource {
 
     @Inject
     WriteSetup setup;
+
+    @Inject
+    InstantSource time;
 
     @GET
     public List<HouseWire> all() {
@@ -51,6 +59,39 @@ public class HouseResource {
     @Path("{code}")
     public Response change(@RestPath String code, @NotNull @Valid HouseWire wire) {
         return setup.change(item(code), wire.code(), wire, exists(wire), save(wire));
+    }
+
+    /**
+     * @param mediumC °C, 0 to 40; null if the heat goes off
+     * @param from    when it changes or changed
+     */
+    public record SetpointWire(
+            @Nullable @DecimalMin("0") @DecimalMax("40") Double mediumC,
+            @NotNull Instant from,
+            @Nullable Instant recordedAt) {}
+
+    /** Changes of the set-point, past and planned, by when they take effect. */
+    @GET
+    @Path("{code}/setpoints")
+    public List<SetpointWire> setpoints(@RestPath String code) {
+        one(code);
+        return places.setpointsOf(code).stream()
+                .map(change -> new SetpointWire(change.mediumC(), change.from(), change.recordedAt()))
+                .toList();
+    }
+
+    @POST
+    @Path("{code}/setpoints")
+    public Response plan(
+            @HeaderParam("Idempotency-Key") @Nullable String key,
+            @RestPath String code,
+            @NotNull @Valid SetpointWire wire) {
+        one(code);
+        return setup.add(OnceKey.optional(key), "/api/houses/" + code + "/setpoints", wire, position -> {
+            Instant now = time.instant();
+            places.add(new PlannedSetpoint(code, wire.from(), wire.mediumC(), now), position);
+            return new SetpointWire(wire.mediumC(), wire.from(), now);
+        });
     }
 
     private static WriteSetup.Item item(String code) {

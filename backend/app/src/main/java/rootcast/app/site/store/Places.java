@@ -6,6 +6,7 @@ import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.List;
 import java.util.Optional;
+import rootcast.app.site.PlannedSetpoint;
 import rootcast.ledger.LedgerPosition;
 import rootcast.site.House;
 import rootcast.site.Site;
@@ -22,6 +23,9 @@ public class Places {
     Houses houses;
 
     @Inject
+    Setpoints setpoints;
+
+    @Inject
     SiteMapper mapper;
 
     @ApplicationScoped
@@ -29,6 +33,9 @@ public class Places {
 
     @ApplicationScoped
     static class Houses implements PanacheRepositoryBase<HouseRow, String> {}
+
+    @ApplicationScoped
+    static class Setpoints implements PanacheRepositoryBase<HouseSetpointRow, Long> {}
 
     public List<Site> sites() {
         return sites.list("order by code").stream().map(mapper::site).toList();
@@ -52,5 +59,32 @@ public class Places {
 
     public void save(House house, LedgerPosition position) {
         houses.getEntityManager().merge(mapper.row(house, position.value()));
+    }
+
+    /** Changes of set-points in the order they were recorded. */
+    public List<PlannedSetpoint> setpoints() {
+        return setpoints.list("order by positionNo").stream()
+                .map(Places::setpoint)
+                .toList();
+    }
+
+    public List<PlannedSetpoint> setpointsOf(String house) {
+        return setpoints.list("house = ?1 order by fromAt, positionNo", house).stream()
+                .map(Places::setpoint)
+                .toList();
+    }
+
+    public void add(PlannedSetpoint planned, LedgerPosition position) {
+        HouseSetpointRow row = new HouseSetpointRow();
+        row.positionNo = position.value();
+        row.house = planned.house();
+        row.fromAt = planned.from();
+        row.mediumC = planned.mediumC();
+        row.recordedAt = planned.recordedAt();
+        setpoints.persist(row);
+    }
+
+    private static PlannedSetpoint setpoint(HouseSetpointRow row) {
+        return new PlannedSetpoint(row.house, row.fromAt, row.mediumC, row.recordedAt);
     }
 }

@@ -1,0 +1,52 @@
+package rootcast.app.climate;
+
+import io.quarkus.scheduler.Scheduled;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Duration;
+import java.time.InstantSource;
+import org.jboss.logging.Logger;
+import rootcast.app.climate.store.Readings;
+import rootcast.app.once.Once;
+import rootcast.app.once.OnceKey;
+
+/** Drops raw readings once they have been kept for the time that is set; the hours they make stay for ever. */
+@ApplicationScoped
+public class PutAwayReadings {
+
+    private static final Logger LOG = Logger.getLogger(PutAwayReadings.class);
+
+    @Inject
+    ClimateConfig config;
+
+    @Inject
+    Readings readings;
+
+    @Inject
+    HouseWindows windows;
+
+    @Inject
+    Once once;
+
+    @Inject
+    InstantSource time;
+
+    @Scheduled(every = "6h", delayed = "1h", concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
+    void byTheClock() {
+        putAway();
+    }
+
+    /** @return readings put away */
+    public int putAway() {
+        int[] gone = new int[1];
+        once.write(OnceKey.none(), "old readings", "", 200, () -> {
+            windows.forgetAll();
+            gone[0] = readings.putAway(time.instant().minus(Duration.ofDays(config.rawDays())));
+            return null;
+        });
+        if (gone[0] > 0) {
+            LOG.infof("%d raw readings put away", gone[0]);
+        }
+        return gone[0];
+    }
+}

@@ -1,0 +1,37 @@
+package rootcast.app.climate.csv;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What was, or would be, made of a table.
+ *
+ * @param dryRun    whether nothing was written
+ * @param readings  cells with a number
+ * @param refused   cells or rows that are not taken, those set aside among them
+ * @param flagged   flags that the readings raised in the series
+ * @param lines     the first of what there is to say, by line
+ * @param moreLines whether there is more
+ */
+public record CsvReport(
+        boolean dryRun,
+        int rows,
+        int readings,
+        int accepted,
+        int duplicates,
+        int refused,
+        int flagged,
+        List<Line> lines,
+        boolean moreLines) {
+
+    /**
+     * @param outcome refused, set-aside, flagged or noted
+     * @param kind    of the flag, or what is noted
+     */
+    public record Line(
+            long line,
+            @Nullable String column,
+            String outcome,
+            @Nullable String kind,
+            String reason) {}
+}

@@ -1,0 +1,59 @@
+package rootcast.app.climate.rest;
+
+import jakarta.inject.Inject;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.HeaderParam;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.jboss.resteasy.reactive.RestQuery;
+import org.jspecify.annotations.Nullable;
+import rootcast.app.climate.csv.BackfillCsv;
+import rootcast.app.climate.csv.CsvPlan;
+import rootcast.app.climate.store.Sensors;
+import rootcast.app.once.Once;
+import rootcast.app.once.OnceKey;
+import rootcast.app.problem.Problem;
+import rootcast.app.site.store.Places;
+import rootcast.climate.Sensor;
+import rootcast.site.House;
+
+/** Readings of the past from a table: first a preview, then the same again for good. */
+@Path("/api/readings/csv")
+public class CsvResource {
+
+    @Inject
+    BackfillCsv backfill;
+
+    @Inject
+    Places places;
+
+    @Inject
+    Sensors sensors;
+
+    /** @param dryRun true for a preview; must be said, so that nobody writes by oversight */
+    @POST
+    public Response take(
+            @HeaderParam("Idempotency-Key") @Nullable String key,
+            @RestQuery @Nullable Boolean dryRun,
+            @NotNull @Valid CsvWire wire) {
+        if (dryRun == null) {
+            throw Problem.malformed("dryRun", "must be true for a preview or false to take the readings");
+        }
+        CsvPlan plan = wire.plan(
+                places.houses().stream().map(House::code).collect(Collectors.toSet()),
+                sensors.all().stream().collect(Collectors.toMap(Sensor::code, Function.identity())));
+        if (dryRun) {
+            return Response.ok(backfill.preview(wire.csv(), plan)).build();
+        }
+        Once.Answer answer = backfill.take(OnceKey.optional(key), wire, wire.csv(), plan);
+        return Response.status(answer.status())
+                .type(MediaType.APPLICATION_JSON)
+                .entity(answer.body())
+                .build();
+    }
+}

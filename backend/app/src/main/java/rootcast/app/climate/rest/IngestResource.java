@@ -1,0 +1,26 @@
+package rootcast.app.climate.rest;
+
+import jakarta.inject.Inject;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import java.util.List;
+import rootcast.app.climate.IngestCount;
+import rootcast.app.climate.mqtt.MqttIngest;
+
+/** What came in, what became of it, and how it stands with the broker. */
+@Path("/api/ingest")
+public class IngestResource {
+
+    @Inject
+    IngestCount count;
+
+    @Inject
+    MqttIngest mqtt;
+
+    record IngestWire(List<IngestCount.Counted> ways, MqttIngest.State mqtt) {}
+
+    @GET
+    public IngestWire ingest() {
+        return new IngestWire(count.all(), mqtt.state());
+    }
+}

@@ -1,0 +1,127 @@
+package rootcast.app.climate.rest;
+
+import jakarta.inject.Inject;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.HeaderParam;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.core.Response;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.List;
+import java.util.function.BooleanSupplier;
+import java.util.function.Function;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
+import org.jspecify.annotations.Nullable;
+import rootcast.app.climate.HouseReading;
+import rootcast.app.climate.store.Readings;
+import rootcast.app.climate.store.Sensors;
+import rootcast.app.once.OnceKey;
+import rootcast.app.once.WriteSetup;
+import rootcast.app.problem.Problem;
+import rootcast.app.site.store.Places;
+import rootcast.climate.Sensor;
+import rootcast.ledger.LedgerPosition;
+
+/** The sensor map: which topic is which sensor, where it hangs, and what its numbers mean. */
+@Path("/api/sensors")
+public class SensorResource {
+
+    private static final Duration USUAL = Duration.ofDays(1);
+    private static final int MOST = 20_000;
+
+    @Inject
+    Sensors sensors;
+
+    @Inject
+    Readings readings;
+
+    @Inject
+    InstantSource time;
+
+    @Inject
+    Places places;
+
+    @Inject
+    WriteSetup setup;
+
+    @GET
+    public List<SensorWire> all() {
+        return sensors.all().stream().map(SensorWire::of).toList();
+    }
+
+    @GET
+    @Path("{code}")
+    public SensorWire one(@RestPath String code) {
+        return sensors.sensor(code).map(SensorWire::of).orElseThrow(() -> Problem.notFound("sensor", code));
+    }
+
+    /** @param sent as it came, in {@code unit}; {@code value} is in the quantity's unit, with the offset */
+    record RawWire(Instant at, double value, double sent, String unit) {}
+
+    /** @param more whether there are more; ask again from the last one */
+    record RawListWire(String sensor, String quantity, List<RawWire> readings, boolean more) {}
+
+    /** Raw readings while they are kept: of the last day unless asked otherwise. */
+    @GET
+    @Path("{code}/readings")
+    public RawListWire readings(
+            @RestPath String code, @RestQuery @Nullable String from, @RestQuery @Nullable String to) {
+        Sensor sensor = sensors.sensor(code).orElseThrow(() -> Problem.notFound("sensor", code));
+        Instant until = to == null ? time.instant().plusSeconds(1) : HouseClimateResource.instant("to", to);
+        Instant since = from == null ? until.minus(USUAL) : HouseClimateResource.instant("from", from);
+        List<HouseReading> found = readings.ofSensor(code, since, until, MOST + 1);
+        return new RawListWire(
+                code,
+                sensor.quantity().wireName(),
+                found.stream()
+                        .limit(MOST)
+                        .map(each -> new RawWire(each.at(), each.value(), each.sent(), each.sentUnit()))
+                        .toList(),
+                found.size() > MOST);
+    }
+
+    @POST
+    public Response create(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid SensorWire wire) {
+        return setup.create(OnceKey.optional(key), item(wire.code()), wire, exists(wire), save(wire));
+    }
+
+    @PUT
+    @Path("{code}")
+    public Response change(@RestPath String code, @NotNull @Valid SensorWire wire) {
+        return setup.change(item(code), wire.code(), wire, exists(wire), save(wire));
+    }
+
+    private static WriteSetup.Item item(String code) {
+        return new WriteSetup.Item("sensor", "sensors", code);
+    }
+
+    private BooleanSupplier exists(SensorWire wire) {
+        return () -> sensors.sensor(wire.code()).isPresent();
+    }
+
+    private Function<LedgerPosition, Object> save(SensorWire wire) {
+        return position -> {
+            Sensor sensor = wire.sensor();
+            if (places.house(sensor.house()).isEmpty()) {
+                throw Problem.unknownCode("house", sensor.house());
+            }
+            String topic = sensor.topic();
+            if (topic != null) {
+                sensors.ofTopic(topic)
+                        .filter(other -> !other.code().equals(sensor.code()))
+                        .ifPresent(other -> {
+                            throw Problem.notAllowed(
+                                    "topic", topic, "is the topic of sensor '" + other.code() + "' already");
+                        });
+            }
+            sensors.save(sensor, position);
+            return SensorWire.of(sensor);
+        };
+    }
+}

@@ -1,0 +1,141 @@
+package rootcast.app.lookback;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+import rootcast.app.availability.LivePromises;
+import rootcast.app.availability.Order;
+import rootcast.app.availability.store.Orders;
+import rootcast.app.climate.HoursThen;
+import rootcast.app.climate.LiveClimate;
+import rootcast.app.climate.LiveLock;
+import rootcast.app.climate.store.Readings;
+import rootcast.app.crop.SourcedCrop;
+import rootcast.app.crop.store.Catalogue;
+import rootcast.app.ledger.store.PanacheLedger;
+import rootcast.app.outlook.AsOf;
+import rootcast.app.outlook.BatchInTime;
+import rootcast.app.outlook.BatchPicture;
+import rootcast.app.outlook.HistoryOfBatch;
+import rootcast.ledger.Batch;
+import rootcast.ledger.BatchFold;
+import rootcast.ledger.Entry;
+import rootcast.ledger.Standing;
+import rootcast.outlook.BatchOutlook;
+import rootcast.outlook.HouseCurves;
+
+/** What had happened and was known as of an instant. */
+@ApplicationScoped
+@Transactional
+class PastFacts {
+
+    @Inject
+    PanacheLedger ledger;
+
+    @Inject
+    Orders orders;
+
+    @Inject
+    HoursThen hoursThen;
+
+    @Inject
+    Catalogue catalogue;
+
+    @Inject
+    LiveClimate climate;
+
+    @Inject
+    LiveLock live;
+
+    @Inject
+    InstantSource time;
+
+    /** A batch's entries of then, folded. */
+    record PastBatch(Batch batch, Entry newest, Standing standing) {}
+
+    Optional<PastBatch> batch(String id, AsOf when) {
+        return ledger.batch(id).flatMap(batch -> past(batch, ledger.entriesOf(id), when));
+    }
+
+    List<PastBatch> batches(AsOf when) {
+        var entries = ledger.allEntries();
+        return ledger.allBatches().values().stream()
+                .flatMap(batch -> past(batch, entries.getOrDefault(batch.id(), List.of()), when).stream())
+                .toList();
+    }
+
+    private static Optional<PastBatch> past(Batch batch, List<Entry> entries, AsOf when) {
+        List<Entry> known = entries.stream()
+                .filter(entry -> !entry.recordedAt().isAfter(when.recordedBy()))
+                .toList();
+        return BatchFold.of(batch, known).standingAt(when.happenedBy()).map(standing -> {
+            Entry newest = known.stream()
+                    .filter(entry -> !entry.happenedAt().isAfter(when.happenedBy()))
+                    .reduce((earlier, later) -> later)
+                    .orElseThrow();
+            return new PastBatch(batch, newest, standing);
+        });
+    }
+
+    /** Curves of these houses as of then, of the caller's own. */
+    HouseCurves curves(Collection<String> houses, AsOf when) {
+        return live.holding(() -> {
+            List<Readings.Hour> then =
+                    when.recordedBy().isBefore(time.instant()) ? hoursThen.of(houses, when.recordedBy()) : List.of();
+            return climate.copied(houses, when.happenedBy(), when.orderedBy(), then);
+        });
+    }
+
+    /** Promises that stood then. */
+    LivePromises promises(AsOf when) {
+        LivePromises promises = new LivePromises();
+        orders.all().stream()
+                .filter(order -> !order.recordedAt().isAfter(when.orderedBy()))
+                .map(order -> stillStood(order, when.orderedBy()))
+                .forEach(promises::take);
+        return promises;
+    }
+
+    private static Order stillStood(Order order, Instant then) {
+        Instant released = order.releasedAt();
+        return released == null || !released.isAfter(then)
+                ? order
+                : new Order(
+                        order.id(),
+                        order.customer(),
+                        order.note(),
+                        order.confidence(),
+                        order.recordedAt(),
+                        order.position(),
+                        order.lines(),
+                        null);
+    }
+
+    BatchInTime.Version profile(Batch batch, Instant then) {
+        String crop = catalogue.variety(batch.variety()).orElseThrow().crop();
+        SourcedCrop inForce = catalogue.profileInForce(crop, then).orElseThrow();
+        return new BatchInTime.Version(
+                inForce.version(), inForce.crop().profile().forBatch(batch.variety(), batch.site()));
+    }
+
+    BatchPicture picture(PastBatch past, BatchOutlook made) {
+        return new BatchPicture(
+                past.batch(),
+                past.newest().position(),
+                past.standing(),
+                past.standing().isFinished() ? null : made.now());
+    }
+
+    BatchOutlook outlook(PastBatch past, BatchInTime.Version profile, HouseCurves houses) {
+        return BatchOutlook.of(
+                HistoryOfBatch.of(past.standing()),
+                profile.profile(),
+                past.batch().trayFormat(),
+                houses);
+    }
+}

@@ -1,0 +1,17 @@
+package rootcast.app.whatif;
+
+import java.time.Instant;
+import java.util.List;
+import rootcast.app.outlook.BatchPicture;
+import rootcast.availability.Cell;
+import rootcast.ledger.LedgerPosition;
+import rootcast.site.ShipWeek;
+
+/** What would move: every batch that is touched, and every week of its rows. */
+public record Answer(Instant asOf, LedgerPosition position, List<MovedBatch> batches, List<MovedCell> cells) {
+
+    /** @param houseAfter where it would stand in the end */
+    public record MovedBatch(BatchPicture before, BatchPicture after, String houseAfter) {}
+
+    public record MovedCell(Cell cell, ShipWeek week, int openBefore, int openAfter) {}
+}

@@ -1,0 +1,89 @@
+package rootcast.app.whatif.rest;
+
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.DecimalMax;
+import jakarta.validation.constraints.DecimalMin;
+import jakarta.validation.constraints.NotBlank;
+import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Size;
+import java.time.Instant;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import rootcast.app.outlook.BatchPicture;
+import rootcast.app.outlook.rest.DateRangeWire;
+import rootcast.app.outlook.rest.TraysWire;
+import rootcast.app.whatif.Answer;
+
+/** The question and the answer as they are sent. */
+final class WhatIfWire {
+
+    private WhatIfWire() {}
+
+    record Asked(
+            @Nullable @Size(max = 500) List<@NotNull @Valid SetpointAsked> setpoints,
+            @Nullable @Size(max = 500) List<@NotNull @Valid MoveAsked> moves) {}
+
+    /**
+     * @param mediumC °C, 0 to 40
+     * @param from    an instant, or a date: its beginning at the house's site
+     */
+    record SetpointAsked(
+            @NotBlank String house,
+            @NotNull @DecimalMin("0") @DecimalMax("40") Double mediumC,
+            @NotBlank String from) {}
+
+    record MoveAsked(
+            @NotBlank String batch,
+            @NotBlank String house,
+            @NotBlank String from) {}
+
+    record Answered(Instant asOf, long position, double confidence, List<BatchMoved> batches, List<CellMoved> cells) {}
+
+    record BatchMoved(String id, BatchOtherwise before, BatchOtherwise after) {}
+
+    record BatchOtherwise(
+            String house,
+            DateRangeWire readyAt,
+            TraysWire saleableTrays,
+            @Nullable Instant usableUntil) {
+
+        static BatchOtherwise of(BatchPicture picture, String house) {
+            var outlook = picture.outlook();
+            if (outlook == null) {
+                throw new IllegalStateException(picture.batch().id() + " has no plant left");
+            }
+            return new BatchOtherwise(
+                    house,
+                    DateRangeWire.of(outlook.readyAt()),
+                    TraysWire.of(outlook.saleableTrays()),
+                    DateRangeWire.seen(outlook.usableUntil()));
+        }
+    }
+
+    /** Open trays of one week of one row. */
+    record CellMoved(String variety, String trayFormat, String site, String week, int openBefore, int openAfter) {}
+
+    static Answered of(Answer answer, double confidence) {
+        return new Answered(
+                answer.asOf(),
+                answer.position().value(),
+                confidence,
+                answer.batches().stream()
+                        .map(moved -> new BatchMoved(
+                                moved.before().batch().id(),
+                                BatchOtherwise.of(
+                                        moved.before(),
+                                        moved.before().standing().house()),
+                                BatchOtherwise.of(moved.after(), moved.houseAfter())))
+                        .toList(),
+                answer.cells().stream()
+                        .map(moved -> new CellMoved(
+                                moved.cell().variety(),
+                                moved.cell().trayFormat(),
+                                moved.cell().site(),
+                                moved.week().toString(),
+                                moved.openBefore(),
+                                moved.openAfter()))
+                        .toList());
+    }
+}

@@ -1,0 +1,244 @@
+package rootcast.app.climate.mqtt;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import io.restassured.path.json.JsonPath;
+import io.vertx.core.Vertx;
+import jakarta.inject.Inject;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.concurrent.locks.LockSupport;
+import java.util.function.BooleanSupplier;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import rootcast.app.HandSetClock;
+import rootcast.app.Nursery;
+
+/** Readings from a real broker, seen from the device and from the API. */
+abstract class MqttContract {
+
+    private static final Duration PATIENCE = Duration.ofMinutes(4);
+
+    @Inject
+    HandSetClock time;
+
+    @Inject
+    MqttIngest ingest;
+
+    @Inject
+    Arrivals arrivals;
+
+    @Inject
+    Vertx vertx;
+
+    @TempDir
+    Path store;
+
+    private Nursery nursery;
+    private TestBroker broker;
+    private TestPublisher device;
+    private Instant hour;
+    private Map<String, Long> before;
+
+    @BeforeEach
+    void open() {
+        nursery = Nursery.opened(time);
+        hour = time.instant().truncatedTo(ChronoUnit.HOURS).minus(Duration.ofHours(5));
+        broker = new TestBroker(store);
+        ingest.connect(new MqttIngest.Broker("127.0.0.1", broker.port(), nursery.house, "#", "rootcast", 4));
+        await(() -> ingest.state().state().equals("connected"));
+        device = new TestPublisher(vertx, broker.port());
+        assertThat(device.connect()).isTrue();
+        before = counts();
+    }
+
+    @AfterEach
+    void close() {
+        device.close();
+        ingest.disconnect();
+        broker.close();
+    }
+
+    /** By hand: 69.8 °F is 21 °C, and 1.8 °F more is a degree. */
+    @Test
+    void aNumberOrJsonUnderTheSensorsTopicIsAReading() {
+        sensor("a", "medium-temperature", "[degF]", 1.8);
+        sensor("b", "relative-humidity", "%", 0);
+
+        send("a", "{\"value\": 69.8, \"at\": \"%s\", \"battery\": 3.1}".formatted(hour));
+        send("b", " 82.5 ");
+        await(() -> changed("stored") == 2);
+
+        assertThat(climate("medium-temperature", hour).getDouble("hours[0].value"))
+                .isCloseTo(22, within(1e-6));
+        JsonPath now = Nursery.get("/api/houses/" + nursery.house + "/now");
+        assertThat(now.getDouble("quantities.find { it.quantity == 'relative-humidity' }.value"))
+                .isEqualTo(82.5);
+        assertThat(Instant.parse(now.getString("quantities.find { it.quantity == 'relative-humidity' }.at")))
+                .isEqualTo(time.instant());
+        assertThat(ingest.state().sharing()).as("this broker does not share").isEqualTo("alone");
+    }
+
+    @Test
+    void whatCannotBeAReadingIsCountedAndShownWithItsReason() {
+        sensor("a", "medium-temperature", "Cel", 0);
+        send("a", "warm");
+        send("a", "{\"value\": \"21\"}");
+        send("a", "{\"value\": 21, \"at\": 1772438400}");
+        send("a", "NaN");
+        send("nobody", "21");
+        send("a", "{\"value\": -127, \"at\": \"%s\"}".formatted(hour));
+        send("a", "{\"value\": 21, \"at\": \"%s\"}".formatted(time.instant().plus(Duration.ofDays(1))));
+        send("a", "{\"value\": 20, \"at\": \"%s\"}".formatted(hour));
+        send("a", "{\"value\": 20, \"at\": \"%s\"}".formatted(hour));
+        send("a", "{\"value\": 25, \"at\": \"%s\"}".formatted(hour));
+
+        await(() -> changed("received") == 10 && changed("stored") + changed("duplicates") + faults() == 10);
+
+        assertThat(changed("malformed")).isEqualTo(4);
+        assertThat(changed("unknown-topic")).isEqualTo(1);
+        assertThat(changed("range")).isEqualTo(1);
+        assertThat(changed("clock-skew")).isEqualTo(1);
+        assertThat(changed("stored")).isEqualTo(1);
+        assertThat(changed("duplicates")).isEqualTo(1);
+        assertThat(changed("duplicate")).isEqualTo(1);
+        JsonPath seen = Nursery.get("/api/ingest");
+        String unknown = "ways.find { it.way == 'mqtt' }.faults.find { it.kind == 'unknown-topic' }.last[0].";
+        assertThat(seen.getString(unknown + "what")).isEqualTo(nursery.house + "/nobody: 21");
+        assertThat(seen.getString(unknown + "reason")).contains("no sensor");
+        JsonPath climate = climate("medium-temperature", hour);
+        assertThat(climate.getDouble("hours[0].value")).isCloseTo(20, within(1e-9));
+        assertThat(climate.getList("flags.kind")).containsExactlyInAnyOrder("range", "duplicate");
+        Instant tomorrow = time.instant().plus(Duration.ofDays(1)).truncatedTo(ChronoUnit.HOURS);
+        assertThat(climate("medium-temperature", tomorrow).getList("flags.kind"))
+                .containsExactly("clock-skew");
+    }
+
+    /** Told past the broker: the one of these tests does not mark what it kept. */
+    @Test
+    void aMessageThatTheBrokerKeptWithoutATimeIsNoReadingOfNow() {
+        sensor("a", "medium-temperature", "Cel", 0);
+        var acknowledged = new AtomicInteger();
+        arrivals.add(new Arrival(nursery.house + "/a", "21", true, time.instant(), acknowledged::incrementAndGet));
+        arrivals.add(new Arrival(
+                nursery.house + "/a",
+                "{\"value\": 22, \"at\": \"%s\"}".formatted(hour),
+                true,
+                time.instant(),
+                acknowledged::incrementAndGet));
+
+        await(() -> acknowledged.get() == 2);
+
+        assertThat(changed("retained-without-time")).isEqualTo(1);
+        assertThat(changed("stored")).isEqualTo(1);
+    }
+
+    @Test
+    void tenThousandAtOnceAreAllStoredOnce() {
+        sensor("a", "light", "lx", 0);
+        for (int i = 0; i < 10_000; i++) {
+            send("a", "{\"value\": %d, \"at\": \"%s\"}".formatted(5_400 + i % 7, hour.plusMillis(i * 100)));
+        }
+        await(() -> changed("received") >= 10_000 && changed("stored") == 10_000);
+
+        JsonPath raw = Nursery.get(
+                "/api/sensors/" + nursery.house + "-a/readings?from=" + hour + "&to=" + hour.plus(Duration.ofHours(1)));
+        assertThat(raw.getList("readings.at")).hasSize(10_000).doesNotHaveDuplicates();
+    }
+
+    @Test
+    void aBrokerThatComesBackIsFoundAgainAndNothingIsLostOrDoubled() {
+        sensor("a", "ec", "mS/cm", 0);
+        int sent = 0;
+        for (int round = 0; round < 3; round++) {
+            for (int i = 0; i < 100; i++, sent++) {
+                send("a", "{\"value\": 1.%d, \"at\": \"%s\"}".formatted(sent % 10, hour.plusSeconds(sent)));
+            }
+            int all = sent;
+            await(() -> device.taken().size() == all);
+            broker.stop();
+            await(() -> !device.isConnected());
+            broker.start();
+            await(() -> device.connect());
+        }
+        await(() -> changed("stored") == 300);
+
+        JsonPath raw = Nursery.get(
+                "/api/sensors/" + nursery.house + "-a/readings?from=" + hour + "&to=" + hour.plus(Duration.ofHours(1)));
+        assertThat(raw.getList("readings.at")).hasSize(300).doesNotHaveDuplicates();
+        assertThat(ingest.state().reconnects()).isPositive();
+    }
+
+    private void sensor(String name, String quantity, String unit, double offset) {
+        nursery.post(
+                        "/api/sensors",
+                        Map.of(
+                                "code",
+                                nursery.house + "-" + name,
+                                "house",
+                                nursery.house,
+                                "quantity",
+                                quantity,
+                                "unit",
+                                unit,
+                                "offset",
+                                offset,
+                                "topic",
+                                nursery.house + "/" + name))
+                .statusCode(201);
+    }
+
+    private void send(String name, String payload) {
+        assertThat(device.send(name + payload, nursery.house + "/" + name, payload))
+                .isTrue();
+    }
+
+    private long changed(String what) {
+        return counts().getOrDefault(what, 0L) - before.getOrDefault(what, 0L);
+    }
+
+    private long faults() {
+        return changed("malformed")
+                + changed("unknown-topic")
+                + changed("range")
+                + changed("clock-skew")
+                + changed("duplicate");
+    }
+
+    private static Map<String, Long> counts() {
+        Map<String, Long> counts = new HashMap<>();
+        JsonPath seen = Nursery.get("/api/ingest");
+        Map<String, Object> mqtt = seen.getMap("ways.find { it.way == 'mqtt' }");
+        if (mqtt != null) {
+            for (String each : java.util.List.of("received", "stored", "duplicates")) {
+                counts.put(each, ((Number) mqtt.get(each)).longValue());
+            }
+            for (Object fault : (java.util.List<?>) mqtt.get("faults")) {
+                Map<?, ?> each = (Map<?, ?>) fault;
+                counts.put((String) each.get("kind"), ((Number) each.get("count")).longValue());
+            }
+        }
+        return counts;
+    }
+
+    private JsonPath climate(String quantity, Instant from) {
+        return Nursery.get("/api/houses/%s/climate?quantity=%s&from=%s&to=%s"
+                .formatted(nursery.house, quantity, from, from.plus(Duration.ofHours(1))));
+    }
+
+    private static void await(BooleanSupplier done) {
+        long end = System.nanoTime() + PATIENCE.toNanos();
+        while (!done.getAsBoolean()) {
+            assertThat(System.nanoTime()).as("waited for %s", PATIENCE).isLessThan(end);
+            LockSupport.parkNanos(Duration.ofMillis(50).toNanos());
+        }
+    }
+}

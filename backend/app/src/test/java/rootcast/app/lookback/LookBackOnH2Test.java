@@ -1,0 +1,6 @@
+package rootcast.app.lookback;
+
+import io.quarkus.test.junit.QuarkusTest;
+
+@QuarkusTest
+class LookBackOnH2Test extends LookBackContract {}

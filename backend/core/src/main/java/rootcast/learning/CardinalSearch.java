@@ -1,0 +1,196 @@
+package rootcast.learning;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import rootcast.crop.Cardinals;
+import rootcast.crop.CropProfile;
+import rootcast.crop.Stage;
+import rootcast.learning.RateFit.Fitted;
+import rootcast.outlook.DevelopmentRate;
+
+/**
+ * Minimum and optimum of a stage, as far as batches at different temperatures tell them.
+ *
+ * <p>The likelihood of the moments seen is reckoned on a grid of optimum and minimum around the profile's, the days at
+ * each point being the likeliest. Of each temperature the values whose best likelihood comes within {@value #LOG_NEAR} of
+ * the best of all (90 %, chi-square with one degree of freedom) are its interval. It is identified if that lies inside
+ * the grid and is at most {@value #WIDEST_OPTIMUM_C} °C (optimum) or {@value #WIDEST_MIN_C} °C (minimum) wide. The maximum
+ * is never learned: no grower keeps a house there.
+ *
+ * <p>Source: Venzon and Moolgavkar 1988, Applied Statistics 37:87-94 (profile likelihood). The widths are our choice.
+ */
+final class CardinalSearch {
+
+    private static final int FEWEST_BATCHES = 12;
+    private static final double LEAST_SPAN_C = 2;
+    private static final double LOG_NEAR = 1.353; // half of 2.706, the 90 % point of chi-square(1), from tables
+    private static final double WIDEST_OPTIMUM_C = 4;
+    private static final double WIDEST_MIN_C = 6;
+    private static final double REACH_C = 6;
+    private static final double OPTIMUM_STEP_C = 0.5;
+    private static final double MIN_STEP_C = 1;
+    private static final double APART_C = 1;
+
+    private final List<BatchRecord> records;
+    private final CropProfile profile;
+    private final RateFit fit;
+    private final Fitted fitted;
+
+    /** @param fit that {@code fitted} came from */
+    CardinalSearch(List<BatchRecord> records, CropProfile profile, RateFit fit, Fitted fitted) {
+        this.records = records;
+        this.profile = profile;
+        this.fit = fit;
+        this.fitted = fitted;
+    }
+
+    Evidence.OfCardinals search(Stage stage) {
+        double[] meansC = records.stream()
+                .flatMap(record -> record.stages().stream())
+                .filter(seen -> seen.stage() == stage && seen.gained().days() > 0)
+                .mapToDouble(seen -> seen.gained().meanC())
+                .sorted()
+                .toArray();
+        if (meansC.length < FEWEST_BATCHES) {
+            return no(
+                    stage,
+                    "%d batches were seen through it; at least %d are needed".formatted(meansC.length, FEWEST_BATCHES));
+        }
+        double spanC = meansC[(int) Math.ceil(0.9 * meansC.length) - 1] - meansC[meansC.length / 10];
+        if (spanC < LEAST_SPAN_C) {
+            return no(
+                    stage,
+                    text("medium temperatures of the %d batches span only %.1f °C", meansC.length, Math.abs(spanC)));
+        }
+        return searched(stage, meansC);
+    }
+
+    private Evidence.OfCardinals searched(Stage stage, double[] meansC) {
+        Grid grid = new Grid(profile.of(stage).cardinals());
+        double[][] logs = new double[grid.optimaC.length][grid.minimaC.length];
+        for (int o = 0; o < logs.length; o++) {
+            for (int m = 0; m < logs[o].length; m++) {
+                logs[o][m] =
+                        grid.at(o, m).map(cardinals -> value(stage, cardinals)).orElse(Double.NEGATIVE_INFINITY);
+            }
+        }
+        double best = Arrays.stream(logs).flatMapToDouble(Arrays::stream).max().orElseThrow();
+        double[] byOptimum = Arrays.stream(logs)
+                .mapToDouble(row -> Arrays.stream(row).max().orElseThrow())
+                .toArray();
+        double[] byMinimum = new double[grid.minimaC.length];
+        Arrays.setAll(
+                byMinimum,
+                m -> Arrays.stream(logs).mapToDouble(row -> row[m]).max().orElseThrow());
+        Interval optimum = Interval.of(byOptimum, best, grid.optimaC);
+        Interval minimum = Interval.of(byMinimum, best, grid.minimaC);
+        boolean isOptimum = optimum.isWithin(WIDEST_OPTIMUM_C);
+        boolean isMinimum = minimum.isWithin(WIDEST_MIN_C);
+        String found = text(
+                "%d batches at %.1f to %.1f °C: optimum %s, minimum %s",
+                meansC.length, meansC[0], meansC[meansC.length - 1], optimum.inWords(), minimum.inWords());
+        if (!isOptimum && !isMinimum) {
+            return no(stage, found + "; neither is told");
+        }
+        double optimumC = isOptimum ? optimum.bestC : grid.now.optimumC();
+        double minC = isMinimum ? minimum.bestC : grid.now.minC();
+        if (!isMinimum || !isOptimum) {
+            // The other one stays what it was: the likeliest beside it, not beside a value that is not taken.
+            int fixed = isMinimum ? grid.optimaC.length / 2 : grid.minimaC.length / 2;
+            double[] along = isMinimum ? logs[fixed] : column(logs, fixed);
+            double[] valuesC = isMinimum ? grid.minimaC : grid.optimaC;
+            double likeliestC = Interval.of(along, Arrays.stream(along).max().orElseThrow(), valuesC).bestC;
+            optimumC = isOptimum ? likeliestC : optimumC;
+            minC = isMinimum ? likeliestC : minC;
+        }
+        return new Evidence.OfCardinals(
+                stage, true, found, isMinimum ? (Double) minC : null, isOptimum ? (Double) optimumC : null, null);
+    }
+
+    private static double[] column(double[][] rows, int column) {
+        return Arrays.stream(rows).mapToDouble(row -> row[column]).toArray();
+    }
+
+    private double value(Stage stage, Cardinals cardinals) {
+        try {
+            return fit.logLikelihoodWith(fitted, stage, new WarmDays.Rates(new DevelopmentRate(cardinals)));
+        } catch (IllegalArgumentException nothingAtReference) {
+            return Double.NEGATIVE_INFINITY; // so flat at the reference that days stated for it mean nothing
+        }
+    }
+
+    private static Evidence.OfCardinals no(Stage stage, String reason) {
+        return new Evidence.OfCardinals(stage, false, reason, null, null, null);
+    }
+
+    private static String text(String format, @Nullable Object... values) {
+        return String.format(Locale.ROOT, format, values);
+    }
+
+    private static final class Grid {
+        private final Cardinals now;
+        private final double[] optimaC;
+        private final double[] minimaC;
+
+        Grid(Cardinals now) {
+            this.now = now;
+            this.optimaC = around(now.optimumC(), OPTIMUM_STEP_C);
+            this.minimaC = around(now.minC(), MIN_STEP_C);
+        }
+
+        private static double[] around(double centreC, double stepC) {
+            int each = (int) (REACH_C / stepC);
+            double[] values = new double[2 * each + 1];
+            Arrays.setAll(values, i -> centreC + (i - each) * stepC);
+            return values;
+        }
+
+        /** Empty where the three temperatures or the reference do not rise by at least {@value #APART_C} °C. */
+        Optional<Cardinals> at(int optimum, int minimum) {
+            double minC = minimaC[minimum];
+            double optimumC = optimaC[optimum];
+            boolean rises = minC + APART_C <= optimumC
+                    && optimumC + APART_C <= now.maxC()
+                    && minC + APART_C <= now.referenceC();
+            return rises
+                    ? Optional.of(new Cardinals(now.form(), minC, optimumC, now.maxC(), now.referenceC()))
+                    : Optional.empty();
+        }
+    }
+
+    /** Values of one temperature that come near the best. */
+    private record Interval(double lowC, double highC, double bestC, boolean openBelow, boolean openAbove) {
+
+        static Interval of(double[] logs, double best, double[] valuesC) {
+            int low = 0;
+            while (logs[low] < best - LOG_NEAR) {
+                low++;
+            }
+            int high = logs.length - 1;
+            while (logs[high] < best - LOG_NEAR) {
+                high--;
+            }
+            int top = low;
+            for (int i = low; i <= high; i++) {
+                top = logs[i] > logs[top] ? i : top;
+            }
+            return new Interval(
+                    valuesC[low],
+                    valuesC[high],
+                    valuesC[top],
+                    low == 0 || logs[low - 1] == Double.NEGATIVE_INFINITY,
+                    high == logs.length - 1 || logs[high + 1] == Double.NEGATIVE_INFINITY);
+        }
+
+        boolean isWithin(double widestC) {
+            return !openBelow && !openAbove && highC - lowC <= widestC;
+        }
+
+        String inWords() {
+            return (openBelow ? "up to" : text("%.1f to", lowC)) + (openAbove ? " any" : text(" %.1f °C", highC));
+        }
+    }
+}

@@ -1,0 +1,126 @@
+package rootcast.learning;
+
+import java.util.Arrays;
+import java.util.List;
+import org.apache.commons.statistics.distribution.NormalDistribution;
+import org.jspecify.annotations.Nullable;
+import rootcast.learning.StageTimes.LookedAt;
+
+/**
+ * What looks at cells say of y = ln(reference-days in which nine cells in ten of a batch get through a stage).
+ *
+ * <p>After g reference-days a cell is through with probability Φ((ln g − y)/cell spread + z₀.₉), as in the outlook; a look
+ * is binomial in that, counts at most {@value #MOST_TELLING_CELLS} cells, and one in a thousand is of another bench.
+ */
+final class CellLikelihood {
+
+    private static final int MOST_TELLING_CELLS = 200;
+    private static final double ODD_SHARE = 0.001;
+    private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
+    private static final double Z_COMPLETE = NORMAL.inverseCumulativeProbability(0.9);
+
+    /** e to this is lost beside the share of odd looks. */
+    private static final double LOG_NOTHING = -30;
+
+    private static final double LOG_ODD = Math.log(ODD_SHARE);
+    private static final int TABLE_REACH = 9;
+    private static final int TABLE_PER_UNIT = 128;
+    private static final double[] LOG_BELOW = new double[2 * TABLE_REACH * TABLE_PER_UNIT + 1];
+
+    static {
+        Arrays.setAll(
+                LOG_BELOW, i -> Math.log(NORMAL.cumulativeProbability((double) i / TABLE_PER_UNIT - TABLE_REACH)));
+    }
+
+    private static final int NODES = 41;
+    private static final double REACH_SD = 5;
+    private static final int PASSES = 3;
+
+    /** All the weight on one node: narrower than the grid can tell, until the next pass. */
+    private static final double LEAST_SHARE = 1e-3;
+
+    private CellLikelihood() {}
+
+    /** Mean and variance of a normal. */
+    record Normal(double mean, double variance) {}
+
+    static double log(LookedAt look, double y, double cellSpread) {
+        double z = (look.logGained() - y) / cellSpread + Z_COMPLETE;
+        double share = (double) look.reached() / look.cells();
+        double log = 0;
+        if (look.reached() > 0) {
+            log += share * (logBelow(z) - Math.log(share));
+        }
+        if (look.reached() < look.cells()) {
+            log += (1 - share) * (logBelow(-z) - Math.log(1 - share));
+        }
+        double counted = log * Math.min(look.cells(), MOST_TELLING_CELLS);
+        return counted < LOG_NOTHING ? LOG_ODD : Math.log((1 - ODD_SHARE) * Math.exp(counted) + ODD_SHARE);
+    }
+
+    /** ln Φ(z) from a table, straight between; what lies beyond it counts as at its ends. */
+    private static double logBelow(double z) {
+        double at = Math.max(0, Math.min((z + TABLE_REACH) * TABLE_PER_UNIT, LOG_BELOW.length - 1.001));
+        int i = (int) at;
+        return LOG_BELOW[i] + (at - i) * (LOG_BELOW[i + 1] - LOG_BELOW[i]);
+    }
+
+    /**
+     * The normal with the moments of {@code before} × the looks, by a grid that closes in on where they agree.
+     *
+     * @param lastTime the answer to nearly the same question, so that one grid will do; null for the first time
+     */
+    static Normal after(Normal before, List<LookedAt> looks, double cellSpread, @Nullable Normal lastTime) {
+        Normal found = lastTime == null ? before : lastTime;
+        for (int pass = lastTime == null ? 0 : PASSES - 1; pass < PASSES; pass++) {
+            found = moments(before, looks, cellSpread, found);
+        }
+        return found;
+    }
+
+    private static Normal moments(Normal before, List<LookedAt> looks, double cellSpread, Normal around) {
+        double sd = Math.sqrt(around.variance);
+        double[] logs = new double[NODES];
+        double largest = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i < NODES; i++) {
+            double y = around.mean + node(i) * sd;
+            logs[i] = -(y - before.mean) * (y - before.mean) / (2 * before.variance);
+            for (LookedAt look : looks) {
+                logs[i] += log(look, y, cellSpread);
+            }
+            largest = Math.max(largest, logs[i]);
+        }
+        double whole = 0;
+        double first = 0;
+        double second = 0;
+        for (int i = 0; i < NODES; i++) {
+            double weight = Math.exp(logs[i] - largest);
+            whole += weight;
+            first += weight * node(i);
+            second += weight * node(i) * node(i);
+        }
+        double mean = first / whole;
+        double variance = Math.max(second / whole - mean * mean, LEAST_SHARE);
+        return new Normal(around.mean + mean * sd, variance * around.variance);
+    }
+
+    /** Mean of the looks' log likelihood over what is believed of y. */
+    static double expectedLog(Normal believed, List<LookedAt> looks, double cellSpread) {
+        double sum = 0;
+        double whole = 0;
+        for (int i = 0; i < NODES; i += 4) {
+            double z = node(i);
+            double weight = Math.exp(-z * z / 2);
+            whole += weight;
+            for (LookedAt look : looks) {
+                double sd = Math.sqrt(believed.variance + look.beginVariance());
+                sum += weight * log(look, believed.mean + z * sd, cellSpread);
+            }
+        }
+        return sum / whole;
+    }
+
+    private static double node(int i) {
+        return REACH_SD * (2.0 * i / (NODES - 1) - 1);
+    }
+}

@@ -1,0 +1,209 @@
+package rootcast.learning;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import rootcast.crop.Cardinals;
+import rootcast.crop.CropProfile;
+import rootcast.crop.RateFactors;
+import rootcast.crop.Stage;
+import rootcast.crop.StageProfile;
+import rootcast.learning.RateFit.Fitted;
+import rootcast.numerics.Beta;
+import rootcast.numerics.BetaBinomialFit;
+import rootcast.outlook.DevelopmentRate;
+
+/**
+ * From the batches of a crop to the profile that they speak for.
+ *
+ * <p>Days, spreads and the rates of varieties and sites come from {@link RateFit}, cardinal temperatures where they are
+ * told from {@link CardinalSearch} and then the days once more with these, survival by stage from the beta-binomial
+ * likelihood pooled with the profile. Without a batch it is the profile. Equal records give equal answers to the last
+ * bit, in whatever order they come.
+ */
+public final class Learning {
+
+    /** The 90 % point of a standard normal, from tables: 80 % lie between it and its negative. */
+    private static final double Z_80 = 1.2815515655;
+
+    /** How far the crop's survival may lie from the profile's, in logit, before any batch is seen. Our choice. */
+    private static final double LOGIT_SPREAD = 0.7;
+
+    /** The same for ln of the survival weight. Our choice. */
+    private static final double LOG_WEIGHT_SPREAD = 1;
+
+    private final CropProfile before;
+    private final List<BatchRecord> records;
+
+    private Learning(CropProfile before, List<BatchRecord> records) {
+        this.before = before;
+        this.records =
+                records.stream().sorted(Comparator.comparing(BatchRecord::id)).toList();
+        Set<String> ids = new HashSet<>();
+        this.records.stream()
+                .filter(record -> !ids.add(record.id()))
+                .findFirst()
+                .ifPresent(twice -> {
+                    throw new IllegalArgumentException("batch " + twice.id() + " has two records");
+                });
+    }
+
+    public static LearnedProfile learn(CropProfile before, List<BatchRecord> records, Instant asOf) {
+        return new Learning(before, records).learned(asOf);
+    }
+
+    private LearnedProfile learned(Instant asOf) {
+        RateFit fit = new RateFit(records, before, rates(before));
+        Fitted fitted = fit.fit();
+        var search = new CardinalSearch(records, before, fit, fitted);
+        List<Evidence.OfCardinals> cardinals =
+                Stage.GROWING.stream().map(search::search).toList();
+        CropProfile warmed = with(cardinals);
+        if (!warmed.equals(before)) {
+            fitted = new RateFit(records, warmed, rates(warmed)).fit();
+        }
+        List<Beta> survivals = Stage.GROWING.stream().map(this::survival).toList();
+        CropProfile profile = profile(warmed, fitted, survivals);
+        return new LearnedProfile(profile, evidence(asOf, profile, fitted, cardinals));
+    }
+
+    private static WarmDays.Rates[] rates(CropProfile profile) {
+        return profile.stages().stream()
+                .map(stage -> new WarmDays.Rates(new DevelopmentRate(stage.cardinals())))
+                .toArray(WarmDays.Rates[]::new);
+    }
+
+    private CropProfile with(List<Evidence.OfCardinals> learned) {
+        List<StageProfile> stages = new ArrayList<>();
+        for (int k = 0; k < learned.size(); k++) {
+            StageProfile stage = before.stages().get(k);
+            Cardinals now = stage.cardinals();
+            Double minC = learned.get(k).minC();
+            Double optimumC = learned.get(k).optimumC();
+            Cardinals next = new Cardinals(
+                    now.form(),
+                    minC == null ? now.minC() : minC,
+                    optimumC == null ? now.optimumC() : optimumC,
+                    now.maxC(),
+                    now.referenceC());
+            stages.add(new StageProfile(
+                    stage.stage(), stage.daysAtReference(), next, stage.survivalMean(), stage.survivalWeight()));
+        }
+        return new CropProfile(stages, before.rateSpread(), before.holdDays(), before.cellSpread(), before.rates());
+    }
+
+    private Beta survival(Stage stage) {
+        StageProfile prior = before.of(stage);
+        return BetaBinomialFit.pooled(
+                groups(stage),
+                Beta.ofMean(prior.survivalMean(), prior.survivalWeight()),
+                LOGIT_SPREAD,
+                LOG_WEIGHT_SPREAD);
+    }
+
+    private List<BetaBinomialFit.Group> groups(Stage stage) {
+        return records.stream()
+                .map(record -> record.lived().get(stage))
+                .filter(lived -> lived != null && lived.begun() > 0)
+                .map(lived -> new BetaBinomialFit.Group(lived.survived(), lived.begun()))
+                .toList();
+    }
+
+    private CropProfile profile(CropProfile warmed, Fitted fitted, List<Beta> survivals) {
+        if (records.isEmpty()) {
+            return before;
+        }
+        List<StageProfile> stages = new ArrayList<>();
+        for (int k = 0; k < Matrix3.N; k++) {
+            Beta survival = survivals.get(k);
+            stages.add(new StageProfile(
+                    Stage.GROWING.get(k),
+                    rounded(Math.exp(fitted.logDays()[k]), 3),
+                    warmed.stages().get(k).cardinals(),
+                    rounded(survival.mean(), 5),
+                    rounded(survival.alpha() + survival.beta(), 1)));
+        }
+        return new CropProfile(
+                stages,
+                rounded(fitted.batchSpread(), 4),
+                before.holdDays(),
+                rounded(fitted.cellSpread(), 4),
+                new RateFactors(rounded(fitted.varietyRates()), rounded(fitted.siteRates())));
+    }
+
+    private static Map<String, Double> rounded(Map<String, Double> rates) {
+        return rates.entrySet().stream().collect(Collectors.toMap(Map.Entry::getKey, e -> rounded(e.getValue(), 4)));
+    }
+
+    /** People read these figures; the digits beyond say nothing. */
+    private static double rounded(double value, int digits) {
+        double scale = Math.pow(10, digits);
+        return Math.round(value * scale) / scale;
+    }
+
+    private Evidence evidence(Instant asOf, CropProfile after, Fitted fitted, List<Evidence.OfCardinals> cardinals) {
+        List<Evidence.OfStage> stages = new ArrayList<>();
+        for (int k = 0; k < Matrix3.N; k++) {
+            Stage stage = Stage.GROWING.get(k);
+            double days = after.of(stage).daysAtReference();
+            double reach = Math.exp(Z_80 * fitted.spreadOf(k));
+            int observations = (int) records.stream()
+                    .filter(record -> record.stages().stream().anyMatch(seen -> seen.stage() == stage))
+                    .count();
+            stages.add(new Evidence.OfStage(
+                    stage,
+                    before.of(stage).daysAtReference(),
+                    days,
+                    rounded(days / reach, 3),
+                    rounded(days * reach, 3),
+                    observations,
+                    before.of(stage).survivalMean(),
+                    after.of(stage).survivalMean(),
+                    groups(stage).size()));
+        }
+        int finished = (int) records.stream().filter(BatchRecord::finished).count();
+        Evidence figures = new Evidence(
+                asOf,
+                finished,
+                records.size() - finished,
+                stages,
+                before.rateSpread(),
+                after.rateSpread(),
+                before.cellSpread(),
+                after.cellSpread(),
+                fitted.roundsDays(),
+                cardinals,
+                groups(
+                        BatchRecord::variety,
+                        Evidence.OfVariety::new,
+                        after.rates().varieties()),
+                groups(BatchRecord::site, Evidence.OfSite::new, after.rates().sites()),
+                List.of());
+        return EvidenceInWords.added(figures);
+    }
+
+    private interface OfGroup<T> {
+        T of(String code, int batches, double rate);
+    }
+
+    private <T> List<T> groups(Function<BatchRecord, String> code, OfGroup<T> make, Map<String, Double> rates) {
+        return records.stream()
+                .map(code)
+                .distinct()
+                .sorted()
+                .map(each -> make.of(
+                        each,
+                        (int) records.stream()
+                                .filter(record -> code.apply(record).equals(each))
+                                .count(),
+                        Objects.requireNonNullElse(rates.get(each), 1.0)))
+                .toList();
+    }
+}

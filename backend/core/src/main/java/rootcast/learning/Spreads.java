@@ -1,0 +1,129 @@
+package rootcast.learning;
+
+import java.util.List;
+import rootcast.crop.CropProfile;
+
+/**
+ * The spreads between batches (τ), between stages of a batch (σ) and between cells, with their priors.
+ *
+ * <p>τ² and σ² have the prior of {@value #BATCHES_WORTH} batches that spread as the profile says and {@value #STAGES_WORTH} stages
+ * that spread by {@value #USUAL_STAGE_SPREAD}; ln of the cell spread is normal around the profile's with {@value #CELL_LOG_SPREAD}.
+ */
+final class Spreads {
+
+    private static final double BATCHES_WORTH = 4;
+    private static final double STAGES_WORTH = 2;
+
+    /** How far a stage of a batch runs from the batch's own rate. Common practice, no source. */
+    private static final double USUAL_STAGE_SPREAD = 0.03;
+
+    private static final double CELL_LOG_SPREAD = 0.35;
+    private static final int CELL_EVERY = 4;
+    private static final double CELL_STEP = 0.02;
+    private static final double WIDE_BATCH_SPREAD = 0.3;
+    private static final double LEAST_BATCH_SPREAD = 0.01;
+    private static final double LEAST_CELL = 0.02;
+    private static final double MOST_CELL = 0.6;
+
+    private final double batchPrior;
+    private final double cellPrior;
+    private double batchVariance;
+    private double stageVariance;
+    private double cell;
+
+    Spreads(CropProfile profile) {
+        batchPrior = Math.max(profile.rateSpread(), LEAST_BATCH_SPREAD);
+        cellPrior = profile.cellSpread();
+        reset();
+    }
+
+    /** Wide to begin with: a profile that is far out must not make every look seem to be of another bench. */
+    void reset() {
+        batchVariance = Math.max(batchPrior * batchPrior, WIDE_BATCH_SPREAD * WIDE_BATCH_SPREAD);
+        stageVariance = USUAL_STAGE_SPREAD * USUAL_STAGE_SPREAD;
+        cell = cellPrior;
+    }
+
+    double batch() {
+        return Math.sqrt(batchVariance);
+    }
+
+    double stage() {
+        return Math.sqrt(stageVariance);
+    }
+
+    double cell() {
+        return cell;
+    }
+
+    double sum() {
+        return batch() + stage() + cell;
+    }
+
+    double[][] covariance() {
+        return Matrix3.of(batchVariance, stageVariance);
+    }
+
+    double logPrior() {
+        double stagePrior = USUAL_STAGE_SPREAD * USUAL_STAGE_SPREAD;
+        return -BATCHES_WORTH / 2 * (Math.log(batchVariance) + batchPrior * batchPrior / batchVariance)
+                - STAGES_WORTH / 2 * (Math.log(stageVariance) + stagePrior / stageVariance);
+    }
+
+    void update(List<BatchBelief> batches, double[][] ofLogDays, int iteration) {
+        double share = batchVariance / (stageVariance + Matrix3.N * batchVariance);
+        double left = share * stageVariance;
+        double batchSum = BATCHES_WORTH * batchPrior * batchPrior;
+        double stageSum = STAGES_WORTH * USUAL_STAGE_SPREAD * USUAL_STAGE_SPREAD;
+        double weights = 0;
+        for (BatchBelief batch : batches) {
+            double weight = batch.weight();
+            double[] deviation = batch.deviation();
+            double[][] covariance = batch.deviationCovariance(ofLogDays);
+            double whole = Matrix3.sum(deviation);
+            double wholeSquare = whole * whole + Matrix3.sum(covariance);
+            double squares = Matrix3.dot(deviation, deviation) + covariance[0][0] + covariance[1][1] + covariance[2][2];
+            batchSum += weight * (share * share * wholeSquare + left);
+            stageSum += weight * (squares - (2 * share - Matrix3.N * share * share) * wholeSquare + Matrix3.N * left);
+            weights += weight;
+        }
+        batchVariance = batchSum / (BATCHES_WORTH + weights);
+        stageVariance = stageSum / (STAGES_WORTH + Matrix3.N * weights);
+        if (iteration % CELL_EVERY == CELL_EVERY - 1) {
+            cell = likeliestCell(batches);
+        }
+    }
+
+    /** Uphill in steps of {@value #CELL_STEP} in ln; the next update goes on from here. */
+    private double likeliestCell(List<BatchBelief> batches) {
+        if (batches.stream().allMatch(batch -> batch.given().looks().stream().allMatch(List::isEmpty))) {
+            return cell;
+        }
+        double here = value(cell, batches);
+        double up = Math.min(cell * Math.exp(CELL_STEP), MOST_CELL);
+        double down = Math.max(cell * Math.exp(-CELL_STEP), LEAST_CELL);
+        double above = value(up, batches);
+        double below = value(down, batches);
+        double curve = above - 2 * here + below;
+        if (curve < 0) {
+            double move = (below - above) / (2 * curve);
+            return Math.max(
+                    LEAST_CELL, Math.min(MOST_CELL, cell * Math.exp(CELL_STEP * Math.max(-10, Math.min(10, move)))));
+        }
+        return above > below ? up : down;
+    }
+
+    private double value(double cellSpread, List<BatchBelief> batches) {
+        double apart = Math.log(cellSpread / cellPrior) / CELL_LOG_SPREAD;
+        double sum = -apart * apart / 2;
+        for (BatchBelief batch : batches) {
+            for (int k = 0; k < Matrix3.N; k++) {
+                if (!batch.given().looks().get(k).isEmpty()) {
+                    sum += CellLikelihood.expectedLog(
+                            batch.of(k), batch.given().looks().get(k), cellSpread);
+                }
+            }
+        }
+        return sum;
+    }
+}

@@ -1,0 +1,166 @@
+package rootcast.learning;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import rootcast.crop.Stage;
+
+/**
+ * How long the stages of one batch took, in reference-days, as far as it was seen.
+ *
+ * <p>A stage seen from moment to moment gained G. Its begin had come about up to b before that was seen and its end up to
+ * c before, evenly likely, so it took D = G + b·u − c·v with u and v even on 0 to 1; the end of one stage is the begin of
+ * the next, so a late look lengthens one and shortens the other. ln D is taken as normal with the mean ln(G + b/2 − c/2)
+ * and the variances and covariances of u and v, each 1/12, divided by the square.
+ *
+ * <p>Units: reference-days and their natural logarithm.
+ */
+final class StageTimes {
+
+    /** Nobody leaves cuttings alone for longer. Common practice, no source. */
+    private static final double MOST_ROUNDS_DAYS = 4;
+
+    /** Below this a stage cannot be told from none. */
+    private static final double LEAST_DAYS = 1e-3;
+
+    /** Nobody knows a moment better than to a thousandth of the stage; and no division by nothing. */
+    private static final double LEAST_VARIANCE = 1e-6;
+
+    private final BatchRecord.@Nullable SeenStage[] seen = new BatchRecord.SeenStage[Matrix3.N];
+    private final double[] gained = new double[Matrix3.N];
+    private final double[] beginRate = new double[Matrix3.N];
+    private final double[] endRate = new double[Matrix3.N];
+    private final List<Cells> cells = new ArrayList<>();
+
+    /** A look, with the reference-days from the seen begin of its stage and the rate around that begin. */
+    private record Cells(BatchRecord.SeenCells look, double gained, double beginRate) {}
+
+    /**
+     * What is known once it is settled how far apart rounds are.
+     *
+     * @param isSeen   by stage
+     * @param log      ln D of a seen stage; 0 of another
+     * @param error    covariance of {@code log} around the truth; of an unseen stage 1 by itself
+     * @param logSlope Σ ln(dlog/dt) by the moment t at which each end was seen, to compare likelihoods of those moments
+     * @param looks    by stage
+     */
+    record Given(boolean[] isSeen, double[] log, double[][] error, double logSlope, List<List<LookedAt>> looks) {
+
+        boolean tellsNothing() {
+            return !isSeen[0] && !isSeen[1] && !isSeen[2] && looks.stream().allMatch(List::isEmpty);
+        }
+
+        int seenStages() {
+            return (isSeen[0] ? 1 : 0) + (isSeen[1] ? 1 : 0) + (isSeen[2] ? 1 : 0);
+        }
+    }
+
+    /**
+     * @param logGained     ln of the reference-days from the stage's begin
+     * @param beginVariance of that, because the begin is not known to the moment
+     */
+    record LookedAt(double logGained, double beginVariance, int cells, int reached) {}
+
+    /** @param rates of the three stages */
+    StageTimes(BatchRecord record, WarmDays.Rates[] rates) {
+        this(record.stages(), record.looks(), rates);
+    }
+
+    /** The same batch without its looks, were the cardinals of one stage others. */
+    StageTimes withOther(Stage stage, WarmDays.Rates rates) {
+        StageTimes other = new StageTimes(List.of(), List.of(), new WarmDays.Rates[0]);
+        for (int k = 0; k < Matrix3.N; k++) {
+            BatchRecord.SeenStage each = seen[k];
+            if (each != null && each.stage() == stage) {
+                other.take(k, each, rates);
+            } else if (each != null) {
+                other.seen[k] = each;
+                other.gained[k] = gained[k];
+                other.beginRate[k] = beginRate[k];
+                other.endRate[k] = endRate[k];
+            }
+        }
+        return other;
+    }
+
+    private StageTimes(List<BatchRecord.SeenStage> stages, List<BatchRecord.SeenCells> looks, WarmDays.Rates[] rates) {
+        for (BatchRecord.SeenStage stage : stages) {
+            int k = Stage.GROWING.indexOf(stage.stage());
+            take(k, stage, rates[k]);
+        }
+        for (BatchRecord.SeenCells look : looks) {
+            int k = Stage.GROWING.indexOf(look.stage());
+            cells.add(new Cells(
+                    look, look.gained().gained(rates[k]), look.aroundBegin().meanRate(rates[k])));
+        }
+    }
+
+    private void take(int k, BatchRecord.SeenStage stage, WarmDays.Rates rates) {
+        seen[k] = stage;
+        gained[k] = stage.gained().gained(rates);
+        beginRate[k] = stage.aroundBegin().meanRate(rates);
+        endRate[k] = stage.aroundEnd().meanRate(rates);
+    }
+
+    Given given(double roundsDays) {
+        boolean[] isSeen = new boolean[Matrix3.N];
+        double[] log = new double[Matrix3.N];
+        double[][] error = Matrix3.of(0, 1);
+        double logSlope = 0;
+        double[] days = new double[Matrix3.N];
+        double[] late = new double[Matrix3.N];
+        for (int k = 0; k < Matrix3.N; k++) {
+            BatchRecord.SeenStage stage = seen[k];
+            if (stage == null) {
+                continue;
+            }
+            double begin = beginRate[k] * unseenDays(roundsDays, stage.beginLookDays());
+            late[k] = Math.min(endRate[k] * unseenDays(roundsDays, stage.endLookDays()), gained[k]);
+            days[k] = gained[k] + (begin - late[k]) / 2;
+            isSeen[k] = days[k] >= LEAST_DAYS && endRate[k] > 0;
+            if (!isSeen[k]) {
+                continue;
+            }
+            log[k] = Math.log(days[k]);
+            logSlope += Math.log(endRate[k] / days[k]);
+            error[k][k] = LEAST_VARIANCE + (begin * begin + late[k] * late[k]) / 12 / (days[k] * days[k]);
+            if (k > 0 && isSeen[k - 1]) {
+                error[k][k - 1] = -late[k - 1] * begin / 12 / (days[k - 1] * days[k]);
+                error[k - 1][k] = error[k][k - 1];
+            }
+        }
+        return new Given(isSeen, log, error, logSlope, looks(roundsDays));
+    }
+
+    private List<List<LookedAt>> looks(double roundsDays) {
+        List<List<LookedAt>> byStage = List.of(new ArrayList<>(), new ArrayList<>(), new ArrayList<>());
+        for (Cells each : cells) {
+            double begin = each.beginRate * unseenDays(roundsDays, each.look.beginLookDays());
+            double days = each.gained + begin / 2;
+            if (days >= LEAST_DAYS) {
+                byStage.get(Stage.GROWING.indexOf(each.look.stage()))
+                        .add(new LookedAt(
+                                Math.log(days),
+                                begin * begin / 12 / (days * days),
+                                each.look.cells(),
+                                each.look.reached()));
+            }
+        }
+        return byStage;
+    }
+
+    /** A look of a few days ago says how long; an older one does not, for somebody will have come by since. */
+    private static double unseenDays(double roundsDays, double lookDays) {
+        return lookDays <= MOST_ROUNDS_DAYS ? lookDays : roundsDays;
+    }
+
+    /** Whether it matters how far apart rounds are. */
+    boolean needsRounds() {
+        for (BatchRecord.SeenStage stage : seen) {
+            if (stage != null && stage.endLookDays() > MOST_ROUNDS_DAYS) {
+                return true;
+            }
+        }
+        return false;
+    }
+}

@@ -1,0 +1,213 @@
+package rootcast.outlook;
+
+import static rootcast.outlook.DevelopmentCurve.NEVER;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import rootcast.climate.FilledSeries;
+import rootcast.climate.HourSource;
+import rootcast.climate.HourlySeries;
+import rootcast.crop.Cardinals;
+import rootcast.crop.CropProfile;
+import rootcast.outlook.DateExplanation.Cause;
+import rootcast.outlook.DateExplanation.Part;
+
+/**
+ * Takes a batch from its plan to the date expected now, one change at a time: the profile's version, the measured
+ * temperatures day by day, the bridged hours, the hours to come, and last everything that was seen of its rate. Each
+ * part is what its change moved the date by, so the parts add up; in another order they would share the effects of two
+ * changes otherwise.
+ */
+public final class ExplanationModel {
+
+    /** Days that moved the date most, to be named; the rest is summed up. */
+    private static final int NAMED_DAYS = 6;
+
+    /** A day that moved the date by less is not worth a line. */
+    private static final double LEAST_NAMED_DAYS = 0.03;
+
+    private final BatchOutlook outlook;
+    private final HouseCurves houses;
+    private final ZoneId zone;
+    private final List<Part> parts = new ArrayList<>();
+    private long date;
+
+    private ExplanationModel(BatchOutlook outlook, HouseCurves houses, ZoneId zone) {
+        this.outlook = outlook;
+        this.houses = houses;
+        this.zone = zone;
+    }
+
+    /**
+     * @param planned the profile that was in force when the batch was stuck
+     * @param zone    of the site, for the days
+     */
+    public static DateExplanation explain(BatchOutlook outlook, CropProfile planned, HouseCurves houses, ZoneId zone) {
+        return new ExplanationModel(outlook, houses, zone).from(planned);
+    }
+
+    /** The plan's own course, for a plot. */
+    public static List<PlannedPoint> plan(BatchHistory history, CropProfile planned, HouseCurves houses) {
+        return new HourlyReckoning(history.stuckAt(), planned).progress(new Plan(history, houses));
+    }
+
+    private DateExplanation from(CropProfile planned) {
+        BatchHistory history = outlook.history();
+        Plan plan = new Plan(history, houses);
+        date = new HourlyReckoning(history.stuckAt(), planned).ready(plan);
+        Instant plannedAt = DateDistribution.instant(date);
+        Instant readyAt = outlook.now().readyAt().p50();
+        if (date == NEVER || readyAt.equals(DateDistribution.NEVER)) {
+            return new DateExplanation(plannedAt, readyAt, List.of());
+        }
+        HourlyReckoning reckoning = new HourlyReckoning(history.stuckAt(), outlook.profile());
+        Actual actual = new Actual(history, houses);
+        add(Cause.PROFILE_VERSION, reckoning.ready(plan));
+        byDay(reckoning, plan, actual);
+        long past = HourlySeries.hourOf(houses.asOf());
+        add(
+                Cause.GAP_FILLING,
+                reckoning.ready((hour, cardinals) ->
+                        hour < past ? actual.celsius(hour, cardinals) : plan.celsius(hour, cardinals)));
+        add(Cause.FORECAST, reckoning.ready(actual));
+        add(Cause.RATE_SEEN, readyAt.toEpochMilli());
+        return new DateExplanation(plannedAt, readyAt, List.copyOf(parts));
+    }
+
+    private double movedTo(long next) {
+        if (next == NEVER) {
+            return 0; // what makes it never must be undone by a later change, which then carries both
+        }
+        double days = (next - date) / DateSpread.DAY_MILLIS;
+        date = next;
+        return days;
+    }
+
+    private void add(Cause cause, long next) {
+        double days = movedTo(next);
+        if (days != 0) {
+            parts.add(new Part(cause, days, null, 0, Double.NaN, Double.NaN));
+        }
+    }
+
+    private void byDay(HourlyReckoning reckoning, Plan plan, Actual actual) {
+        List<Part> days = new ArrayList<>();
+        measuredDays(actual).forEach((day, hours) -> {
+            double moved = movedTo(reckoning.ready((hour, cardinals) -> hour <= hours.last() && actual.isMeasured(hour)
+                    ? actual.celsius(hour, cardinals)
+                    : plan.celsius(hour, cardinals)));
+            days.add(new Part(Cause.TEMPERATURE, moved, day, 1, hours.meanC(actual), plan.mediumC()));
+        });
+        days.sort(Comparator.comparingDouble((Part part) -> -Math.abs(part.days())));
+        int named = 0;
+        while (named < Math.min(NAMED_DAYS, days.size())
+                && Math.abs(days.get(named).days()) >= LEAST_NAMED_DAYS) {
+            named++;
+        }
+        days.subList(0, named).stream().sorted(Comparator.comparing(Part::on)).forEach(parts::add);
+        List<Part> rest = days.subList(named, days.size());
+        double moved = rest.stream().mapToDouble(Part::days).sum();
+        if (moved != 0) {
+            parts.add(new Part(
+                    Cause.TEMPERATURE,
+                    moved,
+                    null,
+                    rest.size(),
+                    rest.stream().mapToDouble(Part::actualC).average().orElse(Double.NaN),
+                    plan.mediumC()));
+        }
+    }
+
+    /** Measured hours from sticking until now or ready, by the site's day, in order. */
+    private Map<LocalDate, Hours> measuredDays(Actual actual) {
+        Map<LocalDate, Hours> days = new LinkedHashMap<>();
+        Instant until = outlook.history()
+                .reached(StagePath.REACHED[StagePath.STAGES - 1])
+                .orElse(houses.asOf());
+        long end = HourlySeries.hourOf(until.isBefore(houses.asOf()) ? until : houses.asOf());
+        for (long hour = HourlySeries.hourOf(outlook.history().stuckAt()); hour < end; hour++) {
+            if (actual.isMeasured(hour)) {
+                LocalDate day = HourlySeries.startOf(hour).atZone(zone).toLocalDate();
+                days.computeIfAbsent(day, any -> new Hours(new ArrayList<>()))
+                        .all
+                        .add(hour);
+            }
+        }
+        return days;
+    }
+
+    private record Hours(List<Long> all) {
+
+        long last() {
+            return all.get(all.size() - 1);
+        }
+
+        double meanC(Actual actual) {
+            return all.stream().mapToDouble(actual::measuredC).average().orElseThrow();
+        }
+    }
+
+    /** The house at its set-point, or the stage's reference temperature. */
+    private static final class Plan implements HourlyReckoning.Course {
+        private final @Nullable Double mediumC;
+
+        Plan(BatchHistory history, HouseCurves houses) {
+            BatchHistory.Stay first = history.stays().get(0);
+            mediumC = houses.planOf(first.house()).mediumC(HourlySeries.hourOf(first.fromInclusive()));
+        }
+
+        double mediumC() {
+            return mediumC == null ? Double.NaN : mediumC;
+        }
+
+        @Override
+        public double celsius(long hour, Cardinals cardinals) {
+            return mediumC == null ? cardinals.referenceC() : mediumC;
+        }
+    }
+
+    /** The houses as they were and are expected to be. */
+    private static final class Actual implements HourlyReckoning.Course {
+        private final long[] fromHour;
+        private final FilledSeries[] climates;
+
+        Actual(BatchHistory history, HouseCurves houses) {
+            int count = history.stays().size();
+            fromHour = new long[count];
+            climates = new FilledSeries[count];
+            for (int i = 0; i < count; i++) {
+                BatchHistory.Stay stay = history.stays().get(i);
+                fromHour[i] = HourlySeries.hourOf(stay.fromInclusive());
+                climates[i] = houses.climateOf(stay.house());
+            }
+        }
+
+        private FilledSeries in(long hour) {
+            int i = fromHour.length - 1;
+            while (i > 0 && fromHour[i] > hour) {
+                i--;
+            }
+            return climates[i];
+        }
+
+        boolean isMeasured(long hour) {
+            return in(hour).sourceOf(hour) == HourSource.MEASURED;
+        }
+
+        double measuredC(long hour) {
+            return in(hour).celsius(hour, Double.NaN);
+        }
+
+        @Override
+        public double celsius(long hour, Cardinals cardinals) {
+            return in(hour).celsius(hour, cardinals.referenceC());
+        }
+    }
+}

@@ -1,0 +1,185 @@
+package rootcast.outlook;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+import static rootcast.outlook.GrowerFixture.CROP;
+import static rootcast.outlook.GrowerFixture.STUCK;
+import static rootcast.outlook.GrowerFixture.TRAY_105;
+import static rootcast.outlook.GrowerFixture.batch;
+import static rootcast.outlook.GrowerFixture.days;
+import static rootcast.outlook.GrowerFixture.daysAfterSticking;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import rootcast.climate.HourlySeries;
+import rootcast.climate.SetpointPlan;
+import rootcast.crop.CropProfile;
+import rootcast.crop.Stage;
+import rootcast.outlook.BatchHistory.Look;
+import rootcast.outlook.BatchHistory.Plants;
+import rootcast.outlook.BatchHistory.Stay;
+import rootcast.outlook.DateExplanation.Cause;
+import rootcast.outlook.DateExplanation.Part;
+
+/** At 22 °C, the set-point here, development runs at the profile's days: 7, 9 and 10. */
+class ExplanationModelTest {
+
+    private static final SetpointPlan AT_22 = SetpointPlan.of(22.0);
+
+    private static HourlySeries readings(double fromDay, double untilDay, double celsius, HourlySeries into) {
+        for (Instant at = days(fromDay); at.isBefore(days(untilDay)); at = at.plus(Duration.ofMinutes(30))) {
+            into.add(at, celsius);
+        }
+        return into;
+    }
+
+    private static HouseCurves house(double asOfDay, HourlySeries series) {
+        var houses = new HouseCurves(days(asOfDay));
+        houses.house("A", series, AT_22);
+        return houses;
+    }
+
+    private static DateExplanation explain(BatchHistory history, CropProfile planned, HouseCurves houses) {
+        return ExplanationModel.explain(
+                BatchOutlook.of(history, CROP, TRAY_105, houses), planned, houses, ZoneOffset.UTC);
+    }
+
+    @Test
+    void aBatchOnPlanHasNothingToExplain() {
+        var explanation = explain(batch("A"), CROP, house(10, readings(-3, 10, 22, new HourlySeries())));
+
+        assertThat(daysAfterSticking(explanation.plannedAt())).isCloseTo(26, within(1e-6));
+        assertThat(explanation.differenceDays()).isCloseTo(0, within(1e-6));
+        assertThat(explanation.parts())
+                .allSatisfy(part -> assertThat(part.days()).isCloseTo(0, within(1e-6)));
+    }
+
+    /**
+     * Stuck on 2 March at 15:00. While it tones (LINEAR, 5 to 24 °C: half speed at 13.5), the 20th of March is cold for
+     * its 24 hours: half a day is lost. The pattern of the last seven days expects 22 − 8.5/7 °C from then on.
+     */
+    @Test
+    void theColdDayIsNamedWithWhatItCost() {
+        var series = readings(-3, 17.375, 22, new HourlySeries());
+        readings(17.375, 18.375, 13.5, series);
+        readings(18.375, 30, 22, series);
+
+        var explanation = explain(batch("A"), CROP, house(30, series));
+
+        Part cold = explanation.parts().stream()
+                .filter(part -> part.on() != null)
+                .reduce((a, b) -> {
+                    throw new AssertionError(a + " and " + b);
+                })
+                .orElseThrow();
+        assertThat(cold.on()).isEqualTo(LocalDate.parse("2026-03-20"));
+        assertThat(cold.cause()).isEqualTo(Cause.TEMPERATURE);
+        assertThat(cold.days()).isCloseTo(0.5, within(1e-6));
+        assertThat(cold.actualC()).isCloseTo(13.5, within(1e-6));
+        assertThat(cold.plannedC()).isEqualTo(22);
+        assertThat(explanation.differenceDays()).isCloseTo(0.5, within(1e-6));
+    }
+
+    /** Planned with ten days of toning, reckoned with eight: two days earlier. */
+    @Test
+    void anotherVersionOfTheProfileIsAPartOfItsOwn() {
+        var planned = new CropProfile(
+                List.of(
+                        CROP.of(Stage.STICK),
+                        CROP.of(Stage.CALLUS),
+                        new rootcast.crop.StageProfile(Stage.ROOT, 12, GrowerFixture.TONING, 0.98, 150)),
+                0.1,
+                8);
+        var explanation = explain(batch("A"), planned, house(10, readings(-3, 10, 22, new HourlySeries())));
+
+        assertThat(explanation.parts().get(0).cause()).isEqualTo(Cause.PROFILE_VERSION);
+        assertThat(explanation.parts().get(0).days()).isCloseTo(-2, within(1e-6));
+        assertThat(daysAfterSticking(explanation.plannedAt())).isCloseTo(28, within(1e-6));
+    }
+
+    /** The last seven days ran at 13.5 °C and the batch tones from day 16 on: half speed for ten days, ten days more. */
+    @Test
+    void hoursToComeAtAnotherTemperatureAreForecast() {
+        var series = readings(-3, 9, 22, new HourlySeries());
+        var rooted = batch(Map.of(Stage.ROOT, days(16)), List.of(new Stay("A", STUCK)));
+        readings(9, 16, 13.5, series);
+
+        var explanation = explain(rooted, CROP, house(16, series));
+
+        assertThat(explanation.parts()).extracting(Part::cause).contains(Cause.FORECAST);
+        assertThat(daysAfterSticking(explanation.readyAt())).isGreaterThan(30);
+    }
+
+    @Test
+    void whatIsNeverReadyHasNoParts() {
+        var cold = new HouseCurves(days(5));
+        cold.house("A", readings(-3, 5, 4, new HourlySeries()), AT_22);
+
+        var explanation = explain(batch("A"), CROP, cold);
+
+        assertThat(explanation.readyAt()).isEqualTo(DateDistribution.NEVER);
+        assertThat(explanation.parts()).isEmpty();
+    }
+
+    /** Gaps, cold spells, moves, looks and stages of any kind, 60 batches a seed. */
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3, 4, 5})
+    void thePartsAddUpForRandomBatches(long seed) {
+        var random = new Random(seed);
+        for (int run = 0; run < 60; run++) {
+            double asOf = random.nextDouble(1, 40);
+            var houses = new HouseCurves(days(asOf));
+            houses.house("A", randomSeries(random, asOf), random.nextBoolean() ? AT_22 : SetpointPlan.none());
+            houses.house("B", randomSeries(random, asOf), SetpointPlan.of(20.0));
+            var explanation = explain(randomHistory(random, asOf), CROP, houses);
+
+            double difference = Duration.between(explanation.plannedAt(), explanation.readyAt())
+                            .toMillis()
+                    / 86_400_000.0;
+            assertThat(explanation.differenceDays())
+                    .as("seed %d run %d", seed, run)
+                    .isCloseTo(difference, within(1e-6));
+        }
+    }
+
+    private static HourlySeries randomSeries(Random random, double asOf) {
+        var series = new HourlySeries();
+        double celsius = 21;
+        for (double day = -2; day < asOf; day += 1 / 24.0) {
+            celsius += random.nextGaussian() * 0.3 + (21 - celsius) * 0.02;
+            if (random.nextInt(10) > 0) {
+                series.add(days(day), celsius);
+            }
+        }
+        return series;
+    }
+
+    private static BatchHistory randomHistory(Random random, double asOf) {
+        Map<Stage, Instant> seen = new HashMap<>();
+        if (asOf > 10 && random.nextBoolean()) {
+            seen.put(Stage.CALLUS, days(random.nextDouble(4, 9)));
+        }
+        if (asOf > 22 && random.nextBoolean()) {
+            seen.put(Stage.ROOT, days(random.nextDouble(14, 20)));
+        }
+        if (asOf > 30 && random.nextBoolean()) {
+            seen.put(Stage.READY, days(random.nextDouble(23, 29)));
+        }
+        List<Stay> stays = asOf > 12 && random.nextBoolean()
+                ? List.of(new Stay("A", STUCK), new Stay("B", days(random.nextDouble(2, 12))))
+                : List.of(new Stay("A", STUCK));
+        List<Look> looks = asOf > 6
+                ? List.of(new Look(days(random.nextDouble(1, 6)), Stage.CALLUS, 40, random.nextInt(41)))
+                : List.of();
+        return new BatchHistory(STUCK, seen, stays, new Plants(STUCK, 1_050), List.of(), List.of(), null, looks);
+    }
+}
