@@ -38,18 +38,15 @@ function itemsOf(site) {
     };
     add('scouting');
     for (const batch of data.batches.filter((each) => each.house === house.code).slice(0, 4)) {
-      for (const task of HEATED[batch.stage]) {
-        const blockedUntil = closedUntil(house.code);
-        add(
-          task,
-          batch,
-          blockedUntil && !closed.has(`${task}.${batch.id}.1`) ? { state: 'blocked', blockedUntil } : {},
-        );
-      }
+      for (const task of HEATED[batch.stage]) add(task, batch);
       add('moisture-check', batch, batch.trays % 3 ? {} : { dueOn: data.addDays(today(), -1), state: 'carried-over' });
     }
   }
-  return items.map((item) => ({ ...item, state: closed.get(item.id)?.state ?? item.state }));
+  return items.map((item) => {
+    const blockedUntil = closedUntil(item.house);
+    const state = blockedUntil ? 'blocked' : item.state;
+    return { ...item, blockedUntil, state: closed.get(item.id)?.state ?? state };
+  });
 }
 
 function rounds(method, id, part, query, body) {
@@ -84,8 +81,11 @@ function rounds(method, id, part, query, body) {
       : problem(400, 'malformed', 'site is missing; name the site of the round');
   const item = data.sites.flatMap(({ code }) => itemsOf(code)).find((each) => each.id === id);
   if (!item) return notFound;
-  if (part === 'undo') closed.delete(id);
-  else {
+  if (part === 'undo') {
+    const { entry, batch } = closed.get(id) ?? {};
+    if (entry) recordEntry(batch, { kind: 'reversal', entry, reason: body.reason, happenedAt: iso(Date.now()) });
+    closed.delete(id);
+  } else {
     const missing = part === 'done' ? item.asks.filter((field) => body[field] === undefined) : [];
     if (missing.length)
       return problem(400, 'malformed', `${missing[0]} is missing`, {
@@ -93,14 +93,16 @@ function rounds(method, id, part, query, body) {
       });
     closed.set(id, { state: part });
     const batch = data.batches.find((each) => each.id === item.batch);
-    if (item.task === 'look-callus' && part === 'done')
-      recordEntry(batch, {
+    if (item.task === 'look-callus' && part === 'done') {
+      const [, recorded] = recordEntry(batch, {
         kind: 'look',
         stage: 'CALLUS',
         cells: body.cells,
         reached: body.reached,
         happenedAt: body.happenedAt,
       });
+      closed.set(id, { state: part, entry: recorded.id, batch });
+    }
   }
   return [200, { ...item, state: part === 'undo' ? 'due' : part, happenedAt: iso(Date.now()), entries: [] }];
 }

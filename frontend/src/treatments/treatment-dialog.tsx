@@ -39,7 +39,7 @@ export function TreatmentDialog({ site, close }: { site: string | undefined; clo
     return {
       house: '',
       batch: '',
-      purpose: 'prevention',
+      purpose: 'other',
       product: '',
       rate: '',
       appliedBy: '',
