@@ -1,6 +1,6 @@
 #!/bin/sh
 # Measures sustained ingest by MQTT into PostgreSQL against raw batched inserts of the same rows in the same run.
-# Needs a PostgreSQL and a broker; see --help. Results: docs/measurements.md.
+# Needs a PostgreSQL and a broker; see --help.
 set -eu
 
 usage() {

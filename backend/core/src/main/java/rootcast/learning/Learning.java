@@ -132,7 +132,7 @@ public final class Learning {
         }
         return new CropProfile(
                 stages,
-                rounded(Math.hypot(fitted.batchSpread(), fitted.stageSpread()), 4),
+                rounded(fitted.batchSpread(), 4),
                 before.holdDays(),
                 rounded(fitted.cellSpread(), 4),
                 new RateFactors(rounded(fitted.varietyRates()), rounded(fitted.siteRates())));
