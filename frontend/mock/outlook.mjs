@@ -53,9 +53,23 @@ export function explanation(batch) {
   const on = (n) => iso(Date.parse(batch.stuckAt) + n * DAY).slice(0, 10);
   const parts = [
     { cause: 'profile-version', on: null, days: -0.4, text: 'Version 2 of the profile took the place of version 1.' },
-    { cause: 'temperature', on: on(2), days: 0.9, text: 'The medium was 17.2 °C on average, 3.8 °C below plan.' },
-    { cause: 'temperature', on: on(3), days: 0.6, text: 'The medium was 18.4 °C on average, 2.6 °C below plan.' },
-    { cause: 'temperature', on: null, days: -0.2, text: 'All other days together.' },
+    {
+      cause: 'temperature',
+      on: on(2),
+      days: 0.9,
+      actualC: 17.2,
+      plannedC: 21,
+      text: 'The medium was 17.2 °C on average.',
+    },
+    {
+      cause: 'temperature',
+      on: on(3),
+      days: 0.6,
+      actualC: 18.4,
+      plannedC: 21,
+      text: 'The medium was 18.4 °C on average.',
+    },
+    { cause: 'temperature', on: null, days: -0.2, actualC: 21.3, plannedC: 21, text: 'All other days.' },
     { cause: 'gap-filling', on: null, days: 0.1, text: '5 hours without readings were filled from the house pattern.' },
     { cause: 'forecast', on: null, days: 0.3, text: 'The days to come are expected cooler than planned.' },
     { cause: 'rate-seen', on: null, days: Math.round(wobble(batch.id) * 30) / 10, text: 'What was seen so far.' },

@@ -21,6 +21,14 @@ export const reasonMessages = messagesIn({
     forecast: 'Days to come',
     'rate-seen': 'Pace seen',
     otherDays: (n: number) => `${n} other days`,
+    allOther: 'all other days',
+    wasInstead: (was: string, planned: string) => `medium at ${was} instead of ${planned}`,
+    wasReference: (was: string) => `medium at ${was} instead of each stage’s reference temperature`,
+    'why-profile-version': (now: number, planned: number) =>
+      `The crop’s profile is version ${now} now; the plan was made with version ${planned}.`,
+    'why-gap-filling': 'Hours without a reading, as they were filled in.',
+    'why-forecast': 'The hours to come are expected at another temperature than planned.',
+    'why-rate-seen': 'Looks, stages seen, and what the crop’s batches usually do.',
     rate: (p50: string, p10: string, p90: string) =>
       `Its own pace: ${p50} of the profile’s, eight times in ten between ${p10} and ${p90}.`,
     profile: (now: number, planned: number) =>
@@ -53,6 +61,14 @@ export const reasonMessages = messagesIn({
     forecast: 'Días por venir',
     'rate-seen': 'Ritmo visto',
     otherDays: (n: number) => `otros ${n} días`,
+    allOther: 'todos los demás días',
+    wasInstead: (was: string, planned: string) => `sustrato a ${was} en vez de ${planned}`,
+    wasReference: (was: string) => `sustrato a ${was} en vez de la temperatura de referencia de cada etapa`,
+    'why-profile-version': (now: number, planned: number) =>
+      `El perfil del cultivo es ahora la versión ${now}; el plan se hizo con la versión ${planned}.`,
+    'why-gap-filling': 'Horas sin lectura, según se completaron.',
+    'why-forecast': 'Las horas por venir se esperan a otra temperatura que la prevista.',
+    'why-rate-seen': 'Revisiones, etapas vistas y lo que suelen hacer los lotes del cultivo.',
     rate: (p50: string, p10: string, p90: string) =>
       `Su propio ritmo: ${p50} del que da el perfil, ocho de diez veces entre ${p10} y ${p90}.`,
     profile: (now: number, planned: number) =>

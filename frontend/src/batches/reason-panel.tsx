@@ -3,9 +3,8 @@ import { Link } from 'react-router';
 import type { BatchView } from '../shared/api-types';
 import { useExplanation } from '../shared/batch-queries';
 import { useFormats } from '../shared/formats';
-import type { Explanation } from '../shared/learning-types';
+import type { Explanation, ExplanationPart } from '../shared/learning-types';
 import { useMessages } from '../shared/messages';
-import { usePreferences } from '../shared/preferences';
 import { Failed, Loading } from '../shared/screen-states';
 import { reasonMessages } from './reason-messages';
 import { signedDays, spanOf, stepsOf, verdictOf, type Step } from './reason-state';
@@ -46,6 +45,7 @@ function Reasons({
   const t = useMessages(reasonMessages);
   const format = useFormats();
   const { plannedReadyAt, readyAt, differenceDays, rate, profileVersion, plannedProfileVersion } = explanation;
+  const say = useSay(explanation);
   if (plannedReadyAt === null) return <p className="rc-quiet">{t.noPlan}</p>;
   const plan = format.dateTime(plannedReadyAt, timeZone);
   const verdict = verdictOf(explanation);
@@ -60,6 +60,7 @@ function Reasons({
       <p>{said()}</p>
       <Steps
         steps={stepsOf(explanation.parts)}
+        say={say}
         planned={format.dayOf(plannedReadyAt, timeZone)}
         expected={readyAt === null ? '–' : format.dayOf(readyAt, timeZone)}
         total={differenceDays}
@@ -76,16 +77,16 @@ function Reasons({
 
 interface StepsProps {
   readonly steps: readonly Step[];
+  readonly say: Say;
   readonly planned: string;
   readonly expected: string;
   readonly total: number | null;
 }
 
 /** The steps as a table with a picture of them in its middle column. */
-function Steps({ steps, planned, expected, total }: StepsProps) {
+function Steps({ steps, say, planned, expected, total }: StepsProps) {
   const t = useMessages(reasonMessages);
   const format = useFormats();
-  const { language } = usePreferences();
   const span = spanOf(steps);
   const share = (days: number) => (100 * (days - span.least)) / (span.most - span.least);
   return (
@@ -115,8 +116,10 @@ function Steps({ steps, planned, expected, total }: StepsProps) {
               <th scope="row">
                 {t[step.cause]}
                 {step.on !== null && <small> {format.dayMonth(step.on)}</small>}
-                {step.together > 1 && <small> {t.otherDays(step.together)}</small>}
-                <StepText texts={step.texts} foreign={language !== 'en'} />
+                {step.cause === 'temperature' && step.on === null && step.together === 1 && (
+                  <small> {t.allOther}</small>
+                )}
+                <StepText step={step} say={say} />
               </th>
               <td className="reasons-track" aria-hidden="true">
                 <span
@@ -146,23 +149,41 @@ function Steps({ steps, planned, expected, total }: StepsProps) {
   );
 }
 
-/** The server's own sentence, which is in English; of many days put together the list is folded away. */
-function StepText({ texts, foreign }: { texts: readonly string[]; foreign: boolean }) {
+type Say = (part: ExplanationPart) => string;
+
+/** What a part stands for in the reader's language and units; the server's own sentence where there is no other. */
+function useSay({ profileVersion, plannedProfileVersion }: Explanation): Say {
   const t = useMessages(reasonMessages);
-  const lang = foreign ? { lang: 'en' } : {};
-  if (texts.length === 1) {
-    return (
-      <span className="reasons-text" {...lang}>
-        {texts[0]}
-      </span>
-    );
-  }
+  const format = useFormats();
+  return ({ cause, actualC, plannedC, text }) => {
+    switch (cause) {
+      case 'profile-version':
+        return t['why-profile-version'](profileVersion, plannedProfileVersion);
+      case 'temperature':
+        if (typeof actualC !== 'number') return text;
+        return typeof plannedC === 'number'
+          ? t.wasInstead(format.temperature(actualC), format.temperature(plannedC))
+          : t.wasReference(format.temperature(actualC));
+      default:
+        return t[`why-${cause}`];
+    }
+  };
+}
+
+/** One sentence; of many days put together the list is folded away. */
+function StepText({ step, say }: { step: Step; say: Say }) {
+  const t = useMessages(reasonMessages);
+  const format = useFormats();
+  if (step.parts.length === 1) return <span className="reasons-text">{step.parts.map(say)}</span>;
   return (
     <details className="reasons-text">
-      <summary>{t.otherDays(texts.length)}</summary>
-      <ul {...lang}>
-        {texts.map((text) => (
-          <li key={text}>{text}</li>
+      <summary>{t.otherDays(step.parts.length)}</summary>
+      <ul>
+        {step.parts.map((part) => (
+          <li key={part.on}>
+            {part.on !== null && `${format.dayMonth(part.on)}: `}
+            {say(part)} ({signedDays(part.days, format.decimal)})
+          </li>
         ))}
       </ul>
     </details>

@@ -6,7 +6,8 @@ export interface Step {
   readonly cause: ReasonCause;
   readonly on: string | null;
   readonly days: number;
-  readonly texts: readonly string[];
+  /** What it stands for, in the order of the days. */
+  readonly parts: readonly ExplanationPart[];
   /** Days from the planned date before and after this step. */
   readonly from: number;
   readonly to: number;
@@ -32,14 +33,14 @@ export function stepsOf(parts: readonly ExplanationPart[], mostNamed = MOST_NAME
   const shown: Omit<Step, 'from' | 'to'>[] = [];
   for (const part of parts) {
     if (rest.includes(part)) continue;
-    shown.push({ cause: part.cause, on: part.on, days: part.days, texts: [part.text], together: 1 });
+    shown.push({ cause: part.cause, on: part.on, days: part.days, parts: [part], together: 1 });
   }
   if (rest.length > 0) {
     const together = {
       cause: 'temperature' as const,
       on: null,
       days: rest.reduce((sum, { days }) => sum + days, 0),
-      texts: rest.map(({ on, text }) => `${on ?? ''} ${text}`.trim()),
+      parts: rest,
       together: rest.length,
     };
     const after = shown.findLastIndex(({ cause, on }) => cause === 'temperature' && on !== null);

@@ -2,7 +2,7 @@ import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { Button } from '@vaadin/react-components/Button.js';
 import { Dialog } from '@vaadin/react-components/Dialog.js';
 import { useEffect, useRef } from 'react';
-import type { BoardKey, BoardRow, BoardWeek, CellExplanation } from '../shared/api-types';
+import type { BoardCell, BoardKey, BoardRow, BoardWeek, CellExplanation } from '../shared/api-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { Failed, Loading } from '../shared/screen-states';
@@ -29,6 +29,9 @@ interface CellDialogProps {
   readonly goTo: (week: string) => void;
   readonly close: () => void;
 }
+
+/** An answer this much after the moment asked for is not of that moment. */
+const SAME_MOMENT_MS = 60_000;
 
 /** One figure of the board, opened: what it is made of, what limits it, and the form to promise from it. */
 export function CellDialog({ cell, row, rows, weeks, confidence, asOf, siteName, goTo, close }: CellDialogProps) {
@@ -89,7 +92,10 @@ export function CellDialog({ cell, row, rows, weeks, confidence, asOf, siteName,
             {t.confidence} {format.percent(confidence, 2)}
           </span>
         </div>
-        {data ? (
+        {data && asOf !== undefined && Date.parse(data.asOf) - Date.parse(asOf) > SAME_MOMENT_MS ? (
+          // The explanation is of now: what is shown beside it must not be taken for that of then.
+          <Then cell={row?.cells.find(({ week }) => week === cell.week)} />
+        ) : data ? (
           <Explained data={data} rows={rows} then={asOf !== undefined} close={close} />
         ) : error ? (
           <Failed failure={error} retry={() => void refetch()} />
@@ -136,7 +142,18 @@ function Explained({
   );
 }
 
-function Figures({ data }: { data: CellExplanation }) {
+/** Only the figures of then, where what they were made of cannot be told any more. */
+function Then({ cell }: { cell: BoardCell | undefined }) {
+  const t = useMessages(boardMessages);
+  return (
+    <>
+      {cell && <Figures data={cell} />}
+      <p className="rc-warning">▲ {t.onlyNow}</p>
+    </>
+  );
+}
+
+function Figures({ data }: { data: BoardCell }) {
   const t = useMessages(boardMessages);
   const format = useFormats();
   return (

@@ -11,6 +11,9 @@ export interface ExplanationPart {
   readonly on: LocalDate | null;
   /** Positive: later than planned. */
   readonly days: number;
+  /** Mean medium temperature, and what was planned, where the part is one of temperature. */
+  readonly actualC?: number | null;
+  readonly plannedC?: number | null;
   readonly text: string;
 }
 
