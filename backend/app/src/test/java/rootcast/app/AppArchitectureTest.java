@@ -62,6 +62,7 @@ class AppArchitectureTest {
             Map.entry(
                     "board",
                     Set.of(
+                            "warnings",
                             "availability",
                             "outlook",
                             "ledger",
