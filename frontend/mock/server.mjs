@@ -1,6 +1,10 @@
 /** A stand-in for the backend while a screen is being drawn: `npm run mock`, then `npm run dev`. Not used by tests. */
 import { createServer } from 'node:http';
 import * as data from './data.mjs';
+import { board, cellOf, explain, rowOf, sameKey, weeksFrom } from './board.mjs';
+import { answerCare } from './care.mjs';
+import { answerClimate } from './climate.mjs';
+import { answerLearning } from './learning.mjs';
 
 const port = Number(process.env.PORT ?? 8080);
 let position = 5000;
@@ -15,113 +19,6 @@ const lists = {
 if (process.env.EMPTY) for (const list of [...Object.values(lists), data.batches, data.orders]) list.length = 0;
 
 const now = () => new Date().toISOString();
-const sameKey = (a, b) => a.variety === b.variety && a.trayFormat === b.trayFormat && a.site === b.site;
-const lotsOf = (key) => data.batches.filter((batch) => sameKey(batch, key));
-const promisesOf = (key) =>
-  data.orders
-    .filter((o) => !o.released)
-    .flatMap((o) =>
-      o.promises.filter((p) => sameKey(p, key)).map((p) => ({ ...p, order: o.id, customer: o.customer })),
-    );
-
-function traysAt(lot, date, confidence) {
-  const { readyAt, usableUntil, saleableTrays } = lot.outlook;
-  const readyBy = confidence > 0.7 ? readyAt.p90 : readyAt.p50;
-  return readyBy.slice(0, 10) <= date && date < usableUntil
-    ? confidence > 0.7
-      ? saleableTrays.p10
-      : saleableTrays.p50
-    : 0;
-}
-
-function cellOf(key, week, confidence) {
-  const date = data.mondayOfWeek(week);
-  const promises = promisesOf(key).filter((p) => data.weekOf(p.shipOn) === week);
-  const promised = promises.reduce((sum, p) => sum + p.trays, 0);
-  const ready = lotsOf(key).reduce((sum, lot) => sum + traysAt(lot, date, confidence), 0);
-  const taken = promisesOf(key)
-    .filter((p) => Math.abs(Date.parse(p.shipOn) - Date.parse(date)) < 12 * 86_400_000)
-    .reduce((s, p) => s + p.trays, 0);
-  const open = Math.max(0, ready - taken);
-  const likelyReady = lotsOf(key).reduce((sum, lot) => sum + traysAt(lot, date, 0.5), 0);
-  const atRisk = promises.filter((p) => !p.kept).reduce((sum, p) => sum + p.trays, 0);
-  return { week, date, ready, promised, open, likely: Math.max(open, likelyReady - taken), atRisk };
-}
-
-function weeksFrom(from, count) {
-  const monday = data.mondayOfWeek(from ?? data.weekOf(data.TODAY));
-  return Array.from({ length: count }, (_, i) => {
-    const date = data.addDays(monday, 7 * i);
-    return { week: data.weekOf(date), monday: date };
-  });
-}
-
-function board(query) {
-  const confidence = Number(query.get('confidence') ?? 0.9);
-  const weeks = weeksFrom(query.get('from') ?? undefined, Number(query.get('weeks') ?? 12));
-  const keys = new Map(data.batches.map((b) => [`${b.variety} ${b.trayFormat} ${b.site}`, b]));
-  const text = (query.get('text') ?? '').toLowerCase();
-  const rows = [...keys.values()]
-    .filter(
-      (b) =>
-        (!query.get('site') || b.site === query.get('site')) && (!query.get('crop') || b.crop === query.get('crop')),
-    )
-    .filter((b) => `${b.variety} ${b.varietyName} ${b.cropName}`.toLowerCase().includes(text))
-    .map((b) => rowOf(b, weeks, confidence));
-  return { asOf: now(), position, confidence, weeks, rows };
-}
-
-function rowOf({ variety, varietyName, crop, cropName, trayFormat, site }, weeks, confidence) {
-  const key = { variety, trayFormat, site };
-  return { ...key, varietyName, crop, cropName, cells: weeks.map(({ week }) => cellOf(key, week, confidence)) };
-}
-
-function explain(query) {
-  const key = { variety: query.get('variety'), trayFormat: query.get('trayFormat'), site: query.get('site') };
-  const confidence = Number(query.get('confidence') ?? 0.9);
-  const cell = cellOf(key, query.get('week'), confidence);
-  const lots = lotsOf(key);
-  const sum = (pick) => lots.reduce((total, lot) => total + pick(lot), 0);
-  return {
-    ...key,
-    ...cell,
-    confidence,
-    asOf: now(),
-    position,
-    lots: lots.map((lot) => ({
-      batch: lot.id,
-      house: lot.house,
-      stage: lot.stage,
-      alive: lot.plants.alive,
-      saleableTrays: lot.outlook.saleableTrays,
-      readyAt: lot.outlook.readyAt,
-      readyByDateProbability:
-        lot.outlook.readyAt.p90.slice(0, 10) <= cell.date
-          ? 0.97
-          : lot.outlook.readyAt.p50.slice(0, 10) <= cell.date
-            ? 0.6
-            : 0.05,
-      usableFrom: lot.outlook.readyAt.p90.slice(0, 10),
-      usableUntil: lot.outlook.usableUntil,
-      traysAtConfidence: traysAt(lot, cell.date, confidence),
-      promisedHere: 0,
-    })),
-    promises: promisesOf(key).filter((p) => data.weekOf(p.shipOn) === cell.week),
-    limitedBy: { dates: [cell.date], capacity: cell.ready, promised: cell.ready - cell.open },
-    steps: {
-      stuck: sum((l) => l.plants.stuck),
-      lost: sum((l) => l.plants.lost),
-      alive: sum((l) => l.plants.alive),
-      shipped: 0,
-      expectedAlive: Math.round(sum((l) => l.plants.alive) * 0.95),
-      saleable: sum((l) => l.outlook.saleableTrays.p50),
-      ready: cell.ready,
-      promised: cell.promised,
-      open: cell.open,
-    },
-  };
-}
-
 function takeOrder(body) {
   const short = body.lines
     .map((line, i) => ({
@@ -190,6 +87,14 @@ function tell(name) {
   for (const stream of streams) send(stream, name, { position });
 }
 
+function tellChange(path) {
+  const [, , name, id] = path.split('/');
+  if (name === 'crops') return tell('setup');
+  if (name !== 'batches') return;
+  position++;
+  for (const stream of streams) send(stream, 'batches', { position, ids: [decodeURIComponent(id)] });
+}
+
 setInterval(() => streams.forEach((stream) => send(stream, 'beat', { at: now() })), 10_000);
 setInterval(() => {
   const batch = data.batches[Math.floor(Math.random() * data.batches.length)];
@@ -205,9 +110,23 @@ const notFound = [
 ];
 
 function answer(method, path, query, body) {
-  const [name, id, part] = path.split('/').slice(2).map(decodeURIComponent);
+  const asOf = query.get('asOf');
+  if (asOf && Date.parse(asOf) > Date.now())
+    return [
+      422,
+      { type: '/problems/in-the-future', title: 'In the future', status: 422, detail: `${asOf} is still to come.` },
+    ];
+  const learned =
+    answerLearning(method, path, query, body) ??
+    answerClimate(method, path, query, body) ??
+    answerCare(method, path, query, body);
+  if (learned) {
+    if (method === 'POST' && learned[0] === 201) tellChange(path);
+    return learned;
+  }
+  const [name, id] = path.split('/').slice(2).map(decodeURIComponent);
   if (name === 'about') return [200, { version: 'mock', asOf: now(), position, demo: true }];
-  if (name === 'board') return [200, id === 'cell' ? explain(query) : board(query)];
+  if (name === 'board') return [200, id === 'cell' ? explain(query, position) : board(query, position)];
   if (name === 'orders') {
     if (method === 'POST') return takeOrder(body);
     const order = data.orders.find((o) => o.id === id);
@@ -223,7 +142,6 @@ function answer(method, path, query, body) {
     if (method === 'POST')
       return [422, { type: '/problems/mock', title: 'Only looking', status: 422, detail: 'The mock records nothing.' }];
     const batch = data.batches.find((b) => b.id === id);
-    if (part === 'entries') return [200, []];
     if (id) return batch ? [200, batch] : notFound;
     const text = (query.get('text') ?? '').toLowerCase();
     const found = data.batches.filter((b) =>

@@ -23,6 +23,30 @@ export const routes: RouteObject[] = [
             path: 'batches/:id',
             lazy: async () => ({ Component: (await import('../batches/batch-view')).BatchStory }),
           },
+          { path: 'climate', lazy: async () => ({ Component: (await import('../climate/climate-view')).ClimateView }) },
+          {
+            path: 'climate/:house',
+            lazy: async () => ({ Component: (await import('../climate/house-view')).HouseClimateView }),
+          },
+          { path: 'rounds', lazy: async () => ({ Component: (await import('../rounds/rounds-view')).RoundsView }) },
+          {
+            path: 'warnings',
+            lazy: async () => ({ Component: (await import('../warnings/warnings-view')).WarningsView }),
+          },
+          {
+            path: 'treatments',
+            lazy: async () => ({ Component: (await import('../treatments/treatments-view')).TreatmentsView }),
+          },
+          { path: 'feed', lazy: async () => ({ Component: (await import('../feed/feed-view')).FeedView }) },
+          { path: 'what-if', lazy: async () => ({ Component: (await import('../what-if/what-if-view')).WhatIfView }) },
+          {
+            path: 'track-record',
+            lazy: async () => ({ Component: (await import('../track-record/track-record-view')).TrackRecordView }),
+          },
+          {
+            path: 'setup/crops/:code/profiles/:version?',
+            lazy: async () => ({ Component: (await import('../setup/profiles-view')).ProfilesView }),
+          },
           {
             path: 'setup/:list?/:code?',
             lazy: async () => ({ Component: (await import('../setup/setup-view')).SetupView }),

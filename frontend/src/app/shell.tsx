@@ -11,13 +11,26 @@ import { useCurrentTitle } from '../shared/screen-title';
 import { useSites } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
 import { useSiteFilter } from '../shared/site-filter';
+import { WarningsBell } from '../warnings/warnings-bell';
 import { appMessages } from './app-messages';
 import { ConnectionNote } from './connection-note';
 import { PreferencesButton } from './preferences-button';
 import { SearchBox } from './search-box';
 import './shell.css';
 
-const ROOMS = ['board', 'floor', 'batches', 'setup'] as const;
+const ROOMS = [
+  { path: 'board', word: 'board' },
+  { path: 'floor', word: 'floor' },
+  { path: 'batches', word: 'batches' },
+  { path: 'climate', word: 'climate' },
+  { path: 'rounds', word: 'rounds' },
+  { path: 'warnings', word: 'warnings' },
+  { path: 'treatments', word: 'treatments' },
+  { path: 'feed', word: 'feed' },
+  { path: 'what-if', word: 'whatIf' },
+  { path: 'track-record', word: 'trackRecord' },
+  { path: 'setup', word: 'setup' },
+] as const;
 
 /** What stays while screens change: the rooms, the title, the site, the search, the state of the connection. */
 export function Shell() {
@@ -58,6 +71,7 @@ export function Shell() {
           <SiteChoice />
           <SearchBox />
           <span className="top-space" />
+          <WarningsBell />
           <ConnectionNote />
           <PreferencesButton />
         </header>
@@ -71,9 +85,9 @@ export function Shell() {
             void navigate(path);
           }}
         >
-          {ROOMS.map((each) => (
-            <SideNavItem key={each} path={`/${each}${site ? `?site=${encodeURIComponent(site)}` : ''}`} matchNested>
-              {t[each]}
+          {ROOMS.map(({ path, word }) => (
+            <SideNavItem key={path} path={`/${path}${site ? `?site=${encodeURIComponent(site)}` : ''}`} matchNested>
+              {t[word]}
             </SideNavItem>
           ))}
         </SideNav>

@@ -6,7 +6,7 @@ import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { Failed, Loading } from '../shared/screen-states';
 import { useHouses } from '../shared/setup-lists';
-import { signed } from '../floor/entry-forms';
+import { signed } from '../floor/form-parts';
 import { entryMessages } from '../floor/entry-messages';
 import { entryWords, type SaidWith } from '../floor/entry-words';
 import { canBeUndone } from '../floor/floor-state';
@@ -18,18 +18,20 @@ import { storyMessages } from './story-messages';
 interface BatchStoryProps {
   readonly batch: BatchView;
   readonly timeZone: string | undefined;
-  readonly undo: (undoing: Undoing) => void;
+  readonly asOf: string | undefined;
+  /** Undefined while looking back. */
+  readonly undo: ((undoing: Undoing) => void) | undefined;
   /** Entries whose undo is on its way. */
   readonly undoing: ReadonlySet<string>;
 }
 
 /** Everything that was recorded about a batch, newest first, down to the postings. */
-export function StoryPart({ batch, timeZone, undo, undoing }: BatchStoryProps) {
+export function StoryPart({ batch, timeZone, asOf, undo, undoing }: BatchStoryProps) {
   const t = useMessages(storyMessages);
   const words = useMessages(entryMessages);
   const format = useFormats();
   const houses = useHouses().data ?? [];
-  const entries = useBatchEntries(batch.id);
+  const entries = useBatchEntries(batch.id, asOf);
   const [params, setParams] = useSearchParams();
   const cause = params.get('cause') ?? undefined;
   const said: SaidWith = {
@@ -72,7 +74,7 @@ export function StoryPart({ batch, timeZone, undo, undoing }: BatchStoryProps) {
             said={said}
             timeZone={timeZone}
             undo={
-              canBeUndone(entry) && !undoing.has(entry.id)
+              undo && canBeUndone(entry) && !undoing.has(entry.id)
                 ? () =>
                     undo({
                       batch: batch.id,

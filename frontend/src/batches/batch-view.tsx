@@ -2,6 +2,7 @@ import { Button } from '@vaadin/react-components/Button.js';
 import { useEffect, useState, type ReactNode } from 'react';
 import { Link, useLocation, useParams } from 'react-router';
 import type { BatchView } from '../shared/api-types';
+import { AsOfBanner, AsOfControl, useAsOf } from '../shared/as-of';
 import { useBatch } from '../shared/batch-queries';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
@@ -21,6 +22,7 @@ import { DevelopmentPlots } from './development-plots';
 import { EntryDialog, UndoDialog } from './entry-dialog';
 import { LossesTable } from './losses-table';
 import { OutlookPanel } from './outlook-panel';
+import { ReasonPanel } from './reason-panel';
 import { StepsPicture } from './steps-picture';
 import { storyMessages } from './story-messages';
 import './batch-view.css';
@@ -30,14 +32,25 @@ import '../floor/floor.css';
 export function BatchStory() {
   const { id = '' } = useParams();
   const t = useMessages(storyMessages);
-  const batch = useBatch(id);
+  const [asOf] = useAsOf();
+  const batch = useBatch(id, asOf);
   useScreenTitle(t.batch(id));
   useRenewAfterSending();
   useOpenedAnchor(batch.data !== undefined);
 
   if (batch.isPending) return <Loading />;
-  if (!batch.data) {
-    return batch.error instanceof Problem && batch.error.status === 404 ? (
+  const failed = batch.error !== null && asOf !== undefined;
+  if (!batch.data || failed) {
+    return asOf !== undefined ? (
+      <div className="rc-screen">
+        <AsOfBanner timeZone={undefined} />
+        {batch.error instanceof Problem && batch.error.status === 404 ? (
+          <p>{t.notYetStuck}</p>
+        ) : (
+          <Failed failure={batch.error} retry={() => void batch.refetch()} />
+        )}
+      </div>
+    ) : batch.error instanceof Problem && batch.error.status === 404 ? (
       <div className="rc-state" role="alert">
         <p>{t.unknown(id)}</p>
         <Link className="rc-link" to="/batches">
@@ -48,10 +61,17 @@ export function BatchStory() {
       <Failed failure={batch.error} retry={() => void batch.refetch()} />
     );
   }
-  return <Story batch={batch.data} staleSinceMs={batch.isError ? batch.dataUpdatedAt : undefined} />;
+  return <Story batch={batch.data} asOf={asOf} staleSinceMs={batch.isError ? batch.dataUpdatedAt : undefined} />;
 }
 
-function Story({ batch, staleSinceMs }: { batch: BatchView; staleSinceMs: number | undefined }) {
+interface StoryProps {
+  readonly batch: BatchView;
+  /** The moment looked back to; undefined is now. */
+  readonly asOf: string | undefined;
+  readonly staleSinceMs: number | undefined;
+}
+
+function Story({ batch, asOf, staleSinceMs }: StoryProps) {
   const t = useMessages(storyMessages);
   const format = useFormats();
   const houses = useHouses().data ?? [];
@@ -61,7 +81,7 @@ function Story({ batch, staleSinceMs }: { batch: BatchView; staleSinceMs: number
   const [undoing, setUndoing] = useState<Undoing>();
   const waiting = waitingFor(useOutbox(), batch.id).filter((item) => item.refusal === null);
   const undoesWaiting = new Set(waiting.flatMap(({ entry }) => (entry.kind === 'reversal' ? [entry.entry] : [])));
-  const label = { count: t.count, loss: t.loss, stage: t.stageReached, move: t.move, ship: t.ship };
+  const label = { count: t.count, loss: t.loss, look: t.look, stage: t.stageReached, move: t.move, ship: t.ship };
   const houseName = houses.find((house) => house.code === batch.house)?.name ?? batch.house;
   return (
     <div className="rc-screen batch-page">
@@ -74,43 +94,59 @@ function Story({ batch, staleSinceMs }: { batch: BatchView; staleSinceMs: number
           </p>
         </div>
         <div className="rc-row rc-no-print" role="group" aria-label={t.actions}>
-          {actionsFor(batch, houses).map((each) => (
-            <Button key={each} onClick={() => setAction(each)} {...(each === 'count' ? { theme: 'primary' } : {})}>
-              {label[each]}
-            </Button>
-          ))}
-          <Link
-            className="rc-link"
-            to={`/floor?site=${encodeURIComponent(batch.site)}&batch=${encodeURIComponent(batch.id)}`}
-          >
-            {t.onFloor}
-          </Link>
+          {asOf === undefined && (
+            <>
+              {actionsFor(batch, houses).map((each) => (
+                <Button key={each} onClick={() => setAction(each)} {...(each === 'count' ? { theme: 'primary' } : {})}>
+                  {label[each]}
+                </Button>
+              ))}
+              <Link
+                className="rc-link"
+                to={`/floor?site=${encodeURIComponent(batch.site)}&batch=${encodeURIComponent(batch.id)}`}
+              >
+                {t.onFloor}
+              </Link>
+              <Link className="rc-link" to={`/what-if?${new URLSearchParams({ site: batch.site, batch: batch.id })}`}>
+                {t.whatIf}
+              </Link>
+            </>
+          )}
+          <AsOfControl timeZone={timeZone} />
           <Button theme="tertiary" onClick={() => print()}>
             {t.print}
           </Button>
         </div>
       </div>
+      <AsOfBanner timeZone={timeZone} />
       {staleSinceMs !== undefined && (
         <p className="rc-warning" role="status">
           ▲ {t.staleNote(format.time(new Date(staleSinceMs).toISOString()))}
         </p>
       )}
-      {waiting.length > 0 && (
+      {asOf === undefined && waiting.length > 0 && (
         <p className="rc-warning" role="status">
           ▲ {t.notYetIn(waiting.length)}
         </p>
       )}
-      <RefusedEntries batch={batch.id} />
+      {asOf === undefined && <RefusedEntries batch={batch.id} />}
       <HeadFigures batch={batch} timeZone={timeZone} />
       <div className="batch-columns">
         <div>
           <StepsPicture batch={batch} />
-          <OutlookPanel batch={batch} timeZone={timeZone} />
-          <DevelopmentPlots batch={batch} timeZone={timeZone} />
+          <OutlookPanel batch={batch} timeZone={timeZone} asOf={asOf} />
+          <ReasonPanel batch={batch} timeZone={timeZone} asOf={asOf} />
+          <DevelopmentPlots batch={batch} timeZone={timeZone} asOf={asOf} />
         </div>
         <div>
           <LossesTable batch={batch} />
-          <StoryPart batch={batch} timeZone={timeZone} undo={setUndoing} undoing={undoesWaiting} />
+          <StoryPart
+            batch={batch}
+            timeZone={timeZone}
+            asOf={asOf}
+            undo={asOf === undefined ? setUndoing : undefined}
+            undoing={undoesWaiting}
+          />
         </div>
       </div>
       {action && (

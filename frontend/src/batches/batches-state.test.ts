@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { BatchView, EntryView } from '../shared/api-types';
-import { belongs, patched } from '../shared/batch-list-state';
+import { clockTyped } from '../shared/as-of-state';
+import { belongs, happenedBy, patched } from '../shared/batch-list-state';
 import { windowAt } from '../shared/windowed-rows';
 import { instantOf, wallClock } from '../shared/zoned-time';
 import {
@@ -15,7 +16,7 @@ import {
   withFilter,
 } from './batches-state';
 import { linesBySource } from './development-state';
-import { batchOf, timeTyped } from './stick-state';
+import { batchOf } from './stick-state';
 import { newestFirst, ofCause } from './story-state';
 
 function batch(id: string, change: Partial<BatchView> = {}): BatchView {
@@ -237,7 +238,7 @@ describe('sticking', () => {
         trays: 40,
       },
     });
-    expect(timeTyped('930')).toBe('09:30');
+    expect(clockTyped('930')).toBe('09:30');
   });
   test('every fault is named at its field', () => {
     expect(batchOf({ ...draft, house: '', date: '', trays: '2.5', plants: 'many' }, undefined)).toEqual({
@@ -280,4 +281,16 @@ describe('the story', () => {
   test('of one cause holds its entries and what undid them', () => {
     expect(ofCause(told, 'pest').map(({ id }) => id)).toEqual(['loss', 'undo']);
   });
+});
+
+test('looking back shows what had happened, and an undo that came later undoes nothing yet', () => {
+  const entry = (id: string, happenedAt: string, reversedBy: string | null = null) =>
+    ({ id, happenedAt, reversedBy }) as EntryView;
+  const all = [
+    entry('loss', '2026-11-10T08:00:00Z', 'undo'),
+    entry('count', '2026-11-11T08:00:00Z'),
+    entry('undo', '2026-11-12T08:00:00Z'),
+  ];
+  expect(happenedBy(all, '2026-11-11T08:00:00Z')).toEqual([{ ...all[0], reversedBy: null }, all[1]]);
+  expect(happenedBy(all, '2026-11-13T08:00:00Z')).toEqual(all);
 });

@@ -9,21 +9,32 @@ import { usePreferences } from '../shared/preferences';
 import { Failed, Loading } from '../shared/screen-states';
 import { temperatureShown } from '../shared/units';
 import { entryMessages } from '../floor/entry-messages';
-import { linesBySource } from './development-state';
+import { linesBySource, lookNotes, progressLines } from './development-state';
+import { reasonMessages } from './reason-messages';
 import { storyMessages } from './story-messages';
 
 /** The medium temperature a batch has had and is expected to have, and what it makes of it. */
-export function DevelopmentPlots({ batch, timeZone }: { batch: BatchView; timeZone: string | undefined }) {
+export function DevelopmentPlots({
+  batch,
+  timeZone,
+  asOf,
+}: {
+  batch: BatchView;
+  timeZone: string | undefined;
+  asOf: string | undefined;
+}) {
   const t = useMessages(storyMessages);
-  const development = useDevelopment(batch.id);
+  const development = useDevelopment(batch.id, asOf);
+  const nowMs = useNow();
+  const then = asOf === undefined ? nowMs : Date.parse(asOf);
   if (development.isPending) return <Loading />;
   if (!development.data) return <Failed failure={development.error} retry={() => void development.refetch()} />;
   const { hours, progress } = development.data;
   if (hours.length === 0 && progress.length === 0) return <p className="rc-quiet">{t.noDevelopment}</p>;
   return (
     <>
-      {progress.length > 0 && <ProgressPlot development={development.data} timeZone={timeZone} />}
-      {hours.length > 0 && <TemperaturePlot development={development.data} timeZone={timeZone} />}
+      {progress.length > 0 && <ProgressPlot development={development.data} timeZone={timeZone} nowMs={then} />}
+      {hours.length > 0 && <TemperaturePlot development={development.data} timeZone={timeZone} nowMs={then} />}
     </>
   );
 }
@@ -31,50 +42,54 @@ export function DevelopmentPlots({ batch, timeZone }: { batch: BatchView; timeZo
 interface PlotOf {
   readonly development: Development;
   readonly timeZone: string | undefined;
+  readonly nowMs: number;
 }
 
-function ProgressPlot({ development, timeZone }: PlotOf) {
+function ProgressPlot({ development, timeZone, nowMs }: PlotOf) {
   const t = useMessages(storyMessages);
   const words = useMessages(entryMessages);
-  const nowMs = useNow();
-  const { batch, progress, stages } = development;
+  const reason = useMessages(reasonMessages);
+  const { batch, progress, plan, looks, stages } = development;
   // A plot is drawn anew whenever its element changes, so the element is kept while its data stay.
-  const plot = useMemo(
-    () => (
+  const plot = useMemo(() => {
+    const lines = progressLines({ progress, plan });
+    return (
       <Plot
         label={t.progressSummary(batch)}
-        at={progress.map(({ at }) => at)}
+        at={lines.at}
         series={[
-          { label: t.p10, values: progress.map(({ p10 }) => p10), tone: 'accent', edgeOnly: true, digits: 2 },
-          { label: t.p50, values: progress.map(({ p50 }) => p50), tone: 'accent', digits: 2 },
-          { label: t.p90, values: progress.map(({ p90 }) => p90), tone: 'accent', edgeOnly: true, digits: 2 },
+          { label: t.p10, values: lines.p10, tone: 'accent', edgeOnly: true, digits: 2 },
+          { label: t.p50, values: lines.p50, tone: 'accent', digits: 2 },
+          { label: t.p90, values: lines.p90, tone: 'accent', edgeOnly: true, digits: 2 },
+          ...(lines.plan
+            ? [{ label: reason.plan, values: lines.plan, tone: 'quiet', dashed: true, digits: 2 } as const]
+            : []),
         ]}
         bands={[{ low: 0, high: 2 }]}
         yLabel={t.progressLabel}
         yRange={[0, 3.2]}
         yTicks={[t.stuckTick, t.callusedTick, t.rootedTick, t.readyTick].map((label, at) => ({ at, label }))}
         marks={stages.map(({ stage, reachedAt }) => ({ at: reachedAt, label: words[`reached${stage}`] }))}
+        notes={lookNotes(looks ?? [], reason.lookSaid)}
         nowMs={nowMs}
         timeZone={timeZone}
         heightPx={250}
       />
-    ),
-    [t, words, batch, progress, stages, nowMs, timeZone],
-  );
+    );
+  }, [t, words, reason, batch, progress, plan, looks, stages, nowMs, timeZone]);
   return (
     <section aria-label={t.progress} className="story-plot">
       <h2>{t.progress}</h2>
       {plot}
-      <p className="rc-quiet rc-small">{t.progressLegend}</p>
+      <p className="rc-quiet rc-small">{reason.legend}</p>
     </section>
   );
 }
 
-function TemperaturePlot({ development, timeZone }: PlotOf) {
+function TemperaturePlot({ development, timeZone, nowMs }: PlotOf) {
   const t = useMessages(storyMessages);
   const format = useFormats();
   const { temperature } = usePreferences();
-  const nowMs = useNow();
   const { batch, hours, stages } = development;
   const words = useMessages(entryMessages);
   const plot = useMemo(() => {

@@ -2,6 +2,7 @@ import { Dialog } from '@vaadin/react-components/Dialog.js';
 import { TextField } from '@vaadin/react-components/TextField.js';
 import { useState } from 'react';
 import type { BatchView } from '../shared/api-types';
+import { clockTyped } from '../shared/as-of-state';
 import { DateInput } from '../shared/date-input';
 import { useMessages } from '../shared/messages';
 import { instantOf } from '../shared/zoned-time';
@@ -10,7 +11,6 @@ import { entryMessages } from '../floor/entry-messages';
 import type { Action } from '../floor/floor-state';
 import { UndoPanel, type Undoing } from '../floor/undo-panel';
 import { storyMessages } from './story-messages';
-import { timeTyped } from './stick-state';
 
 interface EntryDialogProps {
   readonly batch: BatchView;
@@ -26,7 +26,7 @@ export function EntryDialog({ batch, action, title, timeZone, close }: EntryDial
   const [earlier, setEarlier] = useState(false);
   const [date, setDate] = useState('');
   const [time, setTime] = useState('');
-  const happenedAt = earlier ? instantOf(timeZone, date, timeTyped(time)) : undefined;
+  const happenedAt = earlier ? instantOf(timeZone, date, clockTyped(time)) : undefined;
   return (
     <Dialog opened headerTitle={`${title}: ${batch.id}`} onOpenedChanged={(event) => !event.detail.value && close()}>
       <div className="entry-dialog">

@@ -4,14 +4,24 @@ import { useDevelopment } from '../shared/batch-queries';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { sharedMessages } from '../shared/shared-messages';
+import { reasonMessages } from './reason-messages';
 import { storyMessages } from './story-messages';
 
 /** What is expected of a batch, in dates of the site and in words, and what that rests on. */
-export function OutlookPanel({ batch, timeZone }: { batch: BatchView; timeZone: string | undefined }) {
+export function OutlookPanel({
+  batch,
+  timeZone,
+  asOf,
+}: {
+  batch: BatchView;
+  timeZone: string | undefined;
+  asOf: string | undefined;
+}) {
   const t = useMessages(storyMessages);
+  const reason = useMessages(reasonMessages);
   const shared = useMessages(sharedMessages);
   const format = useFormats();
-  const seen = new Map(useDevelopment(batch.id).data?.stages.map(({ stage, reachedAt }) => [stage, reachedAt]));
+  const seen = new Map(useDevelopment(batch.id, asOf).data?.stages.map(({ stage, reachedAt }) => [stage, reachedAt]));
   const { outlook } = batch;
   const rows: readonly (readonly [string, Quantiles<Instant | null>, Instant | undefined])[] = outlook
     ? [
@@ -77,6 +87,9 @@ export function OutlookPanel({ batch, timeZone }: { batch: BatchView; timeZone: 
               : t.noneMissing}
           </p>
           <p className="rc-quiet">
+            <a className="rc-link" href="#why">
+              {reason.toWhy}
+            </a>{' '}
             {t.madeOf}:{' '}
             <Link className="rc-link" to={`/setup/crops/${encodeURIComponent(batch.crop)}`}>
               {t.madeOfProfile(batch.cropName)}

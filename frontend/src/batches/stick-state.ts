@@ -1,4 +1,5 @@
 import type { NewBatch } from '../shared/api-types';
+import { clockTyped } from '../shared/as-of-state';
 import { numberTyped } from '../shared/units';
 import { isDate } from '../shared/weeks';
 import { instantOf } from '../shared/zoned-time';
@@ -28,7 +29,7 @@ export function batchOf(
     if (draft[name] === '') faults[name] = 'choose';
   }
   if (!isDate(draft.date)) faults.date = 'noDate';
-  const stuckAt = instantOf(timeZone, draft.date, timeTyped(draft.time));
+  const stuckAt = instantOf(timeZone, draft.date, clockTyped(draft.time));
   if (stuckAt === undefined && faults.date === undefined) faults.time = 'noSuchTime';
   const trays = numberTyped(draft.trays);
   if (trays === undefined || !Number.isInteger(trays) || trays < 1) faults.trays = 'wholeTrays';
@@ -39,10 +40,4 @@ export function batchOf(
   if (Object.keys(faults).length > 0 || stuckAt === undefined || trays === undefined) return { faults };
   const { site, house, variety, trayFormat } = draft;
   return { batch: { site, house, variety, trayFormat, stuckAt, trays, ...(plants === undefined ? {} : { plants }) } };
-}
-
-/** 9:30 and 930 mean 09:30. */
-export function timeTyped(text: string): string {
-  const found = /^\s*(\d{1,2})[:.]?(\d{2})\s*$/.exec(text);
-  return found ? `${found[1]?.padStart(2, '0')}:${found[2]}` : text.trim();
 }

@@ -1,4 +1,4 @@
-import type { BoardBody, BoardKey, CellExplanation, IsoWeek, NewOrder, OrderView } from '../shared/api-types';
+import type { BoardBody, BoardKey, CellExplanation, Instant, IsoWeek, NewOrder, OrderView } from '../shared/api-types';
 import { at, deleteAt, getJson, postJson } from '../shared/http';
 
 export interface BoardRequest {
@@ -7,6 +7,8 @@ export interface BoardRequest {
   readonly confidence: number;
   readonly site: string | undefined;
   readonly crop: string | undefined;
+  /** The moment looked back to; undefined is now. */
+  readonly asOf: Instant | undefined;
 }
 
 export function loadBoard(request: BoardRequest, signal?: AbortSignal): Promise<BoardBody> {
@@ -16,6 +18,7 @@ export function loadBoard(request: BoardRequest, signal?: AbortSignal): Promise<
 export interface CellRequest extends BoardKey {
   readonly week: IsoWeek;
   readonly confidence: number;
+  readonly asOf: Instant | undefined;
 }
 
 export function loadCell(request: CellRequest, signal?: AbortSignal): Promise<CellExplanation> {

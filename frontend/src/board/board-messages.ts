@@ -2,6 +2,8 @@ import { messagesIn } from '../shared/messages';
 
 export const boardMessages = messagesIn({
   en: {
+    whatIf: 'What if …',
+    onlyNow: 'What these figures were made of is told for now only. Open a batch to see it as it was then.',
     title: 'Board',
     gridLabel: 'Open trays by variety, tray format and site for each ship week',
     variety: 'Variety',
@@ -131,6 +133,8 @@ export const boardMessages = messagesIn({
     nextCell: 'Week after',
   },
   es: {
+    whatIf: '¿Y si…?',
+    onlyNow: 'De qué estaban hechas estas cifras solo se cuenta para ahora. Abra un lote para verlo como estaba.',
     title: 'Tablero',
     gridLabel: 'Bandejas abiertas por variedad, formato y sitio para cada semana de envío',
     variety: 'Variedad',

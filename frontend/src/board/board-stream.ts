@@ -20,7 +20,9 @@ export function useLiveBoard(request: BoardRequest): UseQueryResult<BoardState> 
     placeholderData: keepPreviousData,
   });
 
+  const live = request.asOf === undefined;
   const apply = (event: BoardEvent) =>
+    live &&
     queries.setQueryData<BoardState>(queryKey, (state) => state && applyBoardEvent(state, event, request, Date.now()));
   useLiveEvent('board', (event) => apply({ kind: 'board', ...event }));
   useLiveEvent('removed', (event) => apply({ kind: 'removed', ...event }));
@@ -31,7 +33,8 @@ export function useLiveBoard(request: BoardRequest): UseQueryResult<BoardState> 
   const { weeks, confidence } = request;
   const from = request.from ?? query.data?.weeks[0]?.week;
   useEffect(() => {
-    if (loaded === undefined || loadedPosition === undefined) return;
+    // What was does not change; the stream goes on telling the connection.
+    if (!live || loaded === undefined || loadedPosition === undefined) return;
     liveStream.showBoard({ ...(from === undefined ? {} : { from }), weeks, confidence }, loadedPosition);
     // Only a fresh load moves the stream; the position itself grows with every event.
     // eslint-disable-next-line react-hooks/exhaustive-deps

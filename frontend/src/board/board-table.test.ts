@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { commaSeparated, tableOf, tabSeparated } from './board-table';
+import { commaSeparated, tabSeparated } from '../shared/plain-table';
+import { tableOf } from './board-table';
 
 const table = (...rows: (string | number)[][]) => ({ head: ['a', 'b'], rows });
 

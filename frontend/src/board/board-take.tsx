@@ -3,15 +3,20 @@ import type { BoardRow, BoardWeek } from '../shared/api-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { notice } from '../shared/notices';
+import { commaSeparated, tabSeparated } from '../shared/plain-table';
+import { copyText, saveFile, saveText } from '../shared/take-away';
 import { boardMessages } from './board-messages';
 import { FIGURES } from './board-state';
-import { commaSeparated, tableOf, tabSeparated, type TableWords } from './board-table';
+import { tableOf, type TableWords } from './board-table';
 
 interface BoardTakeProps {
   readonly rows: () => readonly BoardRow[];
   readonly weeks: readonly BoardWeek[];
   readonly siteName: (code: string) => string;
 }
+
+/** Variety, code, crop, format and site. */
+const NAME_COLUMNS = 5;
 
 /** The shown rows as text, as a file, or on paper. Text carries what is open; files carry every figure. */
 export function BoardTake({ rows, weeks, siteName }: BoardTakeProps) {
@@ -31,13 +36,11 @@ export function BoardTake({ rows, weeks, siteName }: BoardTakeProps) {
     }
   };
   const csv = () => {
-    const text = commaSeparated(tableOf(named(), weeks, FIGURES, words));
-    // The byte order mark lets spreadsheets take it as UTF-8.
-    save(new Blob(['\ufeff', text], { type: 'text/csv;charset=utf-8' }), fileName('csv'));
+    saveText(commaSeparated(tableOf(named(), weeks, FIGURES, words)), fileName('csv'), 'text/csv');
   };
   const xlsx = async () => {
-    const { workbook } = await import('./board-xlsx');
-    save(await workbook(tableOf(named(), weeks, FIGURES, words), t.title), fileName('xlsx'));
+    const { workbook } = await import('../shared/table-xlsx');
+    saveFile(await workbook(tableOf(named(), weeks, FIGURES, words), t.title, NAME_COLUMNS), fileName('xlsx'));
   };
   return (
     <div className="board-take rc-no-print" role="group" aria-label={t.take}>
@@ -55,24 +58,4 @@ export function BoardTake({ rows, weeks, siteName }: BoardTakeProps) {
       </Button>
     </div>
   );
-}
-
-async function copyText(text: string): Promise<void> {
-  // The clipboard interface is missing on plain http, which is usual on a nursery's own network.
-  if ('clipboard' in navigator) return navigator.clipboard.writeText(text);
-  const area = document.createElement('textarea');
-  area.value = text;
-  document.body.append(area);
-  area.select();
-  const done = document.execCommand('copy');
-  area.remove();
-  if (!done) throw new Error('not allowed');
-}
-
-function save(file: Blob, name: string): void {
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(file);
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
 }

@@ -1,13 +1,16 @@
 import { Button } from '@vaadin/react-components/Button.js';
-import { useCallback, useMemo, useRef, useSyncExternalStore } from 'react';
+import { useCallback, useMemo, useRef } from 'react';
 import { Link, useNavigate, useSearchParams } from 'react-router';
 import type { BoardCell, BoardRow } from '../shared/api-types';
+import { AsOfBanner, AsOfControl, useAsOf } from '../shared/as-of';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
+import { usePhone } from '../shared/phone';
 import { Empty, Failed, Loading, useReason } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
 import { useSites } from '../shared/setup-lists';
 import { dateIn, weekNumber, weekOf } from '../shared/weeks';
+import { NothingGrows } from './board-empty';
 import { BoardFilters } from './board-filters';
 import {
   DEFAULT_CONFIDENCE,
@@ -44,15 +47,21 @@ export function BoardView() {
     [setParams],
   );
   const { from, weeks, confidence, site, crop } = filter;
-  const request = useMemo(() => ({ from, weeks, confidence, site, crop }), [from, weeks, confidence, site, crop]);
-  const phone = useIsPhone();
+  const [asOf] = useAsOf();
+  const request = useMemo(
+    () => ({ from, weeks, confidence, site, crop, asOf }),
+    [from, weeks, confidence, site, crop, asOf],
+  );
+  const phone = usePhone();
   const { data: state, error, isPlaceholderData, refetch } = useLiveBoard(request);
+  const timeZone = useSites().data?.find(({ code }) => code === site)?.timeZone;
   if (!state) return error ? <Failed failure={error} retry={() => void refetch()} /> : <Loading />;
   return (
     <div className="board">
       <BoardFilters filter={filter} change={change} weeks={state.weeks} phone={phone} />
+      <AsOfBanner timeZone={timeZone} />
       {error && <StillOld failure={error} />}
-      <BoardBody state={state} filter={filter} change={change} old={isPlaceholderData} phone={phone} />
+      <BoardBody state={state} filter={filter} change={change} old={isPlaceholderData} phone={phone} asOf={asOf} />
     </div>
   );
 }
@@ -75,9 +84,10 @@ interface BoardBodyProps {
   /** The figures are still those of the filter before. */
   readonly old: boolean;
   readonly phone: boolean;
+  readonly asOf: string | undefined;
 }
 
-function BoardBody({ state, filter, change, old, phone }: BoardBodyProps) {
+function BoardBody({ state, filter, change, old, phone, asOf }: BoardBodyProps) {
   const t = useMessages(boardMessages);
   const format = useFormats();
   const navigate = useNavigate();
@@ -127,7 +137,13 @@ function BoardBody({ state, filter, change, old, phone }: BoardBodyProps) {
             : t.rowsOf(format.integer(order.length), format.integer(state.rows.size))}
         </span>
         {!phone && <Legend confidence={filter.confidence} />}
-        <BoardTake rows={rows} weeks={state.weeks} siteName={siteName} />
+        <span className="board-tools">
+          <Link className="rc-link rc-no-print board-what-if" to={whatIfPath(filter)}>
+            {t.whatIf}
+          </Link>
+          <AsOfControl timeZone={sites?.find(({ code }) => code === filter.site)?.timeZone} />
+          <BoardTake rows={rows} weeks={state.weeks} siteName={siteName} />
+        </span>
       </div>
       {order.length === 0 ? (
         <Empty title={t.emptyFilterTitle}>
@@ -173,7 +189,13 @@ function BoardBody({ state, filter, change, old, phone }: BoardBodyProps) {
           />
         </div>
       )}
-      <BoardPaper rows={rows} weeks={state.weeks} confidence={state.confidence} asOf={state.asOf} siteName={siteName} />
+      <BoardPaper
+        rows={rows}
+        weeks={state.weeks}
+        confidence={state.confidence}
+        asOf={asOf ?? state.asOf}
+        siteName={siteName}
+      />
       {opened && (
         <CellDialog
           key={params.get('cell')}
@@ -182,6 +204,7 @@ function BoardBody({ state, filter, change, old, phone }: BoardBodyProps) {
           rows={state.rows}
           weeks={state.weeks}
           confidence={filter.confidence}
+          asOf={asOf}
           siteName={siteName}
           goTo={(week) => setParams((before) => withCell(before, cellKey(rowKey(opened), week)), { replace: true })}
           close={closeCell}
@@ -258,22 +281,9 @@ function Legend({ confidence }: { confidence: number }) {
   );
 }
 
-function NothingGrows() {
-  const t = useMessages(boardMessages);
-  return (
-    <Empty title={t.emptyTitle}>
-      <p>{t.emptyHelp}</p>
-      <p>
-        <Link className="rc-link" to="/setup">
-          {t.emptySetup}
-        </Link>
-        {' · '}
-        <Link className="rc-link" to="/batches">
-          {t.emptyStick}
-        </Link>
-      </p>
-    </Empty>
-  );
+/** A trial over the same site, weeks and confidence. */
+function whatIfPath({ site, weeks, confidence }: BoardFilter): string {
+  return `/what-if?${new URLSearchParams({ ...(site ? { site } : {}), weeks: String(weeks), confidence: String(confidence) })}`;
 }
 
 function withCell(before: URLSearchParams, cell: string | undefined): URLSearchParams {
@@ -281,16 +291,4 @@ function withCell(before: URLSearchParams, cell: string | undefined): URLSearchP
   if (cell === undefined) params.delete('cell');
   else params.set('cell', cell);
   return params;
-}
-
-const narrow = typeof matchMedia === 'function' ? matchMedia('(width <= 800px)') : undefined;
-
-function useIsPhone(): boolean {
-  return useSyncExternalStore(
-    (changed) => {
-      narrow?.addEventListener('change', changed);
-      return () => narrow?.removeEventListener('change', changed);
-    },
-    () => narrow?.matches ?? false,
-  );
 }

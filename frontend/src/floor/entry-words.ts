@@ -28,6 +28,11 @@ export function entryWords(entry: NewEntry | EntryView, { t, format, houseName }
       return t.saidLoss(n(entry.plants ?? 0), t[entry.cause ?? 'other']);
     case 'stage':
       return t[`reached${entry.stage ?? 'STICK'}`];
+    case 'look': {
+      const stage = t[`reached${entry.stage ?? 'STICK'}`];
+      const cells = n(entry.cells ?? 0);
+      return entry.reached ? t.saidLook(n(entry.reached), cells, stage) : t.saidLookNone(cells, stage);
+    }
     case 'move':
       return t.saidMove(houseName(entry.house ?? ''));
     case 'ship':

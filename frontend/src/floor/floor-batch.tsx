@@ -53,7 +53,7 @@ export function FloorBatch({ id, action, mends, choose, leave }: FloorBatchProps
       </>
     );
   }
-  const label = { count: t.count, loss: t.loss, stage: t.stageReached, move: t.move, ship: t.ship };
+  const label = { count: t.count, loss: t.loss, look: t.look, stage: t.stageReached, move: t.move, ship: t.ship };
   if (action || undoing) {
     const back = () => {
       setUndoing(undefined);

@@ -8,6 +8,7 @@ import {
   batchesFor,
   canBeUndone,
   housesToMoveTo,
+  lookFault,
   places,
   pressed,
   promisesFor,
@@ -57,10 +58,23 @@ describe('stages', () => {
   });
 });
 
+describe('a look', () => {
+  test('at no cell, at more than there are, or with more reached than looked at is marked', () => {
+    expect(lookFault({ cells: 0, reached: undefined }, 100)).toBe('no-look-cells');
+    expect(lookFault({ cells: 101, reached: 3 }, 100)).toBe('more-than-batch-cells');
+    expect(lookFault({ cells: 50, reached: 51 }, 100)).toBe('more-than-looked-reached');
+  });
+
+  test('that found none, or is not typed to its end, is not', () => {
+    expect(lookFault({ cells: 50, reached: 0 }, 100)).toBeUndefined();
+    expect(lookFault({ cells: undefined, reached: 3 }, undefined)).toBeUndefined();
+  });
+});
+
 describe('what can be recorded', () => {
   test('trays cannot leave before they are rooted', () => {
-    expect(actionsFor(batch(), houses)).toEqual(['count', 'loss', 'stage', 'move']);
-    expect(actionsFor(batch({ stage: 'ROOT' }), houses)).toEqual(['count', 'loss', 'stage', 'move', 'ship']);
+    expect(actionsFor(batch(), houses)).toEqual(['count', 'loss', 'look', 'stage', 'move']);
+    expect(actionsFor(batch({ stage: 'ROOT' }), houses)).toEqual(['count', 'loss', 'look', 'stage', 'move', 'ship']);
   });
 
   test('a ready batch has no stage left to reach', () => {

@@ -7,15 +7,15 @@ import {
   type LossCause,
   type NewEntry,
   type OrderView,
+  type ReachableStage,
   type TrayFormat,
 } from '../shared/api-types';
 
 /** What the floor may ask, offer and say about a batch. Decides only; the server has the last word on every entry. */
 
-export const ACTIONS = ['count', 'loss', 'stage', 'move', 'ship'] as const;
+export const ACTIONS = ['count', 'loss', 'look', 'stage', 'move', 'ship'] as const;
 export type Action = (typeof ACTIONS)[number];
 
-type ReachableStage = 'CALLUS' | 'ROOT' | 'READY';
 const STAGES: readonly BatchStage[] = ['STICK', 'CALLUS', 'ROOT', 'READY', 'SHIP'];
 const REACHABLE: readonly ReachableStage[] = ['CALLUS', 'ROOT', 'READY'];
 
@@ -38,7 +38,7 @@ export function actionsFor(batch: BatchView, houses: readonly House[]): readonly
   return ACTIONS.filter((action) => {
     if (action === 'count') return true;
     if (isFinished(batch)) return false;
-    if (action === 'stage') return stagesAhead(batch.stage).length > 0;
+    if (action === 'stage' || action === 'look') return stagesAhead(batch.stage).length > 0;
     if (action === 'move') return housesToMoveTo(batch, houses).length > 0;
     if (action === 'ship') return STAGES.indexOf(batch.stage) >= STAGES.indexOf('ROOT');
     return true;
@@ -108,6 +108,21 @@ export function places(batch: Pick<BatchView, 'trays' | 'plants'>, cellsPerTray:
 /** What the ledger will make of the sample: its share of living cells, in all places, to the nearest plant. */
 export function aliveBySample({ cells, blanks }: Sample, inPlaces: number): number {
   return Math.round((inPlaces * (cells - blanks)) / cells);
+}
+
+// --- A look ------------------------------------------------------------------------------------------------------
+
+export type LookFault = 'no-look-cells' | 'more-than-batch-cells' | 'more-than-looked-reached';
+
+/** What is wrong with a look as typed so far; undefined while nothing is. */
+export function lookFault(
+  { cells, reached }: { readonly cells: number | undefined; readonly reached: number | undefined },
+  inPlaces: number | undefined,
+): LookFault | undefined {
+  if (cells === 0) return 'no-look-cells';
+  if (cells !== undefined && inPlaces !== undefined && cells > inPlaces) return 'more-than-batch-cells';
+  if (cells !== undefined && reached !== undefined && reached > cells) return 'more-than-looked-reached';
+  return undefined;
 }
 
 // --- Finding -----------------------------------------------------------------------------------------------------

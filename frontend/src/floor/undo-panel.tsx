@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { useMessages } from '../shared/messages';
 import { ProblemNote } from '../shared/screen-states';
-import { Choice } from './entry-forms';
+import { Choice } from './form-parts';
 import { entryMessages } from './entry-messages';
 import { outbox } from './outbox';
 

@@ -1,6 +1,5 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { Button } from '@vaadin/react-components/Button.js';
-import { ComboBox } from '@vaadin/react-components/ComboBox.js';
 import { TextArea } from '@vaadin/react-components/TextArea.js';
 import { TextField } from '@vaadin/react-components/TextField.js';
 import { useRef, useState } from 'react';
@@ -14,6 +13,8 @@ import { Problem } from '../shared/problem';
 import { Empty, ProblemNote } from '../shared/screen-states';
 import { sharedMessages } from '../shared/shared-messages';
 import { temperatureUnitName } from '../shared/units';
+import { ChoiceField } from './choice-field';
+import { profilesMessages } from './profiles-messages';
 import { ProfileTable } from './profile-table';
 import { changeItem, createItem } from './setup-api';
 import { LIST_WORDS, setupMessages } from './setup-messages';
@@ -58,6 +59,7 @@ export function SetupForm({ list, code, items }: SetupFormProps) {
 
 function Fields({ list, code, item, items }: Omit<SetupFormProps, 'code'> & { code: string | undefined; item: Item }) {
   const t = useMessages(setupMessages);
+  const profileWords = useMessages(profilesMessages);
   const shared = useMessages(sharedMessages);
   const navigate = useNavigate();
   const queries = useQueryClient();
@@ -134,6 +136,13 @@ function Fields({ list, code, item, items }: Omit<SetupFormProps, 'code'> & { co
       <div className="setup-fields">{plain.filter(({ path }) => !path.startsWith('profile.')).map(drawn)}</div>
       {list === 'crops' && (
         <>
+          {code !== undefined && (
+            <p>
+              <Link className="rc-link" to={`/setup/crops/${encodeURIComponent(code)}/profiles`}>
+                {profileWords.manage}
+              </Link>
+            </p>
+          )}
           <ProfileTable draft={draft} faultOf={faultOf} units={units} put={put} />
           <div className="setup-fields">{plain.filter(({ path }) => path.startsWith('profile.')).map(drawn)}</div>
         </>
@@ -190,6 +199,7 @@ function OneField({ list, field, value, fault, units, items, fixed, put }: OneFi
     mediumSetpointC: t.setpointHint,
     saleCount: t.saleCountHint,
     rateSpread: t.rateSpreadHint,
+    cellSpread: t.cellSpreadHint,
     holdDays: t.holdDaysHint,
   };
   const hint = hints[key];
@@ -254,46 +264,4 @@ function OneField({ list, field, value, fault, units, items, fixed, put }: OneFi
         />
       );
   }
-}
-
-interface ChoiceFieldProps {
-  readonly path: string;
-  readonly label: string;
-  readonly value: string;
-  readonly fault: string | undefined;
-  readonly items: SetupFormProps['items'];
-  readonly required: boolean;
-  readonly put: (text: string) => void;
-}
-
-const SHIP_DAYS = ['MONDAY', 'TUESDAY', 'WEDNESDAY', 'THURSDAY', 'FRIDAY', 'SATURDAY', 'SUNDAY'] as const;
-
-function ChoiceField({ path, label, value, fault, items, required, put }: ChoiceFieldProps) {
-  const t = useMessages(setupMessages);
-  const named = (list: ListName) =>
-    items[list].map((item) => ({ value: String(item['code']), label: String(item['name']) }));
-  const choices: Record<string, () => { value: string; label: string }[]> = {
-    site: () => named('sites'),
-    crop: () => named('crops'),
-    timeZone: () => Intl.supportedValuesOf('timeZone').map((zone) => ({ value: zone, label: zone })),
-    shipDay: () => SHIP_DAYS.map((day) => ({ value: day, label: t[day] })),
-  };
-  const [options] = useState(() => choices[path]?.() ?? []);
-  return (
-    <ComboBox
-      label={label}
-      items={options}
-      itemValuePath="value"
-      itemLabelPath="label"
-      value={value}
-      required={required}
-      helperText={path === 'shipDay' ? t.shipDayHint : ''}
-      manualValidation
-      invalid={fault !== undefined}
-      errorMessage={fault ?? ''}
-      onValueChanged={({ detail }) => {
-        if (detail.value !== value) put(detail.value);
-      }}
-    />
-  );
 }

@@ -175,7 +175,11 @@ function useColumns(list: ListName, items: SetupListProps['items']): readonly Co
         { head: t.varieties, number: true, cell: as((crop: Crop) => countIn('varieties', 'crop', crop.code)) },
         {
           head: t.profile,
-          cell: as(({ profile }: Crop) => (profile.version ? t.profileVersion(profile.version) : '–')),
+          cell: as(({ code: crop, profile }: Crop) => (
+            <Link className="rc-link" to={`/setup/crops/${encodeURIComponent(crop)}/profiles`}>
+              {profile.version ? t.profileVersion(profile.version) : '–'}
+            </Link>
+          )),
         },
       ];
     case 'varieties':

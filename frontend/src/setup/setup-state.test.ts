@@ -26,6 +26,13 @@ const CROP: Item = {
   },
 };
 
+it('a crop saved by hand keeps the paces that were learned, which its form does not show', () => {
+  const rates = { varieties: { 'salvia-dusk': 1.06 }, sites: { north: 0.98 } };
+  const learned: Item = { ...CROP, profile: { ...(CROP['profile'] as Item), cellSpread: 0.14, rates } };
+  const made = bodyOf('crops', { ...draftOf('crops', learned, METRIC), name: 'Sage' }, learned, METRIC);
+  expect(made).toMatchObject({ body: { name: 'Sage', profile: { cellSpread: 0.14, rates } } });
+});
+
 describe('a form in other units', () => {
   it('sends untouched fields back exactly as stored', () => {
     const draft: Draft = { ...draftOf('tray-formats', TRAY, AMERICAN), saleCount: '71' };

@@ -79,6 +79,7 @@ export const FIELDS: Readonly<Record<ListName, readonly Field[]>> = {
       STAGE_FIELDS.map(({ name, ...rest }): Field => ({ path: `profile.stages.${i}.${name}`, ...rest })),
     ),
     { path: 'profile.rateSpread', kind: 'number' },
+    { path: 'profile.cellSpread', kind: 'number', optional: true },
     { path: 'profile.holdDays', kind: 'number' },
     { path: 'profile.note', kind: 'text', optional: true },
   ],
@@ -88,6 +89,9 @@ export const FIELDS: Readonly<Record<ListName, readonly Field[]>> = {
     { path: 'name', kind: 'text' },
   ],
 };
+
+/** What a form does not show but must not lose: the paces that were learned with a profile. */
+const CARRIED: Partial<Record<ListName, readonly string[]>> = { crops: ['profile.rates'] };
 
 /** What an empty form begins with: choices that have a usual answer, never a number somebody should know. */
 export function newItem(list: ListName): Item {
@@ -127,6 +131,10 @@ export function bodyOf(
     const read = text === began[field.path] && stored !== undefined ? { value: stored } : typed(field, text, units);
     if ('wrong' in read) wrong.set(field.path, read.wrong);
     else putAt(body, field.path, read.value);
+  }
+  for (const path of CARRIED[list] ?? []) {
+    const stored = valueAt(item, path);
+    if (stored !== undefined) putAt(body, path, stored);
   }
   return wrong.size > 0 ? { wrong } : { body };
 }

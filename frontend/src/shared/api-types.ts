@@ -65,6 +65,13 @@ export interface CropProfile {
   readonly holdDays: number;
   readonly note?: string | null;
   readonly version?: number;
+  /** Spread of pace between the cells of one batch, as a standard deviation of the logarithm. */
+  readonly cellSpread?: number;
+  /** Pace of single varieties and sites against the crop's; 1 where nothing is said. */
+  readonly rates?: {
+    readonly varieties: Readonly<Record<Code, number>>;
+    readonly sites: Readonly<Record<Code, number>>;
+  };
 }
 
 export interface Crop {
@@ -171,6 +178,18 @@ export interface Development {
   readonly progress: readonly ({ readonly at: Instant } & Quantiles<number>)[];
   /** Stages that were seen reached. */
   readonly stages: readonly { readonly stage: BatchStage; readonly reachedAt: Instant }[];
+  /** Of the cells looked at, how many had reached a stage. */
+  readonly looks?: readonly (Look & { readonly at: Instant })[];
+  /** Where the batch would be by the profile and temperatures it was stuck with. */
+  readonly plan?: readonly { readonly at: Instant; readonly progress: number }[];
+}
+
+export type ReachableStage = 'CALLUS' | 'ROOT' | 'READY';
+
+export interface Look {
+  readonly stage: ReachableStage;
+  readonly cells: number;
+  readonly reached: number;
 }
 
 export const LOSS_CAUSES = [
@@ -188,7 +207,8 @@ export type LossCause = (typeof LOSS_CAUSES)[number];
 /** What a person can record about a batch. `happenedAt` is the device's time; the server adds its own. */
 export type NewEntry = { readonly happenedAt: Instant } & (
   | { readonly kind: 'loss'; readonly plants: number; readonly cause: LossCause; readonly note?: string }
-  | { readonly kind: 'stage'; readonly stage: 'CALLUS' | 'ROOT' | 'READY' }
+  | { readonly kind: 'stage'; readonly stage: ReachableStage }
+  | ({ readonly kind: 'look' } & Look)
   | { readonly kind: 'count'; readonly plants: number }
   | { readonly kind: 'count'; readonly sampledTrays: number; readonly sampledCells: number; readonly blanks: number }
   | { readonly kind: 'move'; readonly house: Code }
@@ -229,6 +249,9 @@ export interface EntryView {
   readonly sampledTrays: number | null;
   readonly sampledCells: number | null;
   readonly blanks: number | null;
+  /** Of a look: cells looked at, and those of them that had reached `stage`. */
+  readonly cells?: number | null;
+  readonly reached?: number | null;
   readonly reverses: string | null;
   readonly reversedBy: string | null;
   readonly reason: string | null;
@@ -391,6 +414,9 @@ export interface LiveEvents {
   readonly setup: { readonly position: Position };
   readonly snapshot: BoardBody;
   readonly beat: { readonly at: Instant };
+  /** Readings of these houses were taken. */
+  readonly climate: { readonly houses: readonly Code[] };
+  readonly warnings: { readonly site: Code; readonly ids: readonly string[] };
 }
 
 export interface About {

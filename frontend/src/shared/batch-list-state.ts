@@ -1,4 +1,4 @@
-import type { BatchList, BatchStage, BatchView } from './api-types';
+import type { BatchList, BatchStage, BatchView, EntryView, Instant } from './api-types';
 
 /** A list of batches that follows the live stream without being asked for again as a whole. */
 
@@ -35,4 +35,14 @@ export function patched(list: BatchList, fetched: readonly BatchView[], query: B
     position: Math.max(list.position, ...fetched.map((batch) => batch.position)),
     batches: [...kept, ...added],
   };
+}
+
+/** The entries that had happened by `asOf`. An undo that came later has not yet undone anything. */
+export function happenedBy(entries: readonly EntryView[], asOf: Instant): readonly EntryView[] {
+  const untilMs = Date.parse(asOf);
+  const then = entries.filter(({ happenedAt }) => Date.parse(happenedAt) <= untilMs);
+  const there = new Set(then.map(({ id }) => id));
+  return then.map((entry) =>
+    entry.reversedBy === null || there.has(entry.reversedBy) ? entry : { ...entry, reversedBy: null },
+  );
 }

@@ -1,8 +1,9 @@
 import { keepPreviousData, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useEffect, useRef } from 'react';
-import type { BatchList, BatchView, Development, EntryView } from './api-types';
-import { patched, type BatchListQuery } from './batch-list-state';
+import type { BatchList, BatchView, Development, EntryView, Instant } from './api-types';
+import { happenedBy, patched, type BatchListQuery } from './batch-list-state';
 import { at, getJson } from './http';
+import type { Explanation } from './learning-types';
 import { useLiveEvent } from './live-stream';
 
 /**
@@ -57,28 +58,40 @@ export function useBatchList(query: BatchListQuery) {
   });
 }
 
-export function useBatch(id: string) {
+/** A batch as it is, or with `asOf` as it was then. */
+export function useBatch(id: string, asOf?: Instant) {
   const queries = useQueryClient();
   useLiveEvent('batches', ({ ids }) => {
     if (ids.includes(id)) void queries.invalidateQueries({ queryKey: ['batch', id] });
   });
   return useQuery({
-    queryKey: ['batch', id],
-    queryFn: ({ signal }) => getJson<BatchView>(at`/batches/${id}`, undefined, signal),
+    queryKey: ['batch', id, 'view', asOf ?? 'now'],
+    queryFn: ({ signal }) => getJson<BatchView>(at`/batches/${id}`, { asOf }, signal),
+    // Another moment of the same batch may stand in for a moment; another batch may not.
+    placeholderData: (before, query) => (query?.queryKey[1] === id ? before : undefined),
   });
 }
 
-/** Oldest first, as they happened. */
-export function useBatchEntries(id: string) {
+/** Oldest first, as they happened; with `asOf` those that had happened by then. */
+export function useBatchEntries(id: string, asOf?: Instant) {
   return useQuery({
     queryKey: ['batch', id, 'entries'],
     queryFn: ({ signal }) => getJson<readonly EntryView[]>(at`/batches/${id}/entries`, undefined, signal),
+    select: (entries) => (asOf === undefined ? entries : happenedBy(entries, asOf)),
   });
 }
 
-export function useDevelopment(id: string) {
+export function useDevelopment(id: string, asOf?: Instant) {
   return useQuery({
-    queryKey: ['batch', id, 'development'],
-    queryFn: ({ signal }) => getJson<Development>(at`/batches/${id}/development`, undefined, signal),
+    queryKey: ['batch', id, 'development', asOf ?? 'now'],
+    queryFn: ({ signal }) => getJson<Development>(at`/batches/${id}/development`, { asOf }, signal),
+  });
+}
+
+/** Why its ready date is not the one it was planned with. */
+export function useExplanation(id: string, asOf?: Instant) {
+  return useQuery({
+    queryKey: ['batch', id, 'explanation', asOf ?? 'now'],
+    queryFn: ({ signal }) => getJson<Explanation>(at`/batches/${id}/explanation`, { asOf }, signal),
   });
 }

@@ -35,6 +35,8 @@ export function DateInput({ label, value, onValue, fault, required }: DateInputP
       helperText={spoken}
       required={required ?? false}
       manualValidation
+      // Typing needs no calendar over the next field; its button opens it.
+      autoOpenDisabled
       invalid={fault !== undefined}
       errorMessage={fault ?? ''}
       onValueChanged={(event) => {

@@ -41,6 +41,8 @@ const EVENT_NAMES: readonly LiveEventName[] = [
   'setup',
   'snapshot',
   'beat',
+  'climate',
+  'warnings',
 ];
 
 /** Three missed beats of 10 s, and a little for the way. */

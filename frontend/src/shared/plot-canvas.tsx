@@ -13,12 +13,12 @@ export default function PlotCanvas(props: PlotProps) {
   const box = useRef<HTMLDivElement>(null);
   const format = useFormats();
   const { theme } = usePreferences();
-  const { now } = useMessages(sharedMessages);
+  const { now, time } = useMessages(sharedMessages);
 
   useEffect(() => {
     const element = box.current;
     if (!element) return;
-    const draw = () => new uPlot(optionsFor(props, element, format, now), dataOf(props), element);
+    const draw = () => new uPlot(optionsFor(props, element, format, { now, time }), dataOf(props), element);
     let plot = draw();
     const redraw = () => {
       plot.destroy();
@@ -36,19 +36,24 @@ export default function PlotCanvas(props: PlotProps) {
       scheme.removeEventListener('change', redraw);
       plot.destroy();
     };
-  }, [props, format, theme, now]);
+  }, [props, format, theme, now, time]);
 
   return <div ref={box} role="img" aria-label={props.label} style={{ minHeight: props.heightPx ?? 240 }} />;
 }
 
-function dataOf({ at, series }: PlotProps): uPlot.AlignedData {
+function dataOf({ at, over, series }: PlotProps): uPlot.AlignedData {
   return [
-    at.map((instant) => Date.parse(instant) / 1000),
+    at ? at.map((instant) => Date.parse(instant) / 1000) : [...over.values],
     ...series.map((each) => [...each.values]),
   ] as uPlot.AlignedData;
 }
 
-function optionsFor(props: PlotProps, element: HTMLElement, format: Formats, nowWord: string): uPlot.Options {
+interface PlotWords {
+  readonly now: string;
+  readonly time: string;
+}
+
+function optionsFor(props: PlotProps, element: HTMLElement, format: Formats, words: PlotWords): uPlot.Options {
   const colour = coloursOf(element);
   const axis = {
     stroke: colour('ink-2'),
@@ -56,15 +61,33 @@ function optionsFor(props: PlotProps, element: HTMLElement, format: Formats, now
     ticks: { stroke: colour('line'), width: 1, size: 4 },
     font: `11px ${getComputedStyle(element).fontFamily}`,
   };
+  const { over } = props;
+  const overDigits = over?.digits ?? 0;
   return {
     width: element.clientWidth,
     height: props.heightPx ?? 240,
     ...(props.timeZone
       ? { tzDate: (seconds: number) => uPlot.tzDate(new Date(seconds * 1000), props.timeZone as string) }
       : {}),
-    scales: { x: { time: true }, y: props.yRange ? { range: [...props.yRange] as [number, number] } : {} },
+    scales: {
+      x: over ? { time: false, ...(over.range ? { range: [...over.range] as [number, number] } : {}) } : { time: true },
+      y: props.yRange
+        ? { range: [...props.yRange] as [number, number] }
+        : props.yFromZero
+          ? { range: (_plot, _min, max) => [0, (max || 1) * 1.1] as [number, number] }
+          : {},
+    },
     axes: [
-      { ...axis, values: (_plot, seconds) => seconds.map((s) => timeTick(s, seconds, format, props.timeZone)) },
+      over
+        ? {
+            ...axis,
+            label: over.label,
+            labelFont: axis.font,
+            labelSize: 16,
+            size: 30,
+            values: (_plot, values) => values.map((v) => format.decimal(v, Number.isInteger(v) ? 0 : overDigits)),
+          }
+        : { ...axis, values: (_plot, seconds) => seconds.map((s) => timeTick(s, seconds, format, props.timeZone)) },
       {
         ...axis,
         label: props.yLabel,
@@ -81,15 +104,20 @@ function optionsFor(props: PlotProps, element: HTMLElement, format: Formats, now
     ],
     series: [
       {
-        value: (_plot, seconds) =>
-          seconds === null ? '–' : format.dateTime(new Date(seconds * 1000).toISOString(), props.timeZone),
+        label: over?.label ?? words.time,
+        value: (_plot, x) => {
+          if (x === null) return '–';
+          return over
+            ? format.decimal(x, overDigits)
+            : format.dateTime(new Date(x * 1000).toISOString(), props.timeZone);
+        },
       },
       ...props.series.map((each) => seriesFor(each, colour, format)),
     ],
     bands: (props.bands ?? []).map(({ low, high }) => ({ series: [high + 1, low + 1], fill: colour('accent', 0.16) })),
     legend: { show: true, live: true },
     cursor: { drag: { x: false, y: false } },
-    hooks: { draw: [(plot) => drawLines(plot, props, colour, axis.font, nowWord)] },
+    hooks: { draw: [(plot) => drawLines(plot, props, colour, axis.font, words.now)] },
   };
 }
 
@@ -100,7 +128,8 @@ function seriesFor(each: PlotSeries, colour: Colours, format: Formats): uPlot.Se
     stroke: colour(tone, each.edgeOnly ? 0.35 : 1),
     width: each.edgeOnly ? 1 : 1.6,
     ...(each.dashed ? { dash: [5, 4] } : {}),
-    points: { show: false },
+    ...(each.line === false ? { paths: () => null } : {}),
+    points: each.dots ? { show: true, size: 7, fill: colour(tone), stroke: colour(tone) } : { show: false },
     value: (_plot, value) => (value === null ? '–' : format.decimal(value, each.digits ?? 1)),
   };
 }
@@ -139,9 +168,45 @@ function drawLines(plot: uPlot, props: PlotProps, colour: Colours, font: string,
     ctx.textAlign = 'left';
     ctx.fillText(label, bbox.left + 4 * scale, y - 3 * scale);
   }
+  for (const { low, high } of props.whiskers ?? []) drawWhiskers(plot, low + 1, high + 1, colour('accent', 0.45));
+  // Neighbours write above and below in turn.
+  props.notes?.forEach((note, i) => drawNote(plot, note, i % 2 === 0 ? 15 : -7, colour));
   props.marks?.forEach(({ at, label }, i) => upright(Date.parse(at) / 1000, label, 'ink-2', [4, 3], 1 + (i % 3)));
   if (props.nowMs !== undefined) upright(props.nowMs / 1000, nowWord, 'accent', [], 0);
   ctx.restore();
+}
+
+type PlotNote = NonNullable<PlotProps['notes']>[number];
+
+function drawNote(plot: uPlot, note: PlotNote, wordPx: number, colour: Colours): void {
+  const { ctx, bbox } = plot;
+  const scale = devicePixelRatio;
+  const x = plot.valToPos(Date.parse(note.at) / 1000, 'x', true);
+  const y = plot.valToPos(note.value, 'y', true);
+  if (x < bbox.left || x > bbox.left + bbox.width) return;
+  ctx.setLineDash([]);
+  ctx.lineWidth = 2 * scale;
+  ctx.strokeStyle = ctx.fillStyle = colour('ink');
+  ctx.beginPath();
+  ctx.arc(x, y, 4.5 * scale, 0, 2 * Math.PI);
+  ctx.stroke();
+  if (note.filled) ctx.fill();
+  ctx.textAlign = 'left';
+  ctx.fillText(note.label, x + 7 * scale, y + wordPx * scale);
+  ctx.lineWidth = scale;
+}
+
+function drawWhiskers(plot: uPlot, low: number, high: number, tone: string): void {
+  const [xs = []] = plot.data;
+  plot.ctx.strokeStyle = tone;
+  plot.ctx.lineWidth = 2 * devicePixelRatio;
+  plot.ctx.setLineDash([]);
+  xs.forEach((at, i) => {
+    const [from, to] = [plot.data[low]?.[i], plot.data[high]?.[i]];
+    if (from === null || from === undefined || to === null || to === undefined) return;
+    const x = Math.round(plot.valToPos(at, 'x', true));
+    stroke(plot.ctx, x, plot.valToPos(from, 'y', true), x, plot.valToPos(to, 'y', true));
+  });
 }
 
 function stroke(ctx: CanvasRenderingContext2D, x1: number, y1: number, x2: number, y2: number): void {

@@ -13,9 +13,13 @@ export async function copyText(text: string): Promise<void> {
 }
 
 export function saveText(text: string, name: string, type: string): void {
-  const link = document.createElement('a');
   // The byte order mark lets spreadsheets take it as UTF-8.
-  link.href = URL.createObjectURL(new Blob(['\ufeff', text], { type: `${type};charset=utf-8` }));
+  saveFile(new Blob(['\ufeff', text], { type: `${type};charset=utf-8` }), name);
+}
+
+export function saveFile(file: Blob, name: string): void {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(file);
   link.download = name;
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 10_000);

@@ -45,10 +45,12 @@ class CoreArchitectureTest {
             Map.entry("outlook", Set.of("ledger", "crop", "site", "climate", "numerics")),
             Map.entry("availability", Set.of("outlook", "ledger", "crop", "site", "climate", "numerics")),
             Map.entry("board", Set.of("availability", "outlook", "ledger", "crop", "site", "climate", "numerics")),
+            Map.entry("rounds", Set.of("outlook", "ledger", "crop", "site", "climate", "numerics")),
+            Map.entry("warnings", Set.of("rounds", "outlook", "ledger", "crop", "site", "climate", "numerics")),
+            Map.entry("feed", Set.of()),
             Map.entry("learning", Set.of("outlook", "ledger", "crop", "site", "climate", "numerics")),
             Map.entry(
                     "trackrecord", Set.of("availability", "outlook", "ledger", "crop", "site", "climate", "numerics")),
-            Map.entry("rounds", everything()),
             Map.entry("sticking", everything()),
             Map.entry("space", everything()),
             Map.entry("dispatch", everything()));
@@ -129,6 +131,8 @@ class CoreArchitectureTest {
                 "learning",
                 "trackrecord",
                 "rounds",
+                "warnings",
+                "feed",
                 "sticking",
                 "space",
                 "dispatch");

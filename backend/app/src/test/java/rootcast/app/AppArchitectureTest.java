@@ -62,6 +62,7 @@ class AppArchitectureTest {
             Map.entry(
                     "board",
                     Set.of(
+                            "warnings",
                             "availability",
                             "outlook",
                             "ledger",
@@ -71,15 +72,34 @@ class AppArchitectureTest {
                             "once",
                             "problem",
                             "wiring")),
+            Map.entry("feed", Set.of("problem")),
+            Map.entry("treatments", Set.of("ledger", "crop", "site", "once", "problem")),
+            Map.entry(
+                    "rounds", Set.of("treatments", "outlook", "ledger", "climate", "crop", "site", "once", "problem")),
+            Map.entry(
+                    "warnings",
+                    Set.of("rounds", "treatments", "outlook", "ledger", "climate", "crop", "site", "once", "problem")),
             Map.entry(
                     "lookback",
                     Set.of("board", "availability", "outlook", "ledger", "climate", "crop", "site", "problem")),
+            Map.entry("learning", Set.of("outlook", "ledger", "climate", "crop", "site", "once", "problem")),
+            Map.entry("trackrecord", Set.of("outlook", "ledger", "climate", "crop", "site", "problem")),
             Map.entry("whatif", Set.of("board", "availability", "outlook", "ledger", "climate", "site", "problem")),
             Map.entry(
                     "flow",
                     Set.of("board", "availability", "outlook", "ledger", "climate", "crop", "site", "once", "problem")),
             Map.entry(
-                    "demo", Set.of("availability", "ledger", "climate", "crop", "site", "once", "problem", "wiring")));
+                    "demo",
+                    Set.of(
+                            "rounds",
+                            "availability",
+                            "ledger",
+                            "climate",
+                            "crop",
+                            "site",
+                            "once",
+                            "problem",
+                            "wiring")));
 
     /** Seen red on a use case (rootcast.app.ledger.StickBatch) with a field of type EntryResource, and on a store with one. */
     @ArchTest

@@ -66,7 +66,8 @@ final class Business {
             series.add(medium);
             houses.house("H" + house, medium, SetpointPlan.of(21.5));
         }
-        List<CropProfile> crops = IntStream.range(0, CROPS).mapToObj(Business::crop).toList();
+        List<CropProfile> crops =
+                IntStream.range(0, CROPS).mapToObj(Business::crop).toList();
         for (int i = 0; i < liveBatches; i++) {
             int variety = random.nextInt(VARIETIES);
             int site = random.nextInt(SITES);
@@ -149,8 +150,9 @@ final class Business {
     /** Every row of the board at 90 %. */
     List<BoardRow> board(List<Outlook> outlooks) {
         LocalDate today = now.atZone(ZoneOffset.UTC).toLocalDate();
-        List<ShipWeek> weeks =
-                IntStream.range(0, WEEKS).mapToObj(ShipWeek.of(today)::plusWeeks).toList();
+        List<ShipWeek> weeks = IntStream.range(0, WEEKS)
+                .mapToObj(ShipWeek.of(today)::plusWeeks)
+                .toList();
         return cells.entrySet().parallelStream()
                 .map(cell -> {
                     List<SupplyLot> lots = cell.getValue().stream()
@@ -171,7 +173,8 @@ final class Business {
                 : outlook.usableUntil().atZone(ZoneOffset.UTC).toLocalDate();
         return new SupplyLot(
                 id,
-                date -> outlook.ready().probabilityBy(date.atStartOfDay(ZoneOffset.UTC).toInstant()),
+                date -> outlook.ready()
+                        .probabilityBy(date.atStartOfDay(ZoneOffset.UTC).toInstant()),
                 tail,
                 expiry);
     }

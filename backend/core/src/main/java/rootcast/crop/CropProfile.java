@@ -52,11 +52,6 @@ public record CropProfile(
         return new CropProfile(own, rateSpread, holdDays, cellSpread, RateFactors.NONE);
     }
 
-    /** Standard deviation of ln(a cell's time) within a batch. Common practice, no source. */
-    public double cellSpread() {
-        return 0.12;
-    }
-
     public StageProfile of(Stage stage) {
         return stages.get(Stage.GROWING.indexOf(stage));
     }

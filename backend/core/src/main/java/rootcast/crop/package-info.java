@@ -1,4 +1,4 @@
-/** What is grown and in what: crop with its profile, variety, tray format. */
+/** What is grown, in what, and how: crop with its profile and its recipe, variety, tray format. */
 @NullMarked
 package rootcast.crop;
 

@@ -30,7 +30,7 @@ import rootcast.outlook.DevelopmentRate;
  */
 public final class Learning {
 
-    /** ln(0.9 quantile) of a standard normal: 80 % lie within, from tables. */
+    /** The 90 % point of a standard normal, from tables: 80 % lie between it and its negative. */
     private static final double Z_80 = 1.2815515655;
 
     /** How far the crop's survival may lie from the profile's, in logit, before any batch is seen. Our choice. */

@@ -41,7 +41,6 @@ final class RateFit {
 
     private final double[] priorLogDays = new double[Matrix3.N];
     private final List<BatchRecord> records;
-    private final WarmDays.Rates[] rates;
     private final List<StageTimes> times;
     private final RateGroups varieties;
     private final RateGroups sites;
@@ -76,7 +75,6 @@ final class RateFit {
     /** @param records in an order that does not depend on how they came in */
     RateFit(List<BatchRecord> records, CropProfile profile, WarmDays.Rates[] rates) {
         this.records = records;
-        this.rates = rates;
         this.times =
                 records.stream().map(record -> new StageTimes(record, rates)).toList();
         this.varieties =
@@ -205,12 +203,9 @@ final class RateFit {
 
     /** The same if one stage had other cardinals, the days being the likeliest with these and the rest as fitted. */
     double logLikelihoodWith(Fitted fitted, Stage stage, WarmDays.Rates rates) {
-        WarmDays.Rates[] all = this.rates.clone();
-        all[Stage.GROWING.indexOf(stage)] = rates;
         double[][] prior = Matrix3.of(fitted.batchSpread * fitted.batchSpread, fitted.stageSpread * fitted.stageSpread);
-        List<SeenDensity> densities = records.stream()
-                .map(record ->
-                        SeenDensity.of(StageTimes.withoutLooks(record, all).given(fitted.roundsDays), prior))
+        List<SeenDensity> densities = times.stream()
+                .map(time -> SeenDensity.of(time.withOther(stage, rates).given(fitted.roundsDays), prior))
                 .toList();
         double[] likeliest = fitted.logDays;
         for (int pass = 0; pass < LIKELIEST_PASSES; pass++) {

@@ -16,12 +16,14 @@ final class SeenDensity {
 
     private final Given given;
     private final double[][] precision;
+    private final double[][] seenPrecision;
     private final double logDeterminant;
     private final double usual;
 
     private SeenDensity(Given given, double[][] covariance) {
         this.given = given;
         this.precision = Matrix3.inverse(covariance);
+        this.seenPrecision = seen(precision, given.isSeen());
         this.logDeterminant = Math.log(Matrix3.determinant(covariance));
         this.usual = USUAL[given.seenStages()];
     }
@@ -59,10 +61,14 @@ final class SeenDensity {
 
     /** Precision of the seen stages, zero for others. */
     double[][] precision() {
+        return seenPrecision;
+    }
+
+    private static double[][] seen(double[][] precision, boolean[] isSeen) {
         double[][] seen = Matrix3.zero();
         for (int i = 0; i < Matrix3.N; i++) {
             for (int j = 0; j < Matrix3.N; j++) {
-                seen[i][j] = given.isSeen()[i] && given.isSeen()[j] ? precision[i][j] : 0;
+                seen[i][j] = isSeen[i] && isSeen[j] ? precision[i][j] : 0;
             }
         }
         return seen;
@@ -72,6 +78,6 @@ final class SeenDensity {
     double[] weighted(double effect) {
         double[] log = new double[Matrix3.N];
         Arrays.setAll(log, k -> given.isSeen()[k] ? given.log()[k] - effect : 0);
-        return Matrix3.times(precision(), log);
+        return Matrix3.times(seenPrecision, log);
     }
 }

@@ -66,23 +66,40 @@ final class StageTimes {
         this(record.stages(), record.looks(), rates);
     }
 
-    static StageTimes withoutLooks(BatchRecord record, WarmDays.Rates[] rates) {
-        return new StageTimes(record.stages(), List.of(), rates);
+    /** The same batch without its looks, were the cardinals of one stage others. */
+    StageTimes withOther(Stage stage, WarmDays.Rates rates) {
+        StageTimes other = new StageTimes(List.of(), List.of(), new WarmDays.Rates[0]);
+        for (int k = 0; k < Matrix3.N; k++) {
+            BatchRecord.SeenStage each = seen[k];
+            if (each != null && each.stage() == stage) {
+                other.take(k, each, rates);
+            } else if (each != null) {
+                other.seen[k] = each;
+                other.gained[k] = gained[k];
+                other.beginRate[k] = beginRate[k];
+                other.endRate[k] = endRate[k];
+            }
+        }
+        return other;
     }
 
     private StageTimes(List<BatchRecord.SeenStage> stages, List<BatchRecord.SeenCells> looks, WarmDays.Rates[] rates) {
         for (BatchRecord.SeenStage stage : stages) {
             int k = Stage.GROWING.indexOf(stage.stage());
-            seen[k] = stage;
-            gained[k] = stage.gained().gained(rates[k]);
-            beginRate[k] = stage.aroundBegin().meanRate(rates[k]);
-            endRate[k] = stage.aroundEnd().meanRate(rates[k]);
+            take(k, stage, rates[k]);
         }
         for (BatchRecord.SeenCells look : looks) {
             int k = Stage.GROWING.indexOf(look.stage());
             cells.add(new Cells(
                     look, look.gained().gained(rates[k]), look.aroundBegin().meanRate(rates[k])));
         }
+    }
+
+    private void take(int k, BatchRecord.SeenStage stage, WarmDays.Rates rates) {
+        seen[k] = stage;
+        gained[k] = stage.gained().gained(rates);
+        beginRate[k] = stage.aroundBegin().meanRate(rates);
+        endRate[k] = stage.aroundEnd().meanRate(rates);
     }
 
     Given given(double roundsDays) {

@@ -25,31 +25,26 @@ public final class BatchOutlook {
     private final CropProfile profile;
     private final HouseCurves houses;
     private final StagePath path;
-    private final RateBelief belief;
+    private final StageRates rates;
     private final Survivors survivors;
     private final SaleableTrays saleable;
     private final List<BridgedStay> stays = new ArrayList<>();
-
-    /** What is left of a stage's own spread, as a standard deviation of ln M, once others have been seen. */
-    private final double stageSpread;
 
     private BatchOutlook(
             BatchHistory history,
             CropProfile profile,
             HouseCurves houses,
             StagePath path,
-            RateBelief belief,
+            StageRates rates,
             Survivors survivors,
             SaleableTrays saleable) {
         this.history = history;
         this.profile = profile;
         this.houses = houses;
         this.path = path;
-        this.belief = belief;
+        this.rates = rates;
         this.survivors = survivors;
         this.saleable = saleable;
-        double known = profile.rateSpread() * profile.rateSpread() - belief.spread() * belief.spread();
-        this.stageSpread = Math.sqrt(DateSpread.OWN_SHARE * Math.max(0, known));
         for (BatchHistory.Stay stay : history.stays()) {
             stays.add(new BridgedStay(
                     HourlySeries.hourOf(stay.fromInclusive()), houses.bridged(stay.house(), stay.fromInclusive())));
@@ -58,10 +53,10 @@ public final class BatchOutlook {
 
     public static BatchOutlook of(BatchHistory history, CropProfile profile, TrayFormat format, HouseCurves houses) {
         StagePath path = new StagePath(history, profile, houses);
-        RateBelief belief = belief(history, profile, path);
-        Survivors survivors = Survivors.of(history, profile, path, belief);
+        StageRates rates = rates(history, profile, path);
+        Survivors survivors = Survivors.of(history, profile, path, rates);
         return new BatchOutlook(
-                history, profile, houses, path, belief, survivors, new SaleableTrays(survivors.whenReady(), format));
+                history, profile, houses, path, rates, survivors, new SaleableTrays(survivors.whenReady(), format));
     }
 
     /**
@@ -73,11 +68,11 @@ public final class BatchOutlook {
     public BatchOutlook elsewhere(HouseCurves houses, List<BatchHistory.Stay> further) {
         BatchHistory moved = history.moved(further);
         return new BatchOutlook(
-                moved, profile, houses, new StagePath(moved, profile, houses), belief, survivors, saleable);
+                moved, profile, houses, new StagePath(moved, profile, houses), rates, survivors, saleable);
     }
 
-    static RateBelief belief(BatchHistory history, CropProfile profile, StagePath path) {
-        return RateBelief.given(profile.rateSpread(), new RateEvidence(history, path, profile.cellSpread()));
+    static StageRates rates(BatchHistory history, CropProfile profile, StagePath path) {
+        return StageRates.given(profile.rateSpread(), new RateEvidence(history, path, profile));
     }
 
     public BatchHistory history() {
@@ -88,9 +83,13 @@ public final class BatchOutlook {
         return profile;
     }
 
-    /** How fast the batch is believed to be. */
+    /** How fast the batch is believed to be in the stage it is in, or was last. */
     public RateBelief rate() {
-        return belief;
+        int stage = 0;
+        while (stage < StagePath.STAGES - 1 && path.isSeen(stage)) {
+            stage++;
+        }
+        return rates.of(stage);
     }
 
     public Survivors survivors() {
@@ -100,7 +99,7 @@ public final class BatchOutlook {
     /** As of the instant that the houses stand at. */
     public Outlook now() {
         Instant asOf = houses.asOf();
-        double median = belief.quantile(0.5);
+        double[] median = rates.atNode(RateBelief.median());
         long[] medianEnds = path.ends(median);
         DateDistribution[] ends = ends(asOf.toEpochMilli(), medianEnds);
         DateDistribution ready = ends[StagePath.STAGES - 1];
@@ -127,7 +126,7 @@ public final class BatchOutlook {
     private DateDistribution[] ends(long nowMillis, long[] medianEnds) {
         long[][] millis = new long[StagePath.STAGES][RateBelief.NODES];
         for (int node = 0; node < RateBelief.NODES; node++) {
-            long[] ends = path.ends(belief.multiplier(node));
+            long[] ends = path.ends(rates.atNode(node));
             for (int stage = 0; stage < StagePath.STAGES; stage++) {
                 millis[stage][node] = path.isSeen(stage) ? path.seenAt(stage) : ends[stage];
             }
@@ -137,7 +136,7 @@ public final class BatchOutlook {
             if (!path.isSeen(stage) && medianEnds[stage] > nowMillis && medianEnds[stage] != DevelopmentCurve.NEVER) {
                 spread(nowMillis, stage, medianEnds).widen(millis[stage]);
             }
-            distributions[stage] = new DateDistribution(belief, millis[stage]);
+            distributions[stage] = new DateDistribution(rates.of(stage), millis[stage]);
         }
         return distributions;
     }
@@ -146,13 +145,11 @@ public final class BatchOutlook {
     private DateSpread spread(long nowMillis, int last, long[] medianEnds) {
         double lead = medianEnds[last] - nowMillis;
         double logRatePerC = 0;
-        double unlooked = 0;
         double ratePerC = 0;
         for (int stage = 0; stage <= last; stage++) {
             double from = Math.max(nowMillis, path.startOf(stage, medianEnds));
             double share = Math.max(0, medianEnds[stage] - from) / lead;
             logRatePerC += share * path.logRatePerC(stage);
-            unlooked += hasLook(stage) ? 0 : share;
             if (share > 0 && ratePerC == 0) {
                 ratePerC = path.logRatePerC(stage);
             }
@@ -161,12 +158,7 @@ public final class BatchOutlook {
         double gapDays = ratePerC
                 * (DateSpread.BRIDGED_C * (gap.missing - gap.unmeasured) + DateSpread.UNMEASURED_C * gap.unmeasured)
                 / 24;
-        return new DateSpread(
-                nowMillis, houses.spreadOf(history.house()), logRatePerC, unlooked * stageSpread, gapDays);
-    }
-
-    private boolean hasLook(int stage) {
-        return history.looks().stream().anyMatch(look -> StagePath.endingIn(look.stage()) == stage);
+        return new DateSpread(nowMillis, houses.spreadOf(history.house()), logRatePerC, gapDays);
     }
 
     /** What happened before the last end that was seen does not matter to the dates to come. */
@@ -205,7 +197,9 @@ public final class BatchOutlook {
 
     /** Progress from one instant to another, both included, for a plot: actual so far, expected from there on. */
     public List<ProgressPoint> progress(Instant from, Instant until, Duration step) {
-        double[] multipliers = {belief.quantile(0.1), belief.quantile(0.5), belief.quantile(0.9)};
+        double[][] multipliers = {
+            rates.atNode(RateBelief.P10), rates.atNode(RateBelief.median()), rates.atNode(RateBelief.P90)
+        };
         long[][] ends = new long[multipliers.length][];
         for (int i = 0; i < multipliers.length; i++) {
             ends[i] = path.ends(multipliers[i]);

@@ -5,45 +5,38 @@ import static rootcast.outlook.DevelopmentCurve.NEVER;
 import rootcast.climate.TemperatureSpread;
 
 /**
- * Widens the dates of one event by what the rate multiplier does not know: the temperatures to come, how far one stage's
- * rate speaks for the next, and the hours that nobody measured.
+ * Widens the dates of one event by what the rate multiplier does not know: the temperatures to come and the hours that
+ * nobody measured.
  *
- * <p>Let L be the days from now to the event at a node of the belief. Temperature and stage multiply L by e^ε with ε
- * normal; the nodes' own ln L and ε are added as independent normal variables are, in squares: at standard normal
- * quantile z the node moves from m + d to m ± √(d² + (s z)²), m being the median's ln L. Unmeasured hours shift the date
- * by days and are added in squares after that. The median stays. Where all are normal the sum is exact.
+ * <p>Let L be the days from now to the event at a node of the belief. Temperature multiplies L by e^ε with ε normal; the
+ * nodes' own ln L and ε are added as independent normal variables are, in squares: at standard normal quantile z the node
+ * moves from m + d to m ± √(d² + (s z)²), m being the median's ln L. Unmeasured hours shift the date by days and are
+ * added in squares after that. The median stays. Where all are normal the sum is exact.
  *
- * <p>s² = (κ σ(L))² + t², with κ the change of ln rate with a degree, σ(L) the error of the forecast mean over L days (see
- * {@link TemperatureSpread}) and t² what is left of the spread of the stages to come. The hours without reading count as
- * one block that ran {@value #BRIDGED_C} °C from what was taken, {@value #UNMEASURED_C} °C where nothing near was
- * measured (common practice, no source).
+ * <p>s = κ σ(L), with κ the change of ln rate with a degree and σ(L) the error of the forecast mean over L days (see {@link
+ * TemperatureSpread}). The hours without reading count as one block that ran {@value #BRIDGED_C} °C from what was taken,
+ * {@value #UNMEASURED_C} °C where nothing near was measured (common practice, no source).
  */
 final class DateSpread {
 
     static final double BRIDGED_C = 1.0;
     static final double UNMEASURED_C = 2.0;
 
-    /** Of the variance of a stage's ln M, the share that is its own and not the batch's. Common practice, no source. */
-    static final double OWN_SHARE = 0.2;
-
     static final double DAY_MILLIS = 86_400_000;
 
     private final long nowMillis;
     private final TemperatureSpread temperature;
     private final double logRatePerC;
-    private final double stageSpread;
     private final double gapDays;
 
     /**
      * @param logRatePerC κ, the mean over the days to come
-     * @param stageSpread t
      * @param gapDays     standard deviation that unmeasured hours add, days
      */
-    DateSpread(long nowMillis, TemperatureSpread temperature, double logRatePerC, double stageSpread, double gapDays) {
+    DateSpread(long nowMillis, TemperatureSpread temperature, double logRatePerC, double gapDays) {
         this.nowMillis = nowMillis;
         this.temperature = temperature;
         this.logRatePerC = logRatePerC;
-        this.stageSpread = stageSpread;
         this.gapDays = gapDays;
     }
 
@@ -71,7 +64,7 @@ final class DateSpread {
         double warmth = logRatePerC * temperature.ofMeanOver(leadDays);
         double z = RateBelief.normalQuantile(node);
         double own = Math.log(leadDays / middleDays);
-        double log = Math.sqrt(own * own + (warmth * warmth + stageSpread * stageSpread) * z * z);
+        double log = Math.sqrt(own * own + warmth * warmth * z * z);
         double offset = middleDays * Math.expm1(z < 0 ? log : -log);
         double days = Math.sqrt(offset * offset + gapDays * gapDays * z * z);
         long widened = middle + Math.round((z < 0 ? days : -days) * DAY_MILLIS);

@@ -1,6 +1,7 @@
 package rootcast.outlook;
 
 import rootcast.crop.CropProfile;
+import rootcast.crop.Stage;
 import rootcast.crop.TrayFormat;
 
 /**
@@ -17,8 +18,9 @@ public final class OutlookModel {
         return BatchOutlook.of(history, profile, format, houses).now();
     }
 
-    /** How fast the batch is believed to be, after everything that was seen of it. */
-    public static RateBelief rate(BatchHistory history, CropProfile profile, HouseCurves houses) {
-        return BatchOutlook.belief(history, profile, new StagePath(history, profile, houses));
+    /** How fast the batch is believed to be in a stage, after everything that was seen of it. */
+    public static RateBelief rate(BatchHistory history, CropProfile profile, HouseCurves houses, Stage stage) {
+        return BatchOutlook.rates(history, profile, new StagePath(history, profile, houses))
+                .of(Stage.GROWING.indexOf(stage));
     }
 }

@@ -4,11 +4,10 @@ import java.util.Arrays;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 
 /**
- * What is believed of a batch's rate multiplier M, common to its stages: its quantiles at {@value #NODES} fixed
- * probabilities.
+ * What is believed of a batch's rate multiplier M in one stage: its quantiles at {@value #NODES} fixed probabilities.
  *
  * <p>To begin with M is log-normal with median 1 and the crop's rate spread as standard deviation of ln M; what is seen
- * of the batch makes a posterior of it (see {@link RatePosterior}). Node 20 is the median, 14 and 26 are the 10 % and
+ * of the batch makes a posterior of it (see {@link StageRates}). Node 20 is the median, 14 and 26 are the 10 % and
  * 90 % points, so the dates shown are computed at nodes; in between the distribution function runs straight. What lies
  * beyond the end nodes, 1e-5 each, counts as at them.
  *
@@ -17,15 +16,19 @@ import org.apache.commons.statistics.distribution.NormalDistribution;
 public final class RateBelief {
 
     static final int NODES = 41;
+    static final int P10 = 14;
+    static final int P90 = 26;
 
     private static final int MEDIAN = 20;
     private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
     private static final double STEP_SD = NORMAL.inverseCumulativeProbability(0.9) / 6;
 
+    private static final double[] NODE_PROBABILITY = new double[NODES];
     private static final double[] PRIOR_SLOWER_SHARE = new double[NODES];
 
     static {
-        Arrays.setAll(PRIOR_SLOWER_SHARE, node -> NORMAL.cumulativeProbability((node - MEDIAN) * STEP_SD));
+        Arrays.setAll(NODE_PROBABILITY, node -> NORMAL.cumulativeProbability(normalQuantile(node)));
+        System.arraycopy(NODE_PROBABILITY, 0, PRIOR_SLOWER_SHARE, 0, NODES);
         PRIOR_SLOWER_SHARE[0] = 0;
         PRIOR_SLOWER_SHARE[NODES - 1] = 1;
     }
@@ -48,18 +51,12 @@ public final class RateBelief {
         return belief;
     }
 
-    /** After what has been seen of the batch; without evidence, or without spread, the prior to the last bit. */
-    static RateBelief given(double rateSpread, RateEvidence evidence) {
-        if (evidence.isEmpty() || rateSpread == 0) {
-            return prior(rateSpread);
-        }
-        var posterior =
-                RatePosterior.of(MEDIAN * STEP_SD, z -> -z * z / 2 + evidence.logLikelihood(Math.exp(rateSpread * z)));
+    /**
+     * @param law of ln M / rate spread
+     */
+    static RateBelief of(GridLaw law, double rateSpread) {
         var belief = new RateBelief(PRIOR_SLOWER_SHARE);
-        Arrays.setAll(
-                belief.multiplier,
-                node -> Math.exp(
-                        rateSpread * posterior.quantile(NORMAL.cumulativeProbability((node - MEDIAN) * STEP_SD))));
+        Arrays.setAll(belief.multiplier, node -> Math.exp(rateSpread * law.quantile(NODE_PROBABILITY[node])));
         return belief;
     }
 
@@ -80,11 +77,6 @@ public final class RateBelief {
     /** Probability that the batch is no faster than at the node; from 0 at the first to 1 at the last. */
     double slowerShare(int node) {
         return slowerShare[node];
-    }
-
-    /** Standard deviation of ln M, taken from the 10 % and 90 % points. */
-    double spread() {
-        return Math.log(multiplier[MEDIAN + 6] / multiplier[MEDIAN - 6]) / (12 * STEP_SD);
     }
 
     /** The multiplier that the batch's does not exceed with this probability. */

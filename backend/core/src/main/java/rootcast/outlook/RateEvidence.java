@@ -1,9 +1,15 @@
 package rootcast.outlook;
 
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
 import org.apache.commons.statistics.distribution.NormalDistribution;
+import rootcast.crop.CropProfile;
+import rootcast.crop.Stage;
+import rootcast.numerics.LogNormalTail;
 
 /**
- * What is recorded of a batch's stages, as the likelihood of its rate multiplier M.
+ * What is recorded of a batch's stages, as the likelihood of its rate multiplier M in each.
  *
  * <p>With x = M · reference-days gained since the stage began / days at reference, a living cell has reached the stage's
  * end with probability Φ(ln x / cell spread + z₀.₉): cells' times are log-normal, and at x = 1 nine of ten are there. A
@@ -24,7 +30,15 @@ final class RateEvidence {
     static final double ODD_SHARE = 0.001;
 
     /** Trays differ more than their cells do, so more cells than this tell no more. Common practice, no source. */
-    static final int MOST_TELLING_CELLS = 200;
+    static final int MOST_TELLING_CELLS = 20;
+
+    /**
+     * How far one batch's cells may differ from the crop's cell spread: factors at the three nodes of a normal law of the
+     * logarithm with standard deviation 0.3 (Gauss-Hermite). Common practice, no source.
+     */
+    private static final double[] SPREAD_FACTORS = {Math.exp(-0.3 * Math.sqrt(3)), 1, Math.exp(0.3 * Math.sqrt(3))};
+
+    private static final double[] SPREAD_WEIGHTS = {1.0 / 6, 2.0 / 3, 1.0 / 6};
 
     private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
     private static final double Z_COMPLETE = NORMAL.inverseCumulativeProbability(0.9);
@@ -34,47 +48,83 @@ final class RateEvidence {
 
     private final BatchHistory history;
     private final StagePath path;
-    private final double cellSpread;
+    private final double[] cellSpread;
 
-    /** @param cellSpread standard deviation of ln(a cell's time) within a batch */
-    RateEvidence(BatchHistory history, StagePath path, double cellSpread) {
+    /** By stage, in order of time, so that sums do not depend on how they came in. */
+    private final List<List<BatchHistory.Look>> looks = new ArrayList<>();
+
+    RateEvidence(BatchHistory history, StagePath path, CropProfile profile) {
         this.history = history;
         this.path = path;
-        this.cellSpread = cellSpread;
+        this.cellSpread = CellSpread.ofStages(profile);
+        for (int stage = 0; stage < StagePath.STAGES; stage++) {
+            Stage reached = StagePath.REACHED[stage];
+            looks.add(history.looks().stream()
+                    .filter(look -> look.stage() == reached)
+                    .toList());
+        }
     }
 
     boolean isEmpty() {
         return history.looks().isEmpty() && history.reachedAt().isEmpty();
     }
 
-    /** The looks are in order of time, so the sum does not depend on how they came in. */
-    double logLikelihood(double multiplier) {
-        long[] ends = path.ends(multiplier);
-        double sum = 0;
-        for (BatchHistory.Look look : history.looks()) {
-            int stage = StagePath.endingIn(look.stage());
-            double progress = path.progressOf(stage, ends, multiplier, look.at().toEpochMilli());
-            sum += look(progress, look.cells(), look.reached());
-        }
+    /** Whether anything was seen of how the stage goes on or ends. */
+    boolean isOf(int stage) {
+        return path.isSeen(stage) || !looksOf(stage).isEmpty();
+    }
+
+    private List<BatchHistory.Look> looksOf(int stage) {
+        return looks.get(stage);
+    }
+
+    /** For each stage of a batch that runs at this multiplier; 0 if nothing was seen of it. */
+    double[] logLikelihoods(double multiplier) {
+        double[] multipliers = new double[StagePath.STAGES];
+        Arrays.fill(multipliers, multiplier);
+        long[] ends = path.ends(multipliers);
+        double[] logs = new double[StagePath.STAGES];
         for (int stage = 0; stage < StagePath.STAGES; stage++) {
+            logs[stage] = looks(stage, ends, multiplier);
             if (path.isSeen(stage)) {
                 double seen = path.progressOf(stage, ends, multiplier, path.seenAt(stage));
                 double before = path.progressOf(stage, ends, multiplier, path.incompleteAt(stage));
-                sum += seenComplete(before, seen, path.incompleteAt(stage) > 0);
+                logs[stage] += seenComplete(before, seen, path.incompleteAt(stage) > 0);
             }
         }
-        return sum;
+        return logs;
     }
 
-    private double look(double progress, int cells, int reached) {
-        double z = Math.log(progress) / cellSpread + Z_COMPLETE;
+    /** A batch's cells differ alike in all looks at a stage, so these are weighed together for each spread. */
+    private double looks(int stage, long[] ends, double multiplier) {
+        if (looksOf(stage).isEmpty()) {
+            return 0;
+        }
+        double[] logs = new double[SPREAD_FACTORS.length];
+        for (BatchHistory.Look look : looksOf(stage)) {
+            double logProgress =
+                    Math.log(path.progressOf(stage, ends, multiplier, look.at().toEpochMilli()));
+            for (int i = 0; i < logs.length; i++) {
+                double z = logProgress / (cellSpread[stage] * SPREAD_FACTORS[i]) + Z_COMPLETE;
+                logs[i] += look(z, look.cells(), look.reached());
+            }
+        }
+        double most = Arrays.stream(logs).max().orElseThrow();
+        double sum = 0;
+        for (int i = 0; i < logs.length; i++) {
+            sum += SPREAD_WEIGHTS[i] * Math.exp(logs[i] - most);
+        }
+        return most + Math.log(sum);
+    }
+
+    private static double look(double z, int cells, int reached) {
         double share = (double) reached / cells;
         double log = 0;
         if (reached > 0) {
-            log += share * Math.log(NORMAL.cumulativeProbability(z) / share);
+            log += share * (LogNormalTail.below(z) - Math.log(share));
         }
         if (reached < cells) {
-            log += (1 - share) * Math.log(NORMAL.survivalProbability(z) / (1 - share));
+            log += (1 - share) * (LogNormalTail.above(z) - Math.log(1 - share));
         }
         return mixed(Math.exp(log * Math.min(cells, MOST_TELLING_CELLS)), 1);
     }

@@ -7,7 +7,7 @@ import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
 
 /**
- * One batch's way through STICK, CALLUS and ROOT for a given rate multiplier.
+ * One batch's way through STICK, CALLUS and ROOT for given rate multipliers, one for each stage.
  *
  * <p>A stage begins where the one before ended and ends when multiplier × reference-days gained since reach the
  * profile's days. A stage that was entered as complete ended then; if a look before had found it incomplete, it ended
@@ -61,11 +61,11 @@ final class StagePath {
     }
 
     /** When each stage ends; {@link DevelopmentCurve#NEVER} if it does not. */
-    long[] ends(double multiplier) {
+    long[] ends(double[] multiplierOf) {
         long[] ends = new long[STAGES];
         long start = stuckAt;
         for (int stage = 0; stage < STAGES; stage++) {
-            start = end(stage, start, multiplier);
+            start = end(stage, start, multiplierOf[stage]);
             ends[stage] = start;
         }
         return ends;
@@ -131,19 +131,19 @@ final class StagePath {
         return whole > 0 ? gained / whole : (double) (atMillis - start) / (ends[stage] - start);
     }
 
-    double[] doneOfEach(long[] ends, double multiplier, Instant at) {
+    double[] doneOfEach(long[] ends, double[] multiplierOf, Instant at) {
         double[] done = new double[STAGES];
         for (int stage = 0; stage < STAGES; stage++) {
-            done[stage] = done(stage, ends, multiplier, at.toEpochMilli());
+            done[stage] = done(stage, ends, multiplierOf[stage], at.toEpochMilli());
         }
         return done;
     }
 
     /** Stages done at a time, 0 to 3. */
-    double progress(long[] ends, double multiplier, long atMillis) {
+    double progress(long[] ends, double[] multiplierOf, long atMillis) {
         double sum = 0;
         for (int stage = 0; stage < STAGES; stage++) {
-            sum += done(stage, ends, multiplier, atMillis);
+            sum += done(stage, ends, multiplierOf[stage], atMillis);
         }
         return sum;
     }

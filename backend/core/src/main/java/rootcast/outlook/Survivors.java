@@ -37,8 +37,8 @@ public final class Survivors {
                 .orElseThrow();
     }
 
-    static Survivors of(BatchHistory history, CropProfile profile, StagePath path, RateBelief belief) {
-        double multiplier = belief.quantile(0.5);
+    static Survivors of(BatchHistory history, CropProfile profile, StagePath path, StageRates rates) {
+        double[] multiplier = rates.atNode(RateBelief.median());
         long[] ends = path.ends(multiplier);
         Facts facts = new Facts(history, profile, at -> path.doneOfEach(ends, multiplier, at));
         return facts.afterSample().or(facts::withoutSample).orElseThrow();

@@ -6,11 +6,13 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.temporal.TemporalAdjusters;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import rootcast.availability.SupplyLot;
 import rootcast.crop.CropProfile;
 import rootcast.outlook.BatchHistory;
 import rootcast.outlook.DateDistribution;
@@ -25,7 +27,8 @@ import rootcast.outlook.OutlookModel;
  * whatever the number of batches. A batch joins the baselines' training when it is ready. An origin before sticking makes
  * no case.
  *
- * <p>Source: Tashman 2000, Int. J. Forecasting 16:437-450 (rolling origin).
+ * <p>Source: Tashman 2000, Int. J. Forecasting 16:437-450 (rolling origin); Czado, Gneiting and Held 2009, Biometrics
+ * 65:1254-1261 (calibration where an outcome is known to an interval only).
  */
 public final class BackTest {
 
@@ -38,16 +41,25 @@ public final class BackTest {
     /** A date that never comes, at the temperatures expected, counts as this far away: an error must be a number. */
     private static final Duration HORIZON = Duration.ofDays(365);
 
+    /** Probability too small to share out. */
+    private static final double LEAST_SHARE = 1e-9;
+
     /** Equally likely dates that stand for the distribution in the ranked probability score. */
     private static final int EQUALLY_LIKELY = 20;
 
-    private final HouseCurves houses;
-    private final Baselines baselines;
+    private final PastHouses houses;
+    private final Baselines baselines = new Baselines();
     private final List<Case> cases = new ArrayList<>();
 
-    private BackTest(HouseCurves houses) {
+    private BackTest(PastHouses houses) {
         this.houses = houses;
-        this.baselines = new Baselines(houses);
+    }
+
+    /** The houses as they were known at a moment. */
+    public interface PastHouses {
+
+        /** Asked for moments that never go back; a good answer is one set of curves brought up to the moment. */
+        HouseCurves at(Instant moment);
     }
 
     private record Moment(Instant at, int leadDays, FinishedBatch batch) {
@@ -58,16 +70,12 @@ public final class BackTest {
                 .thenComparing(moment -> moment.batch.id());
     }
 
-    /**
-     * The cases, ordered by origin, lead and batch.
-     *
-     * @param houses as of no later than the first origin is best; they are walked to the last moment and left there
-     */
-    public static List<Case> of(List<FinishedBatch> batches, HouseCurves houses) {
+    /** The cases, ordered by origin, lead and batch. */
+    public static List<Case> of(List<FinishedBatch> batches, PastHouses houses) {
         BackTest test = new BackTest(houses);
         batches.stream()
                 .flatMap(batch -> Stream.concat(
-                        Stream.of(new Moment(batch.readyAt(), 0, batch)),
+                        Stream.of(new Moment(batch.seenReadyAt(), 0, batch)),
                         LEADS_DAYS.stream()
                                 .map(lead -> new Moment(batch.readyAt().minus(Duration.ofDays(lead)), lead, batch))
                                 .filter(moment -> moment.at.isAfter(batch.stuckAt()))))
@@ -77,34 +85,35 @@ public final class BackTest {
     }
 
     private void walkTo(Moment moment) {
-        houses.advanceTo(moment.at);
+        HouseCurves curves = houses.at(moment.at);
         CropProfile profile = moment.batch.then().profileAt(moment.at);
         if (moment.leadDays == 0) {
-            baselines.learn(moment.batch, profile);
+            baselines.learn(moment.batch, profile, curves);
         } else {
-            cases.add(foretold(moment, profile));
+            cases.add(foretold(moment, profile, curves));
         }
     }
 
-    private Case foretold(Moment moment, CropProfile profile) {
+    private Case foretold(Moment moment, CropProfile profile, HouseCurves curves) {
         FinishedBatch batch = moment.batch;
         BatchHistory history = batch.then().historyAt(moment.at);
-        Outlook outlook = OutlookModel.outlook(history, profile, batch.format(), houses);
+        Outlook outlook = OutlookModel.outlook(history, profile, batch.format(), curves);
         DateDistribution ready = outlook.ready();
         Instant middling = date(ready, 0.5, moment.at);
-        Instant calendar = baselines.byCalendar(batch, profile);
-        Instant degreeDays = baselines.byDegreeDays(batch, history.stays(), profile);
+        Instant calendar = baselines.byCalendar(batch, profile, moment.at);
+        Instant degreeDays = baselines.byDegreeDays(batch, history.stays(), profile, curves);
         return new Case(
                 batch.id(),
                 batch.crop(),
                 moment.leadDays,
                 moment.at,
                 batch.readyAt(),
+                batch.seenReadyAt(),
                 outlook.readyAt(),
                 Baselines.days(middling, batch.readyAt()),
-                inside(ready, 0.5, batch.readyAt(), moment.at),
-                inside(ready, 0.8, batch.readyAt(), moment.at),
-                inside(ready, 0.9, batch.readyAt(), moment.at),
+                inside(ready, 0.5, batch),
+                inside(ready, 0.8, batch),
+                inside(ready, 0.9, batch),
                 pinballDays(ready, moment),
                 crpsDays(ready, moment),
                 Baselines.days(calendar, batch.readyAt()),
@@ -122,9 +131,16 @@ public final class BackTest {
         return date.isAfter(horizon) ? horizon : date;
     }
 
-    private static boolean inside(DateDistribution ready, double share, Instant readyAt, Instant origin) {
-        return !readyAt.isBefore(date(ready, (1 - share) / 2, origin))
-                && !readyAt.isAfter(date(ready, (1 + share) / 2, origin));
+    /** Share of what the distribution gives to the moments it can have been that lies in its own middle. */
+    private static double inside(DateDistribution ready, double share, FinishedBatch batch) {
+        double low = (1 - share) / 2;
+        double high = 1 - low;
+        double from = ready.probabilityBy(batch.notReadyAt());
+        double until = ready.probabilityBy(batch.seenReadyAt());
+        if (until - from < LEAST_SHARE) {
+            return from >= low && until <= high ? 1 : 0;
+        }
+        return Math.max(0, Math.min(until, high) - Math.max(from, low)) / (until - from);
     }
 
     private static double pinballDays(DateDistribution ready, Moment moment) {
@@ -150,9 +166,10 @@ public final class BackTest {
         }
         DayOfWeek shipDay = batch.site().shipDay();
         LocalDate last = batch.site().dayOf(outlook.usableUntil());
+        SupplyLot lot = lot(batch, outlook);
         LocalDate day = batch.site().dayOf(origin).with(TemporalAdjusters.next(shipDay));
         for (; !day.isAfter(last); day = day.plusWeeks(1)) {
-            int trays = traysAt(outlook, batch.site().startOf(day));
+            int trays = lot.traysAt(day, CONFIDENCE);
             if (trays > 0) {
                 Instant leaves = batch.site().startOf(day);
                 boolean ready = !batch.readyAt().isAfter(leaves);
@@ -164,13 +181,13 @@ public final class BackTest {
         return null;
     }
 
-    private static int traysAt(Outlook outlook, Instant leaves) {
-        double readyBy = outlook.ready().probabilityBy(leaves);
-        int trays = 0;
-        while (trays < outlook.saleableTrays().most()
-                && readyBy * outlook.saleableTrays().atLeast(trays + 1) >= CONFIDENCE) {
-            trays++;
-        }
-        return trays;
+    private static SupplyLot lot(FinishedBatch batch, Outlook outlook) {
+        double[] tail = new double[outlook.saleableTrays().most() + 1];
+        Arrays.setAll(tail, outlook.saleableTrays()::atLeast);
+        return new SupplyLot(
+                batch.id(),
+                date -> outlook.ready().probabilityBy(batch.site().startOf(date)),
+                tail,
+                batch.site().dayOf(outlook.usableUntil()));
     }
 }

@@ -31,7 +31,6 @@ final class Baselines {
     /** Hotter than any medium: the line has no upper limit. */
     private static final double BEYOND_C = 80;
 
-    private final HouseCurves houses;
     private final Map<String, Learned> crops = new HashMap<>();
 
     private static final class Learned {
@@ -40,39 +39,35 @@ final class Baselines {
         private double referenceDays;
     }
 
-    Baselines(HouseCurves houses) {
-        this.houses = houses;
-    }
-
     /** Takes in a batch at the moment it is ready. */
-    void learn(FinishedBatch batch, CropProfile profile) {
+    void learn(FinishedBatch batch, CropProfile profile, HouseCurves houses) {
         Learned learned = crops.computeIfAbsent(batch.crop(), any -> new Learned());
         learned.batches++;
         learned.calendarDays += days(batch.stuckAt(), batch.readyAt());
-        learned.referenceDays += gained(batch.stays(), line(profile), batch.stuckAt(), batch.readyAt());
+        learned.referenceDays += gained(batch.stays(), line(profile), batch.stuckAt(), batch.readyAt(), houses);
     }
 
-    Instant byCalendar(FinishedBatch batch, CropProfile profile) {
+    Instant byCalendar(FinishedBatch batch, CropProfile profile, Instant now) {
         Learned learned = crops.get(batch.crop());
         double days = learned == null ? profileDays(profile) : learned.calendarDays / learned.batches;
-        return notBeforeNow(batch.stuckAt().plusMillis(Math.round(days * DAY_MILLIS)));
+        return notBeforeNow(batch.stuckAt().plusMillis(Math.round(days * DAY_MILLIS)), now);
     }
 
     /** @param stays as known now; it is taken to stay in the last */
-    Instant byDegreeDays(FinishedBatch batch, List<Stay> stays, CropProfile profile) {
+    Instant byDegreeDays(FinishedBatch batch, List<Stay> stays, CropProfile profile, HouseCurves houses) {
         Learned learned = crops.get(batch.crop());
         Cardinals line = line(profile);
         double needed = learned == null ? profileDays(profile) : learned.referenceDays / learned.batches;
-        double left = needed - gained(stays, line, batch.stuckAt(), houses.asOf());
+        double left = needed - gained(stays, line, batch.stuckAt(), houses.asOf(), houses);
         DevelopmentCurve last = houses.curve(stays.get(stays.size() - 1).house(), line, batch.stuckAt());
         long reached = last.reach(houses.asOf().toEpochMilli(), left);
         return reached == DevelopmentCurve.NEVER
                 ? BackTest.horizon(houses.asOf())
-                : notBeforeNow(Instant.ofEpochMilli(reached));
+                : notBeforeNow(Instant.ofEpochMilli(reached), houses.asOf());
     }
 
-    private Instant notBeforeNow(Instant date) {
-        return date.isBefore(houses.asOf()) ? houses.asOf() : date;
+    private static Instant notBeforeNow(Instant date, Instant now) {
+        return date.isBefore(now) ? now : date;
     }
 
     private static double profileDays(CropProfile profile) {
@@ -92,7 +87,7 @@ final class Baselines {
         return new Cardinals(Cardinals.Form.LINEAR, baseC, BEYOND_C, BEYOND_C + 1, referenceC);
     }
 
-    private double gained(List<Stay> stays, Cardinals line, Instant from, Instant until) {
+    private static double gained(List<Stay> stays, Cardinals line, Instant from, Instant until, HouseCurves houses) {
         double sum = 0;
         for (int i = 0; i < stays.size(); i++) {
             Instant begin = stays.get(i).fromInclusive();

@@ -11,7 +11,9 @@ import rootcast.outlook.DateRange;
  * @param origin         {@code leadDays} before it was ready
  * @param predicted      dates as they would have been shown at the origin
  * @param errorDays      ready after the middling date; over 0 is later than predicted
- * @param inside50       ready within the middle half of the distribution; likewise 80 % and 90 %
+ * @param readyAt        the moment that is taken, see {@link FinishedBatch#readyAt()}
+ * @param inside50       1 if it was ready within the middle half of what was predicted, 0 if not, the share of the
+ *                       probability inside if it is not known to the moment; likewise 80 % and 90 %
  * @param pinballDays    mean of the pinball losses of the 10 %, 50 % and 90 % dates
  * @param crpsDays       continuous ranked probability score
  * @param calendarDays   the error that counting days would have made
@@ -24,11 +26,12 @@ public record Case(
         int leadDays,
         Instant origin,
         Instant readyAt,
+        Instant seenReadyAt,
         DateRange predicted,
         double errorDays,
-        boolean inside50,
-        boolean inside80,
-        boolean inside90,
+        double inside50,
+        double inside80,
+        double inside90,
         double pinballDays,
         double crpsDays,
         double calendarDays,

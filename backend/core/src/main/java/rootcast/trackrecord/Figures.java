@@ -1,7 +1,6 @@
 package rootcast.trackrecord;
 
 import java.util.List;
-import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 
@@ -43,9 +42,9 @@ public record Figures(
                 cases.size(),
                 mae,
                 mean(cases, Case::errorDays),
-                share(cases, Case::inside50),
-                share(cases, Case::inside80),
-                share(cases, Case::inside90),
+                mean(cases, Case::inside50),
+                mean(cases, Case::inside80),
+                mean(cases, Case::inside90),
                 mean(cases, Case::pinballDays),
                 mean(cases, Case::crpsDays),
                 promised.size(),
@@ -58,9 +57,5 @@ public record Figures(
 
     private static double mean(List<Case> cases, ToDoubleFunction<Case> figure) {
         return cases.stream().mapToDouble(figure).average().orElse(Double.NaN);
-    }
-
-    private static double share(List<Case> cases, Predicate<Case> holds) {
-        return mean(cases, each -> holds.test(each) ? 1 : 0);
     }
 }

@@ -1,5 +1,6 @@
 package rootcast.trackrecord;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import rootcast.crop.CropProfile;
@@ -10,9 +11,14 @@ import rootcast.site.Site;
 /**
  * A batch that was seen ready, and what was known of it at any earlier moment.
  *
- * @param id    tells batches apart and puts those of one moment in one order
- * @param stays the houses it stood in until it was ready
- * @param then  what was known at a moment
+ * <p>That it is ready is seen when somebody looks: it became so some time after the last look that found it not ready.
+ * What is taken as the moment is the middle, {@link #readyAt()}.
+ *
+ * @param id          tells batches apart and puts those of one moment in one order
+ * @param notReadyAt  the last look that found it not ready; {@code seenReadyAt} if there was none, or none of late
+ * @param seenReadyAt entered as ready
+ * @param stays       the houses it stood in until it was ready
+ * @param then        what was known at a moment
  */
 public record FinishedBatch(
         String id,
@@ -20,7 +26,8 @@ public record FinishedBatch(
         Site site,
         TrayFormat format,
         Instant stuckAt,
-        Instant readyAt,
+        Instant notReadyAt,
+        Instant seenReadyAt,
         List<BatchHistory.Stay> stays,
         Then then) {
 
@@ -38,9 +45,17 @@ public record FinishedBatch(
 
     public FinishedBatch {
         stays = List.copyOf(stays);
-        if (!stuckAt.isBefore(readyAt)) {
+        if (!stuckAt.isBefore(seenReadyAt)) {
             throw new IllegalArgumentException(
-                    "batch %s was ready at %s, not after sticking at %s".formatted(id, readyAt, stuckAt));
+                    "batch %s was ready at %s, not after sticking at %s".formatted(id, seenReadyAt, stuckAt));
         }
+        if (notReadyAt.isBefore(stuckAt) || notReadyAt.isAfter(seenReadyAt)) {
+            throw new IllegalArgumentException("batch %s was found not ready at %s, outside %s to %s"
+                    .formatted(id, notReadyAt, stuckAt, seenReadyAt));
+        }
+    }
+
+    public Instant readyAt() {
+        return notReadyAt.plus(Duration.between(notReadyAt, seenReadyAt).dividedBy(2));
     }
 }

@@ -2,9 +2,11 @@ package rootcast.crop;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -42,8 +44,47 @@ class CropProfileTest {
         assertThat(Stage.STICK.isAfter(Stage.CALLUS)).isFalse();
     }
 
+    /** 7 days at the crop's rate; a variety 1.25 times as fast at a site 0.8 times as fast takes 7 again. */
+    @Test
+    void aBatchGoesByTheDaysOfItsVarietyAtItsSite() {
+        var rates = new RateFactors(Map.of("quick", 1.25), Map.of("north", 0.8));
+        var profile = new CropProfile(
+                List.of(stage(Stage.STICK, 7), stage(Stage.CALLUS, 10), stage(Stage.ROOT, 14)), 0.1, 14, 0.2, rates);
+
+        assertThat(profile.cellSpread()).isEqualTo(0.2);
+        assertThat(days(profile.forBatch("quick", "south"))).isCloseTo(5.6, within(1e-12));
+        assertThat(days(profile.forBatch("plain", "north"))).isCloseTo(8.75, within(1e-12));
+        assertThat(days(profile.forBatch("quick", "north"))).isCloseTo(7, within(1e-12));
+        assertThat(profile.forBatch("plain", "south").stages()).isEqualTo(profile.stages());
+        assertThat(profile.forBatch("quick", "north").rates()).isEqualTo(RateFactors.NONE);
+        assertThat(profile.forBatch("quick", "north").cellSpread()).isEqualTo(0.2);
+    }
+
+    private static double days(CropProfile profile) {
+        return profile.of(Stage.STICK).daysAtReference();
+    }
+
     @Nested
     class Refuses {
+
+        @Test
+        void factorsAndCellSpreadsOutsideTheirRange() {
+            var stages = List.of(stage(Stage.STICK, 7), stage(Stage.CALLUS, 10), stage(Stage.ROOT, 200));
+
+            assertThatIllegalArgumentException()
+                    .isThrownBy(() -> new RateFactors(Map.of("quick", 4.1), Map.of()))
+                    .withMessageContaining("4.1")
+                    .withMessageContaining("quick");
+            assertThatIllegalArgumentException().isThrownBy(() -> new RateFactors(Map.of(), Map.of("north", 0.0)));
+            assertThatIllegalArgumentException()
+                    .isThrownBy(() -> new CropProfile(stages, 0.1, 14, 0.005, RateFactors.NONE))
+                    .withMessageContaining("0.005");
+            // 200 days at half the rate are more than a year.
+            assertThatIllegalArgumentException()
+                    .isThrownBy(() ->
+                            new CropProfile(stages, 0.1, 14, 0.12, new RateFactors(Map.of("slow", 0.5), Map.of())))
+                    .withMessageContaining("400");
+        }
 
         @Test
         void aProfileWithoutAStageOrOutOfOrder() {

@@ -19,6 +19,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import rootcast.climate.HourlySeries;
+import rootcast.climate.SetpointPlan;
 import rootcast.crop.Cardinals;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
@@ -28,6 +30,7 @@ import rootcast.learning.BatchRecord.Lived;
 import rootcast.learning.SimulatedNursery.Manner;
 import rootcast.outlook.BatchHistory;
 import rootcast.outlook.DateRange;
+import rootcast.outlook.HouseCurves;
 import rootcast.outlook.OutlookModel;
 
 /** What batches whose truth is known teach. The truth has Wang and Engel's response, the model the beta function. */
@@ -74,25 +77,30 @@ class LearningTest {
             var nursery = new SimulatedNursery(seed, Manner.usual(30));
             CropProfile before = profile(1.25, 0.15);
             LearnedProfile learned = Learning.learn(before, nursery.records(), nursery.end);
-            double daysBefore = rangeDays(nursery, before);
-            double daysAfter = rangeDays(nursery, learned.profile());
+            double daysBefore = rangeDays(nursery.end, before);
+            double daysAfter = rangeDays(nursery.end, learned.profile());
 
             assertThat(daysAfter).isLessThan(0.75 * daysBefore);
             assertThat(daysAfter).isBetween(6.66 * 0.7, 6.66 * 1.4);
         }
 
-        private double rangeDays(SimulatedNursery nursery, CropProfile profile) {
-            Instant stuckAt = nursery.end;
+        /** In a house that is always at 22 °C, so that what the weather may do adds nothing. */
+        private double rangeDays(Instant stuckAt, CropProfile profile) {
+            var medium = new HourlySeries();
+            for (int hour = -40 * 24; hour < 0; hour++) {
+                medium.add(stuckAt.plus(Duration.ofHours(hour)), 22);
+            }
+            var houses = new HouseCurves(stuckAt);
+            houses.house("even", medium, SetpointPlan.none());
             var history = new BatchHistory(
                     stuckAt,
                     Map.of(),
-                    List.of(new BatchHistory.Stay("H1", stuckAt)),
+                    List.of(new BatchHistory.Stay("even", stuckAt)),
                     new BatchHistory.Plants(stuckAt, 1_050),
                     List.of(),
                     List.of(),
                     null);
-            DateRange ready = OutlookModel.outlook(
-                            history, profile, new TrayFormat("T", 105, 100, 540, 280), nursery.curves(stuckAt))
+            DateRange ready = OutlookModel.outlook(history, profile, new TrayFormat("T", 105, 100, 540, 280), houses)
                     .readyAt();
             return Duration.between(ready.p10(), ready.p90()).toMinutes() / 1440.0;
         }

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import rootcast.climate.HourlySeries;
+import rootcast.climate.SetpointPlan;
 import rootcast.crop.Cardinals;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
@@ -95,7 +96,7 @@ public final class SimulatedNursery {
     /** A new set of curves over the same readings. */
     public HouseCurves curves(Instant asOf) {
         var curves = new HouseCurves(asOf);
-        series.forEach((house, readings) -> curves.house(house, readings, null));
+        series.forEach((house, readings) -> curves.house(house, readings, SetpointPlan.of(null)));
         return curves;
     }
 

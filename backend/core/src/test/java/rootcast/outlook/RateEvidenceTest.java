@@ -54,7 +54,7 @@ class RateEvidenceTest {
     }
 
     private static double rate(double probability, BatchHistory history) {
-        return OutlookModel.rate(history, CROP, AT_22).quantile(probability);
+        return OutlookModel.rate(history, CROP, AT_22, Stage.STICK).quantile(probability);
     }
 
     private static DateRange ready(BatchHistory history) {
@@ -75,13 +75,24 @@ class RateEvidenceTest {
         return 0.5 + sum * Math.exp(-x * x / 2) / Math.sqrt(2 * Math.PI);
     }
 
-    /** Of cells looked at, relative to the best M; written as a product, at most 200 cells' worth. */
-    private static double cells(double progress, int cells, int reached) {
-        double p = progress <= 0 ? 0 : phi(Math.log(progress) / 0.12 + 1.2815515655);
-        double share = (double) reached / cells;
-        double product = Math.pow(p / (reached == 0 ? 1 : share), reached)
-                * Math.pow((1 - p) / (reached == cells ? 1 : 1 - share), cells - reached);
-        return 0.999 * Math.pow(product, Math.min(1, 200.0 / cells)) + 0.001;
+    /** √(7²), √(7² + 9²) and √(7² + 9² + 10²) over 7, 9 and 10 are 1, 1.26686 and 1.51658; their mean is 1.26115. */
+    private static final double[] CELL_SPREAD = {0.12 / 1.26115, 0.12 * 1.26686 / 1.26115, 0.12 * 1.51658 / 1.26115};
+
+    /**
+     * Of cells looked at, relative to the best M; written as a product, at most 20 cells' worth, for three factors on the
+     * spread of one batch's cells with Gauss-Hermite weights.
+     */
+    private static double cells(int stage, double progress, int cells, int reached) {
+        double sum = 0;
+        for (int node = -1; node <= 1; node++) {
+            double spread = CELL_SPREAD[stage] * Math.exp(node * 0.3 * Math.sqrt(3));
+            double p = progress <= 0 ? 0 : phi(Math.log(progress) / spread + 1.2815515655);
+            double share = (double) reached / cells;
+            double product = Math.pow(p / (reached == 0 ? 1 : share), reached)
+                    * Math.pow((1 - p) / (reached == cells ? 1 : 1 - share), cells - reached);
+            sum += (node == 0 ? 2.0 / 3 : 1.0 / 6) * (0.999 * Math.pow(product, Math.min(1, 20.0 / cells)) + 0.001);
+        }
+        return sum;
     }
 
     private static double seenAt(double progress) {
@@ -89,87 +100,130 @@ class RateEvidenceTest {
         return 0.999 * Math.exp(-z * z / 2) + 0.001;
     }
 
-    private record Case(String name, double spread, BatchHistory history, DoubleUnaryOperator likelihood) {
+    /** @param likelihood of the stages' own M, one function for each */
+    private record Case(String name, double spread, BatchHistory history, List<DoubleUnaryOperator> likelihood) {
         @Override
         public String toString() {
             return name;
         }
     }
 
+    private static final DoubleUnaryOperator NOTHING = m -> 1;
+
     static List<Case> cases() {
         Map<Stage, Instant> callusedOnDay9 = Map.of(Stage.CALLUS, days(9));
         return List.of(
-                new Case("34 of 50", 0.1, seen(NONE, look(6, Stage.CALLUS, 50, 34)), m -> cells(m * 6 / 7, 50, 34)),
-                new Case("none of 50", 0.1, seen(NONE, look(6, Stage.CALLUS, 50, 0)), m -> cells(m * 6 / 7, 50, 0)),
                 new Case(
-                        "400 of 500, wide prior",
+                        "34 of 50",
+                        0.1,
+                        seen(NONE, look(6, Stage.CALLUS, 50, 34)),
+                        List.of(m -> cells(0, m * 6 / 7, 50, 34), NOTHING, NOTHING)),
+                new Case(
+                        "none of 50",
+                        0.1,
+                        seen(NONE, look(6, Stage.CALLUS, 50, 0)),
+                        List.of(m -> cells(0, m * 6 / 7, 50, 0), NOTHING, NOTHING)),
+                new Case(
+                        "15 of 18, wide prior",
                         0.25,
-                        seen(NONE, look(6, Stage.CALLUS, 500, 400)),
-                        m -> cells(m * 6 / 7, 500, 400)),
+                        seen(NONE, look(6, Stage.CALLUS, 18, 15)),
+                        List.of(m -> cells(0, m * 6 / 7, 18, 15), NOTHING, NOTHING)),
                 new Case(
                         "roots looked for, callus never entered",
                         0.1,
                         seen(NONE, look(14, Stage.ROOT, 50, 20)),
-                        m -> cells((14 * m - 7) / 9, 50, 20)),
-                new Case("callus seen, no look", 0.1, seen(callusedOnDay9), m -> seenAt(m * 9 / 7)),
-                new Case("callus seen early", 0.1, seen(Map.of(Stage.CALLUS, days(6))), m -> seenAt(m * 6 / 7)),
+                        List.of(NOTHING, m -> cells(1, (14 * m - 7) / 9, 50, 20), NOTHING)),
+                new Case(
+                        "callus seen, no look",
+                        0.1,
+                        seen(callusedOnDay9),
+                        List.of(m -> seenAt(m * 9 / 7), NOTHING, NOTHING)),
+                new Case(
+                        "callus seen early",
+                        0.1,
+                        seen(Map.of(Stage.CALLUS, days(6))),
+                        List.of(m -> seenAt(m * 6 / 7), NOTHING, NOTHING)),
                 new Case(
                         "callus seen between looks, then roots",
                         0.1,
                         seen(callusedOnDay9, look(8, Stage.CALLUS, 50, 30), look(16, Stage.ROOT, 40, 10)),
-                        m -> {
-                            double between = phi(Math.log(m * 9 / 7) / 0.08) - phi(Math.log(m * 8 / 7) / 0.08);
-                            double best = 2 * phi(Math.log(9.0 / 8) / 0.16) - 1;
-                            return cells(m * 8 / 7, 50, 30)
-                                    * cells((16 - Math.min(9, Math.max(8, 7 / m))) * m / 9, 40, 10)
-                                    * (0.999 * between + 0.001 * best);
-                        }));
+                        List.of(
+                                m -> {
+                                    double between = phi(Math.log(m * 9 / 7) / 0.08) - phi(Math.log(m * 8 / 7) / 0.08);
+                                    double best = 2 * phi(Math.log(9.0 / 8) / 0.16) - 1;
+                                    return cells(0, m * 8 / 7, 50, 30) * (0.999 * between + 0.001 * best);
+                                },
+                                m -> cells(1, (16 - Math.min(9, Math.max(8, 7 / m))) * m / 9, 40, 10),
+                                NOTHING)));
     }
 
-    /** The midpoint rule on 2 001 nodes of ln M, six prior standard deviations to each side. */
-    private static double[] integrated(double spread, DoubleUnaryOperator likelihood) {
-        double[] mass = new double[2_001];
-        double total = 0;
-        for (int i = 0; i < mass.length; i++) {
-            double z = -6 + 12 * (i + 0.5) / mass.length;
-            mass[i] = Math.exp(-z * z / 2) * likelihood.applyAsDouble(Math.exp(spread * z));
-            total += mass[i];
+    /**
+     * By brute force over the batch's own c and each stage's own e: the midpoint rule on 241 nodes each, six prior
+     * standard deviations to each side, the share 0.26 of the variance being the stage's.
+     */
+    private static double[] integrated(Case each, int stage) {
+        int nodes = 241;
+        double[] mass = new double[nodes];
+        double own = Math.sqrt(0.26);
+        double batch = Math.sqrt(0.74);
+        for (int i = 0; i < nodes; i++) {
+            double c = node(i, nodes);
+            double others = 1;
+            for (int other = 0; other < 3; other++) {
+                if (other != stage) {
+                    others *= averaged(each, other, c, own, nodes);
+                }
+            }
+            for (int j = 0; j < nodes; j++) {
+                double u = node(j, nodes);
+                double e = (u - c) / own;
+                mass[j] += Math.exp(-c * c / batch / batch / 2 - e * e / 2)
+                        * others
+                        * each.likelihood.get(stage).applyAsDouble(Math.exp(each.spread * u));
+            }
         }
+        double total = java.util.Arrays.stream(mass).sum();
         double[] wanted = {0.1, 0.5, 0.9};
         double[] found = new double[3];
         double sum = 0;
         for (int i = 0, k = 0; k < 3; i++) {
-            sum += mass[i];
-            while (k < 3 && sum >= wanted[k] * total) {
-                found[k++] = Math.exp(spread * (-6 + 12 * (i + 0.5) / mass.length));
+            while (k < 3 && sum + mass[i] >= wanted[k] * total) {
+                double part = (wanted[k] * total - sum) / mass[i] - 0.5;
+                found[k++] = Math.exp(each.spread * (node(i, nodes) + part * 12 / nodes));
             }
+            sum += mass[i];
         }
         return found;
+    }
+
+    private static double averaged(Case each, int stage, double c, double own, int nodes) {
+        double sum = 0;
+        double weights = 0;
+        for (int j = 0; j < nodes; j++) {
+            double e = node(j, nodes);
+            double weight = Math.exp(-e * e / 2);
+            weights += weight;
+            sum += weight * each.likelihood.get(stage).applyAsDouble(Math.exp(each.spread * (c + own * e)));
+        }
+        return sum / weights;
+    }
+
+    private static double node(int i, int nodes) {
+        return -6 + 12 * (i + 0.5) / nodes;
     }
 
     @ParameterizedTest
     @MethodSource("cases")
     void quantilesAreThoseOfAFineIntegration(Case each) {
-        double[] expected = integrated(each.spread, each.likelihood);
         var crop = GrowerFixture.crop(each.spread, 0.97, 0.96, 0.98, 150);
-        var rate = OutlookModel.rate(each.history, crop, AT_22);
+        for (int stage = 0; stage < 3; stage++) {
+            double[] expected = integrated(each, stage);
+            var rate = OutlookModel.rate(each.history, crop, AT_22, Stage.GROWING.get(stage));
 
-        assertThat(rate.quantile(0.1) / expected[0]).isCloseTo(1, within(0.005));
-        assertThat(rate.quantile(0.5) / expected[1]).isCloseTo(1, within(0.005));
-        assertThat(rate.quantile(0.9) / expected[2]).isCloseTo(1, within(0.005));
-    }
-
-    /**
-     * Half the cells at day 6: ln(M · 6/7) / 0.12 = −1.28155, so M = 7/6 · e^−0.153786 = 1.00037; a wide prior around 1
-     * leaves it there.
-     */
-    @Test
-    void aLookAtManyCellsFixesTheRateWhereItsShareSays() {
-        var crop = GrowerFixture.crop(0.4, 0.97, 0.96, 0.98, 150);
-        var rate = OutlookModel.rate(seen(NONE, look(6, Stage.CALLUS, 200, 100)), crop, AT_22);
-
-        assertThat(rate.quantile(0.5)).isCloseTo(1.00037, within(0.003));
-        assertThat(rate.quantile(0.9) / rate.quantile(0.1)).isBetween(1.0, 1.06);
+            assertThat(rate.quantile(0.1) / expected[0]).as("stage %d", stage).isCloseTo(1, within(0.005));
+            assertThat(rate.quantile(0.5) / expected[1]).as("stage %d", stage).isCloseTo(1, within(0.005));
+            assertThat(rate.quantile(0.9) / expected[2]).as("stage %d", stage).isCloseTo(1, within(0.005));
+        }
     }
 
     @Test
@@ -187,7 +241,7 @@ class RateEvidenceTest {
     @Test
     void moreCellsNarrowTheRange() {
         double last = rate(0.9, seen(NONE)) / rate(0.1, seen(NONE));
-        for (int cells : new int[] {4, 16, 64, 196}) {
+        for (int cells : new int[] {2, 4, 8, 20}) {
             var history = seen(NONE, look(6, Stage.CALLUS, cells, cells / 2));
             double now = rate(0.9, history) / rate(0.1, history);
             assertThat(now).as("%d cells", cells).isLessThan(last);
@@ -197,7 +251,7 @@ class RateEvidenceTest {
 
     @Test
     void thatNothingWasEnteredSaysNothing() {
-        var rate = OutlookModel.rate(seen(NONE), CROP, at22(60));
+        var rate = OutlookModel.rate(seen(NONE), CROP, at22(60), Stage.ROOT);
 
         assertThat(rate.quantile(0.5)).isEqualTo(1);
         // ln M is normal with spread 0.1; 1.2815515655 is its 90 % point (tables).

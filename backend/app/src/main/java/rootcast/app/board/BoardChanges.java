@@ -10,11 +10,18 @@ import rootcast.ledger.LedgerPosition;
  *
  * @param cells   whose figures may differ
  * @param batches that have a new entry or another outlook
+ * @param houses  with new readings
  */
 public record BoardChanges(
-        LedgerPosition position, Instant asOf, Set<Cell> cells, Set<String> batches, boolean orders, boolean setup) {
+        LedgerPosition position,
+        Instant asOf,
+        Set<Cell> cells,
+        Set<String> batches,
+        Set<String> houses,
+        boolean orders,
+        boolean setup) {
 
     public boolean isEmpty() {
-        return cells.isEmpty() && batches.isEmpty() && !orders && !setup;
+        return cells.isEmpty() && batches.isEmpty() && houses.isEmpty() && !orders && !setup;
     }
 }

@@ -121,7 +121,7 @@ public class LiveBoard {
 
     /** The change from not knowing anything. */
     public BoardChanges everything(LedgerPosition at, Instant now) {
-        return new BoardChanges(at, now, supply.cells(), Set.of(), true, true);
+        return new BoardChanges(at, now, supply.cells(), Set.of(), Set.of(), true, true);
     }
 
     /** Whether it has become another day on any site since this was last asked. */

@@ -90,6 +90,17 @@ public class LiveClimate {
         return copied;
     }
 
+    /**
+     * The same to be walked through time: at each moment with what was planned by then. Call it holding the live lock;
+     * what it gives may then be used without.
+     */
+    public PastWalk walk(Collection<String> houses) {
+        Map<House, HourlySeries> copies = new HashMap<>();
+        houses.forEach(code -> copies.put(
+                houseOf.get(code), series(code, Quantity.MEDIUM_TEMPERATURE).copy()));
+        return new PastWalk(copies, planned);
+    }
+
     public void restore(Readings.Hour hour) {
         series(hour.house(), hour.quantity())
                 .put(HourlySeries.hourOf(hour.hourStart()), hour.totalMicro(), hour.readings());

@@ -9,8 +9,8 @@ import rootcast.ledger.OrderLine;
 import rootcast.ledger.What;
 
 /**
- * Plays the demo into the application: set-up, readings, batches with their entries, then orders, last what was shipped
- * for them. Orders come after the batches so that they are promised from all that stands on the benches.
+ * Plays the demo into the application: set-up, readings, batches with their entries, then orders, what was shipped for
+ * them, and the rounds that were walked. Orders come after the batches so that they are promised from all that stands on the benches.
  */
 public final class DemoLoad {
 
@@ -41,6 +41,7 @@ public final class DemoLoad {
         Set<UUID> unknown = new HashSet<>();
         refused.forEach(order -> unknown.add(order.id()));
         forOrders.forEach(entry -> sink.entry(without(unknown, entry)));
+        sink.cares(DemoRounds.walked(scenario, told, scenario.recipes()));
         return new Played(
                 told.batches().size(),
                 told.entries().size(),

@@ -8,10 +8,12 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import rootcast.crop.CropProfile;
+import rootcast.crop.CropRecipe;
 import rootcast.ledger.OrderLine;
 
 /**
@@ -28,6 +30,7 @@ public final class DemoScenario {
 
     private final DemoSetup setup;
     private final List<CropSeed> crops;
+    private final Map<String, CropRecipe> recipes;
     private final List<BatchPlan> plans;
     private final List<OrderPlan> orderPlans;
     private final OutdoorWeather weather;
@@ -35,11 +38,13 @@ public final class DemoScenario {
     private DemoScenario(
             DemoSetup setup,
             List<CropSeed> crops,
+            Map<String, CropRecipe> recipes,
             List<BatchPlan> plans,
             List<OrderPlan> orderPlans,
             OutdoorWeather weather) {
         this.setup = setup;
         this.crops = crops;
+        this.recipes = recipes;
         this.plans = plans;
         this.orderPlans = orderPlans;
         this.weather = weather;
@@ -72,13 +77,15 @@ public final class DemoScenario {
         for (String code : setup.crops()) {
             crops.add(files.json("profiles/" + code + ".json", CropSeed.class));
         }
+        Map<String, CropRecipe> recipes = new HashMap<>();
+        RecipeSeed.all(files).forEach((crop, seed) -> recipes.put(crop, seed.recipe()));
         List<BatchPlan> plans = files.table("demo/batches.csv").rows().stream()
                 .map(BatchPlan::of)
                 .toList();
         List<OrderPlan> orderPlans =
                 OrderPlan.all(files.table("demo/orders.csv").rows());
         try (Reader csv = files.text("demo/weather/hourly-normals.csv")) {
-            return new DemoScenario(setup, crops, plans, orderPlans, OutdoorWeather.read(csv));
+            return new DemoScenario(setup, crops, recipes, plans, orderPlans, OutdoorWeather.read(csv));
         }
     }
 
@@ -88,6 +95,11 @@ public final class DemoScenario {
 
     List<CropSeed> crops() {
         return crops;
+    }
+
+    /** By crop. */
+    Map<String, CropRecipe> recipes() {
+        return recipes;
     }
 
     /** Ten weeks of the business, ending at {@code start}. */

@@ -32,4 +32,7 @@ public interface DemoSink {
 
     /** @return false if it was refused: shipments for it then come without it */
     boolean order(DemoOrder order);
+
+    /** Round items that were done, each after its batch. */
+    void cares(List<DemoCare> cares);
 }

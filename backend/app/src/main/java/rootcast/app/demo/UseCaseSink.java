@@ -15,14 +15,18 @@ import rootcast.app.availability.SupplyAtHead;
 import rootcast.app.climate.HouseReading;
 import rootcast.app.climate.RecordReadings;
 import rootcast.app.climate.store.Sensors;
+import rootcast.app.crop.RecipeText;
 import rootcast.app.crop.SourcedCrop;
 import rootcast.app.crop.store.Catalogue;
+import rootcast.app.crop.store.Recipes;
 import rootcast.app.ledger.RecordEntry;
 import rootcast.app.ledger.StickBatch;
 import rootcast.app.once.FactHead;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
 import rootcast.app.problem.Problem;
+import rootcast.app.rounds.RecordedCare;
+import rootcast.app.rounds.store.RoundCares;
 import rootcast.app.site.store.Places;
 import rootcast.availability.Cell;
 import rootcast.availability.MatchRules;
@@ -36,6 +40,8 @@ import rootcast.crop.TrayFormat;
 import rootcast.crop.Variety;
 import rootcast.ledger.OrderLine;
 import rootcast.ledger.What;
+import rootcast.rounds.Care;
+import rootcast.rounds.Task;
 import rootcast.site.House;
 import rootcast.site.Site;
 
@@ -59,6 +65,9 @@ class UseCaseSink implements DemoSink {
     Catalogue catalogue;
 
     @Inject
+    Recipes recipes;
+
+    @Inject
     RecordReadings recordReadings;
 
     @Inject
@@ -76,6 +85,10 @@ class UseCaseSink implements DemoSink {
     @Inject
     SupplyAtHead supply;
 
+    @Inject
+    RoundCares cares;
+
+    private final Map<String, RecipeSeed> recipeSeeds = RecipeSeed.all(SeedFiles.onClassPath());
     private final Map<String, String> batchIds = new HashMap<>();
     private final Map<UUID, UUID> entryIds = new HashMap<>();
     private final Map<UUID, UUID> orderIds = new HashMap<>();
@@ -128,6 +141,8 @@ class UseCaseSink implements DemoSink {
             var sourced =
                     new SourcedCrop(seed.crop(), 0, sources, seed.profile().note());
             catalogue.save(sourced, head.nextForSetup(), startAt);
+            RecipeSeed recipe = recipeSeeds.get(seed.code());
+            recipes.add(seed.code(), RecipeText.of(recipe.recipe(), recipe.source()), startAt);
             return new Id(seed.code());
         });
     }
@@ -296,6 +311,33 @@ class UseCaseSink implements DemoSink {
                 .findFirst()
                 .map(no -> new WantedLine(line.line(), line.cell(), no.nearest().date(), line.trays()))
                 .orElse(line);
+    }
+
+    @Override
+    public void cares(List<DemoCare> done) {
+        write("cares", () -> {
+            done.forEach(care -> cares.add(recorded(care)));
+            return new Id(String.valueOf(done.size()));
+        });
+    }
+
+    private RecordedCare recorded(DemoCare care) {
+        String batch = care.batch() == null ? null : batchIds.get(care.batch());
+        String of = batch == null ? care.house() : batch;
+        String item = care.task().wireName() + "." + of + (care.occurrence().isEmpty() ? "" : "." + care.occurrence());
+        Integer trapped = care.task() == Task.SCOUTING ? 2 : null;
+        return new RecordedCare(
+                UUID.randomUUID(),
+                care.site(),
+                new Care(item, care.task(), care.house(), batch, care.dueOn(), true, care.at(), care.level()),
+                care.at(),
+                "demo",
+                null,
+                null,
+                trapped,
+                trapped,
+                null,
+                List.of());
     }
 
     /** Once, however often the demo is started. */

@@ -164,7 +164,9 @@ public class AfterFact implements SupplyAtHead {
         if (setupChanged) {
             setup.load();
         }
-        Map<String, Instant> warmerOrCooler = news ? climate.add(readings.between(from, to)) : Map.of();
+        var newReadings = news ? readings.between(from, to) : List.<Readings.Hour>of();
+        Set<String> measured = newReadings.stream().map(Readings.Hour::house).collect(Collectors.toSet());
+        Map<String, Instant> warmerOrCooler = climate.add(newReadings);
         if (hourHasPassed(now) || setupChanged) {
             climate.curves().advanceTo(now);
             changed.addAll(batches.timePassed(warmerOrCooler));
@@ -184,7 +186,7 @@ public class AfterFact implements SupplyAtHead {
         }
         takenIn = to;
         batches.takenIn(to, now);
-        return new BoardChanges(to, now, cells, changed, !newOrders.isEmpty(), setupChanged);
+        return new BoardChanges(to, now, cells, changed, measured, !newOrders.isEmpty(), setupChanged);
     }
 
     private boolean hourHasPassed(Instant now) {

@@ -118,8 +118,9 @@ class PastFacts {
 
     BatchInTime.Version profile(Batch batch, Instant then) {
         String crop = catalogue.variety(batch.variety()).orElseThrow().crop();
-        SourcedCrop inForce = catalogue.crop(crop).orElseThrow();
-        return new BatchInTime.Version(inForce.version(), inForce.crop().profile());
+        SourcedCrop inForce = catalogue.profileInForce(crop, then).orElseThrow();
+        return new BatchInTime.Version(
+                inForce.version(), inForce.crop().profile().forBatch(batch.variety(), batch.site()));
     }
 
     BatchPicture picture(PastBatch past, BatchOutlook made) {

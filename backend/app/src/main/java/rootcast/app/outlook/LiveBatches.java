@@ -174,7 +174,7 @@ public class LiveBatches {
         }
         BatchOutlook made = BatchOutlook.of(
                 HistoryOfBatch.of(standing),
-                profileOfVariety.get(batch.variety()),
+                profileOfVariety.get(batch.variety()).forBatch(batch.variety(), batch.site()),
                 batch.trayFormat(),
                 climate.curves());
         if (hasSettled(made.history())) {

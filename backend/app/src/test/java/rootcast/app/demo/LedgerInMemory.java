@@ -23,6 +23,7 @@ final class LedgerInMemory implements DemoSink {
     final List<DemoReading> readings = new ArrayList<>();
     final List<DemoEntry> entries = new ArrayList<>();
     final List<DemoOrder> orders = new ArrayList<>();
+    final List<DemoCare> cares = new ArrayList<>();
     final List<String> setup = new ArrayList<>();
 
     private final Map<String, Batch> batches = new LinkedHashMap<>();
@@ -89,6 +90,11 @@ final class LedgerInMemory implements DemoSink {
     public boolean order(DemoOrder order) {
         orders.add(order);
         return takesOrders;
+    }
+
+    @Override
+    public void cares(List<DemoCare> done) {
+        cares.addAll(done);
     }
 
     Map<String, BatchFold> folds() {

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.scheduler.Scheduled;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
 import java.time.Instant;
 import java.time.InstantSource;
@@ -22,6 +23,7 @@ import rootcast.app.board.BoardChanges;
 import rootcast.app.board.BoardView;
 import rootcast.app.board.LiveBoard;
 import rootcast.app.board.Screens;
+import rootcast.app.warnings.WarningsChanged;
 import rootcast.availability.Cell;
 import rootcast.ledger.LedgerPosition;
 
@@ -53,6 +55,8 @@ class BoardStreams implements Screens {
     record Hello(long position, Instant asOf) {}
 
     record Touched(long position, Set<String> ids) {}
+
+    record Measured(long position, Set<String> houses) {}
 
     record Beat(long position, Instant at) {}
 
@@ -113,6 +117,9 @@ class BoardStreams implements Screens {
         if (!changes.batches().isEmpty()) {
             screen.accept(event(at, "batches", new Touched(at.value(), changes.batches())));
         }
+        if (!changes.houses().isEmpty()) {
+            screen.accept(event(at, "climate", new Measured(at.value(), changes.houses())));
+        }
         if (changes.orders()) {
             screen.accept(event(at, "orders", new Hello(at.value(), changes.asOf())));
         }
@@ -144,17 +151,24 @@ class BoardStreams implements Screens {
         }
         Set<Cell> cells = new HashSet<>();
         Set<String> batches = new HashSet<>();
+        Set<String> houses = new HashSet<>();
         boolean orders = false;
         boolean setup = false;
         for (BoardChanges changes : remembered) {
             if (changes.position().compareTo(heard) >= 0) { // the clock changes rows without a new position
                 cells.addAll(changes.cells());
                 batches.addAll(changes.batches());
+                houses.addAll(changes.houses());
                 orders |= changes.orders();
                 setup |= changes.setup();
             }
         }
-        return Optional.of(new BoardChanges(board.position(), board.asOf(), cells, batches, orders, setup));
+        return Optional.of(new BoardChanges(board.position(), board.asOf(), cells, batches, houses, orders, setup));
+    }
+
+    /** Warnings come of the clock and of what is missing too, so they have no position of their own. */
+    void warningsChanged(@Observes WarningsChanged changed) {
+        screens.keySet().forEach(screen -> screen.accept(new Event("", "warnings", toJson(changed))));
     }
 
     /** So that a screen can tell silence from a broken line. */

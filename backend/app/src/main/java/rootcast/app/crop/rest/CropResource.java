@@ -66,7 +66,8 @@ public class CropResource {
 
     private Function<LedgerPosition, Object> save(CropWire wire) {
         return position -> {
-            return CropWire.of(catalogue.save(wire.sourcedCrop(), position, time.instant()));
+            var before = catalogue.crop(wire.code()).map(crop -> crop.crop().profile());
+            return CropWire.of(catalogue.save(wire.sourcedCrop(before), position, time.instant()));
         };
     }
 }

@@ -5,18 +5,15 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
-import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
+import java.util.NavigableMap;
+import java.util.Objects;
 import java.util.Optional;
-import java.util.stream.Collectors;
+import rootcast.app.crop.ProfileVersion;
 import rootcast.app.crop.SourcedCrop;
+import rootcast.app.problem.Problem;
 import rootcast.crop.Crop;
 import rootcast.crop.CropProfile;
-import rootcast.crop.Stage;
-import rootcast.crop.StageProfile;
 import rootcast.crop.TrayFormat;
 import rootcast.crop.Variety;
 import rootcast.ledger.LedgerPosition;
@@ -36,10 +33,7 @@ public class Catalogue {
     Crops crops;
 
     @Inject
-    Profiles profiles;
-
-    @Inject
-    ProfileStages profileStages;
+    ProfileVersions profiles;
 
     @Inject
     CropMapper mapper;
@@ -52,12 +46,6 @@ public class Catalogue {
 
     @ApplicationScoped
     static class Crops implements PanacheRepositoryBase<CropRow, String> {}
-
-    @ApplicationScoped
-    static class Profiles implements PanacheRepositoryBase<CropProfileRow, CropProfileRow.Id> {}
-
-    @ApplicationScoped
-    static class ProfileStages implements PanacheRepositoryBase<CropProfileStageRow, CropProfileStageRow.Id> {}
 
     public List<TrayFormat> trayFormats() {
         return trayFormats.list("order by code").stream()
@@ -85,27 +73,68 @@ public class Catalogue {
         varieties.getEntityManager().merge(mapper.row(variety, position.value()));
     }
 
+    /** Every crop with the profile in force. */
     public List<SourcedCrop> crops() {
-        Map<String, CropProfileRow> newest = profiles.listAll().stream()
-                .collect(Collectors.toMap(
-                        row -> row.id.crop(), row -> row, (a, b) -> a.id.versionNo() > b.id.versionNo() ? a : b));
-        Map<CropProfileRow.Id, List<CropProfileStageRow>> stages = profileStages.listAll().stream()
-                .collect(Collectors.groupingBy(row -> new CropProfileRow.Id(row.id.crop(), row.id.versionNo())));
-        return crops.list("order by code").stream()
-                .map(row -> sourced(row, newest.get(row.code), stages.get(newest.get(row.code).id)))
-                .toList();
+        return crops.list("order by code").stream().map(this::inForce).toList();
     }
 
+    /** The crop with the profile in force. */
     public Optional<SourcedCrop> crop(String code) {
-        return crops.findByIdOptional(code).map(row -> {
-            CropProfileRow newest = profiles.find("id.crop = ?1 order by id.versionNo desc", code)
-                    .firstResult();
-            return sourced(
-                    row, newest, profileStages.list("id.crop = ?1 and id.versionNo = ?2", code, newest.id.versionNo()));
-        });
+        return crops.findByIdOptional(code).map(this::inForce);
     }
 
-    /** Stores the crop; a profile that differs from the one in force becomes its next version. */
+    private SourcedCrop inForce(CropRow row) {
+        int version = profiles.lastAdoption(row.code).orElseThrow().versionNo;
+        return profiles.sourced(row, version).orElseThrow();
+    }
+
+    /** The crop with the profile that was in force at an instant; before any was adopted, the first. */
+    public Optional<SourcedCrop> profileInForce(String crop, Instant at) {
+        return crops.findByIdOptional(crop)
+                .map(row -> profiles.sourced(row, profiles.inForce(crop, at)).orElseThrow());
+    }
+
+    /** Every version of the crop's profile, newest first. */
+    public List<ProfileVersion> versions(String crop) {
+        return crops.findByIdOptional(crop).map(profiles::of).orElse(List.of());
+    }
+
+    /** From when which profile was in force, oldest first. */
+    public NavigableMap<Instant, CropProfile> history(String crop) {
+        CropRow row = crops.findById(crop);
+        return profiles.history(row);
+    }
+
+    /** Stores a profile for somebody to adopt; gives its version. */
+    public int propose(SourcedCrop sourced, String evidence, Instant recordedAt) {
+        return profiles.add(sourced, ProfileVersion.Origin.LEARNED, evidence, recordedAt);
+    }
+
+    /** Puts a version in force. While a version is pinned no other can be. */
+    public void adopt(String crop, int version, boolean pinned, Instant at) {
+        if (profiles.sourced(crops.findById(crop), version).isEmpty()) {
+            throw Problem.notFound("profile version", crop + " " + version);
+        }
+        refuseWhilePinned(crop, version);
+        profiles.adopt(crop, version, pinned, at);
+    }
+
+    private void refuseWhilePinned(String crop, int version) {
+        profiles.lastAdoption(crop)
+                .filter(last -> last.pinned && last.versionNo != version)
+                .ifPresent(last -> {
+                    throw new Problem(
+                                    409,
+                                    "profile-pinned",
+                                    "Another version is pinned",
+                                    "Version %d of '%s' is pinned since %s. Adopt it again without the pin first."
+                                            .formatted(last.versionNo, crop, last.adoptedAt))
+                            .with("pinned", last.versionNo)
+                            .with("asked", version);
+                });
+    }
+
+    /** Stores the crop; a profile that differs from the one in force becomes its next version and is in force at once. */
     public SourcedCrop save(SourcedCrop sourced, LedgerPosition position, Instant recordedAt) {
         Crop crop = sourced.crop();
         Optional<SourcedCrop> before = crop(crop.code());
@@ -117,35 +146,16 @@ public class Catalogue {
         if (before.isPresent() && saysTheSame(before.get(), sourced)) {
             return new SourcedCrop(crop, before.get().version(), sourced.sources(), sourced.note());
         }
-        int version = before.map(SourcedCrop::version).orElse(0) + 1;
-        profiles.persist(
-                mapper.row(crop.profile(), new CropProfileRow.Id(crop.code(), version), sourced.note(), recordedAt));
-        profiles.flush();
-        for (StageProfile stage : crop.profile().stages()) {
-            profileStages.persist(mapper.row(
-                    stage,
-                    new CropProfileStageRow.Id(
-                            crop.code(), version, stage.stage().name()),
-                    sourced.sources().get(stage.stage())));
-        }
+        refuseWhilePinned(crop.code(), 0);
+        crops.flush();
+        int version = profiles.add(sourced, ProfileVersion.Origin.ENTERED, null, recordedAt);
+        profiles.adopt(crop.code(), version, false, recordedAt);
         return new SourcedCrop(crop, version, sourced.sources(), sourced.note());
     }
 
     private static boolean saysTheSame(SourcedCrop before, SourcedCrop after) {
         return before.crop().profile().equals(after.crop().profile())
                 && before.sources().equals(after.sources())
-                && java.util.Objects.equals(before.note(), after.note());
-    }
-
-    private SourcedCrop sourced(CropRow row, CropProfileRow profile, List<CropProfileStageRow> stages) {
-        List<CropProfileStageRow> inOrder = new ArrayList<>(stages);
-        inOrder.sort(Comparator.comparing(stage -> Stage.valueOf(stage.id.stage())));
-        Map<Stage, String> sources = new EnumMap<>(Stage.class);
-        inOrder.stream()
-                .filter(stage -> stage.source != null)
-                .forEach(stage -> sources.put(Stage.valueOf(stage.id.stage()), stage.source));
-        CropProfile checked =
-                new CropProfile(inOrder.stream().map(mapper::stage).toList(), profile.rateSpread, profile.holdDays);
-        return new SourcedCrop(new Crop(row.code, row.name, checked), profile.id.versionNo(), sources, profile.note);
+                && Objects.equals(before.note(), after.note());
     }
 }

@@ -36,5 +36,6 @@ interface CropMapper {
     @Mapping(target = "referenceC", source = "stage.cardinals.referenceC")
     CropProfileStageRow row(StageProfile stage, CropProfileStageRow.Id id, String source);
 
-    CropProfileRow row(CropProfile profile, CropProfileRow.Id id, String note, Instant recordedAt);
+    CropProfileRow row(
+            CropProfile profile, CropProfileRow.Id id, String note, String origin, String evidence, Instant recordedAt);
 }

@@ -1,5 +1,6 @@
 package rootcast.app.crop.store;
 
+import jakarta.persistence.Column;
 import jakarta.persistence.Embeddable;
 import jakarta.persistence.EmbeddedId;
 import jakarta.persistence.Entity;
@@ -20,6 +21,12 @@ public class CropProfileRow {
 
     public double rateSpread;
     public int holdDays;
+    public double cellSpread;
     public String note;
+    public String origin;
+
+    @Column(columnDefinition = "text")
+    public String evidence;
+
     public Instant recordedAt;
 }

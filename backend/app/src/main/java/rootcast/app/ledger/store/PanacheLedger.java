@@ -4,6 +4,7 @@ import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -12,6 +13,7 @@ import java.util.stream.Collectors;
 import rootcast.app.crop.store.Catalogue;
 import rootcast.crop.TrayFormat;
 import rootcast.ledger.Batch;
+import rootcast.ledger.BatchFold;
 import rootcast.ledger.Entry;
 import rootcast.ledger.Ledger;
 import rootcast.ledger.LedgerPosition;
@@ -87,6 +89,23 @@ public class PanacheLedger implements Ledger {
         return entries.list("order by positionNo").stream()
                 .map(mapper::entry)
                 .collect(Collectors.groupingBy(Entry::batch));
+    }
+
+    /** Every batch of these varieties with its entries folded. */
+    public List<BatchFold> foldsOf(Collection<String> varieties) {
+        if (varieties.isEmpty()) {
+            return List.of();
+        }
+        Map<String, TrayFormat> formats =
+                catalogue.trayFormats().stream().collect(Collectors.toMap(TrayFormat::code, Function.identity()));
+        Map<String, List<Entry>> byBatch = entries
+                .list("batch in (select b.id from BatchRow b where b.variety in ?1) order by positionNo", varieties)
+                .stream()
+                .map(mapper::entry)
+                .collect(Collectors.groupingBy(Entry::batch));
+        return batches.list("variety in ?1 order by id", varieties).stream()
+                .map(row -> BatchFold.of(mapper.batch(row, formats.get(row.trayFormat)), byBatch.get(row.id)))
+                .toList();
     }
 
     /** Postings of the batch's entries by the position of their entry. */

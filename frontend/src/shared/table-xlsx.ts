@@ -1,10 +1,8 @@
 import writeWorkbook, { type SheetData } from 'write-excel-file/universal';
-import type { BoardTable } from './board-table';
+import type { PlainTable } from './plain-table';
 
-const NAME_COLUMNS = 5;
-
-/** The board as a workbook: one sheet, head and names stay in sight. Loaded only when asked for. */
-export function workbook({ head, rows }: BoardTable, sheet: string): Promise<Blob> {
+/** A table as a workbook: one sheet, the head and the first `nameColumns` stay in sight. Loaded only when asked for. */
+export function workbook({ head, rows }: PlainTable, sheet: string, nameColumns: number): Promise<Blob> {
   const data: SheetData = [
     head.map((value) => ({ value, type: String, fontWeight: 'bold', wrap: true })),
     // Texts are written as texts, so that none can run as a formula.
@@ -15,8 +13,8 @@ export function workbook({ head, rows }: BoardTable, sheet: string): Promise<Blo
   return writeWorkbook(data, {
     sheet,
     stickyRowsCount: 1,
-    stickyColumnsCount: NAME_COLUMNS,
+    stickyColumnsCount: nameColumns,
     orientation: 'landscape',
-    columns: head.map((_, i) => ({ width: i === 0 ? 36 : i < NAME_COLUMNS ? 16 : 12 })),
+    columns: head.map((_, i) => ({ width: i === 0 ? 36 : i < nameColumns ? 16 : 12 })),
   }).toBlob();
 }

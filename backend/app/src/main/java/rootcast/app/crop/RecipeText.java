@@ -1,0 +1,107 @@
+package rootcast.app.crop;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import rootcast.crop.Band;
+import rootcast.crop.CommonPractice;
+import rootcast.crop.CropRecipe;
+import rootcast.crop.MistNeed;
+import rootcast.crop.MistRegime;
+import rootcast.crop.Phase;
+import rootcast.crop.StageRecipe;
+
+/**
+ * A recipe as it is written down, in the table and on the wire alike. What is left out takes common practice for the mist
+ * need.
+ */
+public record RecipeText(
+        MistNeed mistNeed,
+        @Nullable Integer fullMistDays,
+        @Nullable Integer toneAfterDays,
+        @Nullable Double lowLightMol,
+        @Nullable Double lowLightMediumLeastC,
+        @Nullable List<PhaseText> phases,
+        @Nullable String note) {
+
+    /** An end that is null is open. */
+    public record BandText(@Nullable Double least, @Nullable Double most) {
+
+        static BandText of(Band band) {
+            return new BandText(
+                    Double.isInfinite(band.least()) ? null : band.least(),
+                    Double.isInfinite(band.most()) ? null : band.most());
+        }
+
+        Band band() {
+            return new Band(
+                    least == null ? Double.NEGATIVE_INFINITY : least, most == null ? Double.POSITIVE_INFINITY : most);
+        }
+    }
+
+    /** A phase with every one of its bands. */
+    public record PhaseText(
+            Phase phase,
+            BandText mediumC,
+            BandText dayAirC,
+            BandText nightAirC,
+            BandText humidityPercent,
+            BandText deficitKpa,
+            BandText lightUmol,
+            BandText moistureLevel,
+            MistRegime mist,
+            BandText nitrogenPpm) {
+
+        static PhaseText of(StageRecipe recipe) {
+            return new PhaseText(
+                    recipe.phase(),
+                    BandText.of(recipe.mediumC()),
+                    BandText.of(recipe.dayAirC()),
+                    BandText.of(recipe.nightAirC()),
+                    BandText.of(recipe.humidityPercent()),
+                    BandText.of(recipe.deficitKpa()),
+                    BandText.of(recipe.lightUmol()),
+                    BandText.of(recipe.moistureLevel()),
+                    recipe.mist(),
+                    BandText.of(recipe.nitrogenPpm()));
+        }
+
+        StageRecipe recipe() {
+            return new StageRecipe(
+                    phase,
+                    mediumC.band(),
+                    dayAirC.band(),
+                    nightAirC.band(),
+                    humidityPercent.band(),
+                    deficitKpa.band(),
+                    lightUmol.band(),
+                    moistureLevel.band(),
+                    mist,
+                    nitrogenPpm.band());
+        }
+    }
+
+    public static RecipeText of(CropRecipe recipe, @Nullable String note) {
+        return new RecipeText(
+                recipe.mistNeed(),
+                recipe.fullMistDays(),
+                recipe.toneAfterDays(),
+                recipe.lowLightMol(),
+                recipe.lowLightMediumLeastC(),
+                recipe.phases().stream().map(PhaseText::of).toList(),
+                note);
+    }
+
+    /** @throws IllegalArgumentException with the numbers that cannot be meant */
+    public CropRecipe recipe() {
+        CropRecipe usual = CommonPractice.recipe(mistNeed);
+        return new CropRecipe(
+                mistNeed,
+                fullMistDays == null ? usual.fullMistDays() : fullMistDays,
+                toneAfterDays == null ? usual.toneAfterDays() : toneAfterDays,
+                lowLightMol == null ? usual.lowLightMol() : lowLightMol,
+                lowLightMediumLeastC == null ? usual.lowLightMediumLeastC() : lowLightMediumLeastC,
+                phases == null
+                        ? usual.phases()
+                        : phases.stream().map(PhaseText::recipe).toList());
+    }
+}

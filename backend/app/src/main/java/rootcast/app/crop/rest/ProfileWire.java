@@ -1,0 +1,123 @@
+package rootcast.app.crop.rest;
+
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Size;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+import rootcast.app.crop.SourcedCrop;
+import rootcast.crop.Cardinals;
+import rootcast.crop.CropProfile;
+import rootcast.crop.RateFactors;
+import rootcast.crop.Stage;
+import rootcast.crop.StageProfile;
+
+/**
+ * A profile as it is sent.
+ *
+ * @param rateSpread standard deviation of ln(rate multiplier) between batches, 0 to 1
+ * @param holdDays   days that a ready liner may be held
+ * @param cellSpread standard deviation of ln(a cell's time) within a batch; 0.12, or what it was, if not given
+ * @param rates      how varieties and sites differ; none, or what they were, if not given
+ * @param version    given by the server; ignored when sent
+ */
+public record ProfileWire(
+        @NotNull @Size(min = 3, max = 3, message = "must be the three stages STICK, CALLUS, ROOT")
+        List<@NotNull @Valid StageWire> stages,
+
+        @NotNull Double rateSpread,
+        @NotNull Integer holdDays,
+        @Nullable Double cellSpread,
+        @Nullable @Valid RatesWire rates,
+        @Nullable @Size(max = 2000) String note,
+        @Nullable Integer version) {
+
+    /**
+     * Factors on the crop's rate by code; over 1 is faster.
+     */
+    public record RatesWire(
+            @Nullable Map<@NotNull String, @NotNull Double> varieties,
+            @Nullable Map<@NotNull String, @NotNull Double> sites) {}
+
+    /**
+     * @param daysAtReference days until 90 % of the living cells have passed the stage at {@code referenceC}
+     * @param form            BETA if not given
+     * @param source          where the values come from
+     */
+    public record StageWire(
+            @NotNull Stage stage,
+            @NotNull Double daysAtReference,
+            @NotNull Double referenceC,
+            @NotNull Double minC,
+            @NotNull Double optimumC,
+            @NotNull Double maxC,
+            @NotNull Double survivalMean,
+            @NotNull Double survivalWeight,
+            Cardinals.@Nullable Form form,
+            @Nullable @Size(max = 4000) String source) {
+
+        static StageWire of(StageProfile stage, @Nullable String source) {
+            Cardinals cardinals = stage.cardinals();
+            return new StageWire(
+                    stage.stage(),
+                    stage.daysAtReference(),
+                    cardinals.referenceC(),
+                    cardinals.minC(),
+                    cardinals.optimumC(),
+                    cardinals.maxC(),
+                    stage.survivalMean(),
+                    stage.survivalWeight(),
+                    cardinals.form(),
+                    source);
+        }
+
+        StageProfile stageProfile() {
+            Cardinals cardinals =
+                    new Cardinals(form == null ? Cardinals.Form.BETA : form, minC, optimumC, maxC, referenceC);
+            return new StageProfile(stage, daysAtReference, cardinals, survivalMean, survivalWeight);
+        }
+    }
+
+    public static ProfileWire of(SourcedCrop sourced) {
+        CropProfile profile = sourced.crop().profile();
+        return new ProfileWire(
+                profile.stages().stream()
+                        .map(stage -> StageWire.of(stage, sourced.sources().get(stage.stage())))
+                        .toList(),
+                profile.rateSpread(),
+                profile.holdDays(),
+                profile.cellSpread(),
+                new RatesWire(
+                        new TreeMap<>(profile.rates().varieties()),
+                        new TreeMap<>(profile.rates().sites())),
+                sourced.note(),
+                sourced.version());
+    }
+
+    CropProfile checked(Optional<CropProfile> before) {
+        double cells = cellSpread != null
+                ? cellSpread
+                : before.map(CropProfile::cellSpread).orElse(CropProfile.USUAL_CELL_SPREAD);
+        RateFactors factors = rates != null
+                ? new RateFactors(orNone(rates.varieties), orNone(rates.sites))
+                : before.map(CropProfile::rates).orElse(RateFactors.NONE);
+        return new CropProfile(
+                stages.stream().map(StageWire::stageProfile).toList(), rateSpread, holdDays, cells, factors);
+    }
+
+    private static Map<String, Double> orNone(@Nullable Map<String, Double> factors) {
+        return factors == null ? Map.of() : factors;
+    }
+
+    Map<Stage, String> sources() {
+        Map<Stage, String> sources = new EnumMap<>(Stage.class);
+        stages.stream()
+                .filter(stage -> stage.source() != null)
+                .forEach(stage -> sources.put(stage.stage(), stage.source()));
+        return sources;
+    }
+}

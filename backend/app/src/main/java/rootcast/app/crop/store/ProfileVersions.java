@@ -1,0 +1,189 @@
+package rootcast.app.crop.store;
+
+import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.NavigableMap;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+import rootcast.app.crop.ProfileVersion;
+import rootcast.app.crop.ProfileVersion.Origin;
+import rootcast.app.crop.SourcedCrop;
+import rootcast.crop.Crop;
+import rootcast.crop.CropProfile;
+import rootcast.crop.RateFactors;
+import rootcast.crop.Stage;
+import rootcast.crop.StageProfile;
+
+/** Versions of crop profiles and their adoptions: rows are added and read, never changed. */
+@ApplicationScoped
+@Transactional
+public class ProfileVersions {
+
+    private static final String VARIETY = "variety";
+    private static final String SITE = "site";
+
+    @Inject
+    Profiles profiles;
+
+    @Inject
+    ProfileStages stages;
+
+    @Inject
+    ProfileRates rates;
+
+    @Inject
+    Adoptions adoptions;
+
+    @Inject
+    CropMapper mapper;
+
+    @ApplicationScoped
+    static class Profiles implements PanacheRepositoryBase<CropProfileRow, CropProfileRow.Id> {}
+
+    @ApplicationScoped
+    static class ProfileStages implements PanacheRepositoryBase<CropProfileStageRow, CropProfileStageRow.Id> {}
+
+    @ApplicationScoped
+    static class ProfileRates implements PanacheRepositoryBase<CropProfileRateRow, CropProfileRateRow.Id> {}
+
+    @ApplicationScoped
+    static class Adoptions implements PanacheRepositoryBase<CropProfileAdoptionRow, CropProfileAdoptionRow.Id> {}
+
+    /** Every version of a crop, newest first. */
+    List<ProfileVersion> of(CropRow crop) {
+        List<CropProfileAdoptionRow> adopted = adoptionsOf(crop.code);
+        return profiles.list("id.crop = ?1 order by id.versionNo desc", crop.code).stream()
+                .map(row -> version(crop, row, adopted))
+                .toList();
+    }
+
+    private List<CropProfileAdoptionRow> adoptionsOf(String crop) {
+        return adoptions.list("id.crop = ?1 order by id.seq", crop);
+    }
+
+    /** The version in force at an instant; before any was adopted, the first. */
+    int inForce(String crop, Instant at) {
+        List<CropProfileAdoptionRow> adopted = adoptionsOf(crop);
+        int version = adopted.get(0).versionNo;
+        for (CropProfileAdoptionRow row : adopted) {
+            version = row.adoptedAt.isAfter(at) ? version : row.versionNo;
+        }
+        return version;
+    }
+
+    /** From when which profile was in force; the first from the beginning of time. */
+    NavigableMap<Instant, CropProfile> history(CropRow crop) {
+        NavigableMap<Instant, CropProfile> history = new TreeMap<>();
+        for (CropProfileAdoptionRow row : adoptionsOf(crop.code)) {
+            CropProfile profile =
+                    sourced(crop, row.versionNo).orElseThrow().crop().profile();
+            history.put(history.isEmpty() ? Instant.MIN : row.adoptedAt, profile);
+        }
+        return history;
+    }
+
+    /** The last adoption; empty for a crop without a profile. */
+    Optional<CropProfileAdoptionRow> lastAdoption(String crop) {
+        return adoptions.find("id.crop = ?1 order by id.seq desc", crop).firstResultOptional();
+    }
+
+    Optional<SourcedCrop> sourced(CropRow crop, int version) {
+        return profiles.findByIdOptional(new CropProfileRow.Id(crop.code, version))
+                .map(row -> sourced(crop, row));
+    }
+
+    /** Stores the next version of the crop's profile; it is not in force until it is adopted. */
+    int add(SourcedCrop sourced, Origin origin, @Nullable String evidence, Instant recordedAt) {
+        String crop = sourced.crop().code();
+        CropProfile profile = sourced.crop().profile();
+        int version = (int) profiles.count("id.crop = ?1", crop) + 1;
+        profiles.persist(mapper.row(
+                profile, new CropProfileRow.Id(crop, version), sourced.note(), written(origin), evidence, recordedAt));
+        profiles.flush();
+        for (StageProfile stage : profile.stages()) {
+            stages.persist(mapper.row(
+                    stage,
+                    new CropProfileStageRow.Id(crop, version, stage.stage().name()),
+                    sourced.sources().get(stage.stage())));
+        }
+        profile.rates().varieties().forEach((code, factor) -> persist(crop, version, VARIETY, code, factor));
+        profile.rates().sites().forEach((code, factor) -> persist(crop, version, SITE, code, factor));
+        return version;
+    }
+
+    private void persist(String crop, int version, String kind, String code, double factor) {
+        CropProfileRateRow row = new CropProfileRateRow();
+        row.id = new CropProfileRateRow.Id(crop, version, kind, code);
+        row.factor = factor;
+        rates.persist(row);
+    }
+
+    void adopt(String crop, int version, boolean pinned, Instant at) {
+        CropProfileAdoptionRow row = new CropProfileAdoptionRow();
+        row.id = new CropProfileAdoptionRow.Id(crop, (int) adoptions.count("id.crop = ?1", crop) + 1);
+        row.versionNo = version;
+        row.pinned = pinned;
+        row.adoptedAt = at;
+        adoptions.persist(row);
+        adoptions.flush();
+    }
+
+    private ProfileVersion version(CropRow crop, CropProfileRow row, List<CropProfileAdoptionRow> adopted) {
+        Instant adoptedAt = adopted.stream()
+                .filter(each -> each.versionNo == row.id.versionNo())
+                .map(each -> each.adoptedAt)
+                .reduce(null, (earlier, later) -> later);
+        CropProfileAdoptionRow last = adopted.get(adopted.size() - 1);
+        boolean inForce = last.versionNo == row.id.versionNo();
+        return new ProfileVersion(
+                sourced(crop, row),
+                Origin.valueOf(row.origin.toUpperCase(Locale.ROOT)),
+                row.recordedAt,
+                adoptedAt,
+                inForce,
+                inForce && last.pinned,
+                row.evidence);
+    }
+
+    private static String written(Origin origin) {
+        return origin.name().toLowerCase(Locale.ROOT);
+    }
+
+    private SourcedCrop sourced(CropRow crop, CropProfileRow profile) {
+        String code = profile.id.crop();
+        int version = profile.id.versionNo();
+        List<CropProfileStageRow> inOrder =
+                new ArrayList<>(stages.list("id.crop = ?1 and id.versionNo = ?2", code, version));
+        inOrder.sort(Comparator.comparing(stage -> Stage.valueOf(stage.id.stage())));
+        Map<Stage, String> sources = new EnumMap<>(Stage.class);
+        inOrder.stream()
+                .filter(stage -> stage.source != null)
+                .forEach(stage -> sources.put(Stage.valueOf(stage.id.stage()), stage.source));
+        CropProfile checked = new CropProfile(
+                inOrder.stream().map(mapper::stage).toList(),
+                profile.rateSpread,
+                profile.holdDays,
+                profile.cellSpread,
+                factors(code, version));
+        return new SourcedCrop(new Crop(crop.code, crop.name, checked), version, sources, profile.note);
+    }
+
+    private RateFactors factors(String crop, int version) {
+        Map<String, Double> varieties = new HashMap<>();
+        Map<String, Double> sites = new HashMap<>();
+        rates.list("id.crop = ?1 and id.versionNo = ?2", crop, version)
+                .forEach(row -> (row.id.kind().equals(VARIETY) ? varieties : sites).put(row.id.code(), row.factor));
+        return new RateFactors(varieties, sites);
+    }
+}

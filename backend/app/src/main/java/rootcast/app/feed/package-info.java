@@ -1,0 +1,2 @@
+/** Feed arithmetic over HTTP. Nothing is stored and nothing proposed. */
+package rootcast.app.feed;

@@ -1,0 +1,125 @@
+package rootcast.app.learning;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import java.time.Instant;
+import java.util.EnumMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import rootcast.app.climate.LiveClimate;
+import rootcast.app.climate.LiveLock;
+import rootcast.app.crop.SourcedCrop;
+import rootcast.app.crop.store.Catalogue;
+import rootcast.app.ledger.store.PanacheLedger;
+import rootcast.app.outlook.HistoryOfBatch;
+import rootcast.app.problem.Problem;
+import rootcast.crop.Crop;
+import rootcast.crop.CropProfile;
+import rootcast.crop.Stage;
+import rootcast.crop.Variety;
+import rootcast.learning.BatchRecord;
+import rootcast.learning.BatchRecord.Lived;
+import rootcast.learning.LearnedProfile;
+import rootcast.learning.Learning;
+import rootcast.ledger.Batch;
+import rootcast.ledger.BatchFold;
+import rootcast.ledger.Standing;
+import rootcast.ledger.What;
+import rootcast.outlook.HouseCurves;
+
+/** Learns a crop's profile from every batch of it that there ever was. */
+@ApplicationScoped
+@Transactional
+public class LearnCrop {
+
+    private static final Stage[] ENDS_IN = {Stage.CALLUS, Stage.ROOT, Stage.READY};
+
+    @Inject
+    Catalogue catalogue;
+
+    @Inject
+    PanacheLedger ledger;
+
+    @Inject
+    LiveClimate climate;
+
+    @Inject
+    LiveLock live;
+
+    /** @param sourced the profile learned, with what it says of its sources */
+    public record Proposal(SourcedCrop sourced, LearnedProfile learned) {}
+
+    public Proposal learn(String code, Instant now) {
+        SourcedCrop before = catalogue.crop(code).orElseThrow(() -> Problem.notFound("crop", code));
+        CropProfile profile = before.crop().profile();
+        LearnedProfile learned = Learning.learn(profile, records(code, profile, now), now);
+        Map<Stage, String> sources = new EnumMap<>(Stage.class);
+        learned.evidence()
+                .stages()
+                .forEach(stage -> sources.put(
+                        stage.stage(),
+                        "learned from %d batches on %s"
+                                .formatted(stage.observations(), now.toString().substring(0, 10))));
+        Crop crop = new Crop(code, before.crop().name(), learned.profile());
+        return new Proposal(new SourcedCrop(crop, 0, sources, before.note()), learned);
+    }
+
+    private List<BatchRecord> records(String crop, CropProfile profile, Instant now) {
+        List<String> varieties = catalogue.varieties().stream()
+                .filter(variety -> variety.crop().equals(crop))
+                .map(Variety::code)
+                .toList();
+        List<BatchFold> folds = ledger.foldsOf(varieties);
+        Set<String> houses = new HashSet<>();
+        folds.forEach(fold -> fold.standing().stays().forEach(stay -> houses.add(stay.house())));
+        HouseCurves curves = live.holding(() -> climate.copied(houses, now, now, List.of()));
+        double referenceC = profile.of(Stage.STICK).cardinals().referenceC();
+        return folds.stream().map(fold -> record(fold, curves, referenceC)).toList();
+    }
+
+    private static BatchRecord record(BatchFold fold, HouseCurves curves, double referenceC) {
+        Standing standing = fold.standing();
+        Batch batch = standing.batch();
+        return BatchRecord.of(
+                batch.id(),
+                batch.variety(),
+                batch.site(),
+                HistoryOfBatch.of(standing),
+                lived(fold),
+                curves,
+                referenceC);
+    }
+
+    /** Through stages after which the plants were counted, all or some of them, or all have left. */
+    private static Map<Stage, Lived> lived(BatchFold fold) {
+        Map<Stage, Lived> lived = new EnumMap<>(Stage.class);
+        Standing now = fold.standing();
+        Instant begin = now.batch().stuckAt();
+        for (int i = 0; i < ENDS_IN.length; i++) {
+            Instant end = now.reachedAt().get(ENDS_IN[i]);
+            if (end == null) {
+                break;
+            }
+            if (now.isFinished() || countedSince(fold, end)) {
+                Standing before = fold.standingAt(begin).orElseThrow();
+                Standing after = fold.standingAt(end).orElseThrow();
+                int left = after.alivePlants() + after.shippedPlants() - before.shippedPlants();
+                int begun = before.alivePlants();
+                // A later count may have found more than the books had: nobody rises from the dead.
+                lived.put(Stage.GROWING.get(i), new Lived(begun, Math.min(begun, left)));
+            }
+            begin = end;
+        }
+        return lived;
+    }
+
+    private static boolean countedSince(BatchFold fold, Instant end) {
+        return fold.steps().stream()
+                .map(BatchFold.Step::entry)
+                .filter(entry -> !entry.happenedAt().isBefore(end))
+                .anyMatch(entry -> entry.what() instanceof What.Count || entry.what() instanceof What.SampledCount);
+    }
+}

@@ -1,0 +1,21 @@
+package rootcast.app.rounds;
+
+import org.jspecify.annotations.Nullable;
+import rootcast.ledger.Sample;
+
+/** What somebody saw while doing an item. Which of it is wanted depends on the task. */
+public record Observed(
+        @Nullable Integer cells,
+        @Nullable Integer reached,
+        @Nullable Boolean stageReached,
+        @Nullable Integer plants,
+        @Nullable Sample sample,
+        @Nullable String house,
+        @Nullable Integer level,
+        @Nullable Integer fungusGnats,
+        @Nullable Integer shoreFlies,
+        @Nullable Double nitrogenPpm,
+        @Nullable String note) {
+
+    static final Observed NOTHING = new Observed(null, null, null, null, null, null, null, null, null, null, null);
+}

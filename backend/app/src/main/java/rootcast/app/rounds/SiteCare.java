@@ -1,0 +1,163 @@
+package rootcast.app.rounds;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import rootcast.app.crop.CropRecipes;
+import rootcast.app.crop.LiveCatalogue;
+import rootcast.app.outlook.BatchPicture;
+import rootcast.app.outlook.LiveBatches;
+import rootcast.app.rounds.HouseClimateFit.Cared;
+import rootcast.app.rounds.store.RoundCares;
+import rootcast.app.rounds.store.WalkingOrder;
+import rootcast.app.site.store.Places;
+import rootcast.app.treatments.AppliedTreatment;
+import rootcast.app.treatments.store.Treatments;
+import rootcast.climate.HourlySeries;
+import rootcast.outlook.Outlook;
+import rootcast.rounds.BatchCare;
+import rootcast.rounds.Care;
+import rootcast.rounds.HouseCare;
+import rootcast.rounds.Rhythm;
+import rootcast.rounds.RoundItem;
+import rootcast.rounds.Rounds;
+import rootcast.rounds.Treatment;
+import rootcast.site.House;
+import rootcast.site.Site;
+import rootcast.warnings.DryAir;
+import rootcast.warnings.HouseHours;
+
+/** Brings together what the rounds of a site rest on. */
+@ApplicationScoped
+public class SiteCare {
+
+    /** Records of houses are wanted at least from so long ago, however young their batches. */
+    private static final Duration LOOK_BACK = Duration.ofDays(30);
+
+    private static final int DAY_HOURS = 24;
+    private static final int DRY_HOURS = 3;
+
+    @Inject
+    Places places;
+
+    @Inject
+    LiveBatches batches;
+
+    @Inject
+    LiveCatalogue names;
+
+    @Inject
+    CropRecipes recipes;
+
+    @Inject
+    RoundCares cares;
+
+    @Inject
+    Treatments treatments;
+
+    @Inject
+    WalkingOrder walkingOrder;
+
+    @Inject
+    MeasuredHours hours;
+
+    /**
+     * A site at a moment.
+     *
+     * @param byHouse in walking order, also of houses without a batch
+     */
+    public record At(
+            Site site,
+            Instant now,
+            Map<String, List<Cared>> byHouse,
+            HouseClimateFit fit,
+            List<Care> cares,
+            List<Treatment> treatments) {}
+
+    public At at(Site site, Instant now) {
+        CropRecipes.ByCrop recipeOf = recipes.all();
+        Map<String, List<Cared>> byHouse = new LinkedHashMap<>();
+        housesOf(site).forEach(house -> byHouse.put(house, new ArrayList<>()));
+        Instant since = now.minus(LOOK_BACK);
+        for (BatchPicture picture : batches.pictures()) {
+            if (picture.batch().site().equals(site.code()) && picture.outlook() != null) {
+                String crop = names.cropOf(picture.batch().variety()).code();
+                byHouse.get(picture.standing().house()).add(new Cared(picture, recipeOf.of(crop)));
+                since = picture.batch().stuckAt().isBefore(since)
+                        ? picture.batch().stuckAt()
+                        : since;
+            }
+        }
+        return new At(
+                site,
+                now,
+                byHouse,
+                HouseClimateFit.of(byHouse, now),
+                cares.of(site.code(), since).stream().map(RecordedCare::care).toList(),
+                treatments.of(site.code(), since, now.plusMillis(1)).stream()
+                        .filter(AppliedTreatment::isInForce)
+                        .map(AppliedTreatment::treatment)
+                        .toList());
+    }
+
+    public List<String> housesOf(Site site) {
+        return walkingOrder.inOrder(places.houses().stream()
+                .filter(house -> house.site().equals(site.code()))
+                .map(House::code)
+                .toList());
+    }
+
+    /** In walking order; within a house what is of the house, then batch by batch. */
+    public List<RoundItem> round(At at, LocalDate on) {
+        return at.byHouse().keySet().stream()
+                .flatMap(house -> Rounds.of(at.site(), houseCare(at, house), Rhythm.USUAL, on, at.now()).stream())
+                .toList();
+    }
+
+    private HouseCare houseCare(At at, String house) {
+        List<Cared> present = at.byHouse().get(house);
+        Set<String> ids = present.stream().map(Cared::id).collect(Collectors.toCollection(TreeSet::new));
+        return new HouseCare(
+                house,
+                present.stream().map(cared -> batchCare(at, cared)).toList(),
+                at.cares().stream()
+                        .filter(care ->
+                                care.house().equals(house) || care.batch() != null && ids.contains(care.batch()))
+                        .toList(),
+                at.treatments(),
+                isDry(house, present, at.now()));
+    }
+
+    private static BatchCare batchCare(At at, Cared cared) {
+        Outlook outlook = cared.picture().outlook();
+        return new BatchCare(
+                cared.picture().standing(),
+                cared.recipe(),
+                new BatchCare.Expected(outlook.callusedAt(), outlook.rootedAt(), outlook.readyAt()),
+                at.fit().moves().get(cared.id()));
+    }
+
+    /** Drier for some hours of the last day than the most tender of its batches should have it. */
+    private boolean isDry(String house, List<Cared> present, Instant now) {
+        if (present.isEmpty()) {
+            return false;
+        }
+        long until = HourlySeries.hourOf(now);
+        HouseHours lastDay = hours.of(house, until - DAY_HOURS, until);
+        double mostKpa = present.stream()
+                .mapToDouble(cared ->
+                        cared.recipe().of(cared.phaseAt(now)).deficitKpa().most())
+                .min()
+                .orElseThrow();
+        return DryAir.hours(lastDay, mostKpa, until - DAY_HOURS, until) >= DRY_HOURS;
+    }
+}

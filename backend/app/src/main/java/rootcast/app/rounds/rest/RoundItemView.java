@@ -1,0 +1,67 @@
+package rootcast.app.rounds.rest;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A round item as it is shown.
+ *
+ * @param task         look-callus, look-root, wean-mist, night-mist-off, mist-off, feed-step, moisture-check, scouting,
+ *                     prevention, count, move, tone or ready
+ * @param state        due, carried-over, blocked, done or skipped
+ * @param asks         fields that doing it must send
+ * @param blockedUntil when the house may be entered again; null if it may be now
+ * @param fits         for a move: houses whose climate would suit
+ */
+record RoundItemView(
+        String id,
+        String house,
+        String houseName,
+        @Nullable String batch,
+        @Nullable String varietyName,
+        @Nullable Integer trays,
+        @Nullable String phase,
+        String task,
+        LocalDate dueOn,
+        String state,
+        String why,
+        List<String> asks,
+        @Nullable Instant blockedUntil,
+        List<String> fits) {
+
+    /** What closing or reopening an item answers. */
+    record Closed(
+            String id,
+            String house,
+            @Nullable String batch,
+            String task,
+            LocalDate dueOn,
+            String state,
+            Instant happenedAt,
+            List<UUID> entries) {}
+
+    /** A house on the walk, with why it may not be entered or what clashes in it. */
+    record HouseOnTheWalk(
+            String house,
+            String name,
+            int batches,
+            @Nullable Instant blockedUntil,
+            List<ClashView> clashes) {}
+
+    /**
+     * @param least lower end of what the staying batches share; null where it is open, and for mist
+     * @param mist  regimes that the staying batches share; empty for the other quantities
+     */
+    record ClashView(
+            String quantity,
+            @Nullable Double least,
+            @Nullable Double most,
+            List<String> mist,
+            List<String> stay,
+            List<MoveView> move) {}
+
+    record MoveView(String batch, List<String> fits) {}
+}

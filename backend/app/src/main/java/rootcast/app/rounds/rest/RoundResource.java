@@ -1,0 +1,182 @@
+package rootcast.app.rounds.rest;
+
+import jakarta.inject.Inject;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.HeaderParam;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.HashSet;
+import java.util.List;
+import java.util.function.Supplier;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
+import org.jspecify.annotations.Nullable;
+import rootcast.app.once.Once;
+import rootcast.app.once.OnceKey;
+import rootcast.app.problem.Problem;
+import rootcast.app.rounds.RecordCare;
+import rootcast.app.rounds.RecordedCare;
+import rootcast.app.rounds.SiteCare;
+import rootcast.app.rounds.store.WalkingOrder;
+import rootcast.app.site.store.Places;
+import rootcast.rounds.Care;
+import rootcast.rounds.Task;
+import rootcast.site.Site;
+
+/** The daily round of a site. */
+@Path("/api/rounds")
+public class RoundResource {
+
+    private static final String ANYONE = "unsigned";
+
+    @Inject
+    SiteCare siteCare;
+
+    @Inject
+    RecordCare recordCare;
+
+    @Inject
+    RoundViews views;
+
+    @Inject
+    Places places;
+
+    @Inject
+    WalkingOrder walkingOrder;
+
+    @Inject
+    Once once;
+
+    @Inject
+    InstantSource time;
+
+    /** What is due by the end of a day (today if left out) and what was closed on it, in walking order. */
+    @GET
+    public List<RoundItemView> items(
+            @RestQuery @Nullable String site, @RestQuery @Nullable String on, @RestQuery @Nullable String house) {
+        Site asked = site(site);
+        Instant now = time.instant();
+        SiteCare.At at = siteCare.at(asked, now);
+        return views.items(at, siteCare.round(at, on == null ? asked.dayOf(now) : day(on))).stream()
+                .filter(item -> house == null || item.house().equals(house))
+                .toList();
+    }
+
+    /** The houses in walking order, with what keeps people out and what clashes in them. */
+    @GET
+    @Path("houses")
+    public List<RoundItemView.HouseOnTheWalk> houses(@RestQuery @Nullable String site) {
+        return views.houses(siteCare.at(site(site), time.instant()));
+    }
+
+    @PUT
+    @Path("houses")
+    public List<RoundItemView.HouseOnTheWalk> walk(
+            @RestQuery @Nullable String site, @NotNull @Valid WalkingOrderWire wire) {
+        Site asked = site(site);
+        List<String> all = siteCare.housesOf(asked);
+        if (!all.containsAll(wire.houses())
+                || new HashSet<>(wire.houses()).size() < wire.houses().size()) {
+            throw Problem.notAllowed(
+                    "houses", wire.houses(), "must name houses of site '" + asked.code() + "', each once: " + all);
+        }
+        once.write(OnceKey.none(), "PUT /api/rounds/houses?site=" + asked.code(), wire, 200, () -> {
+            walkingOrder.place(wire.houses(), all);
+            return null;
+        });
+        return houses(site);
+    }
+
+    @POST
+    @Path("{id}/done")
+    public Response done(
+            @RestPath String id, @HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid DoneWire wire) {
+        return write(
+                key,
+                id,
+                "done",
+                wire,
+                () -> closed(recordCare.done(
+                        id, wire.happenedAt().toInstant(), wire.observed(task(id)), ANYONE, time.instant())));
+    }
+
+    @POST
+    @Path("{id}/skipped")
+    public Response skipped(
+            @RestPath String id,
+            @HeaderParam("Idempotency-Key") @Nullable String key,
+            @NotNull @Valid SkippedWire wire) {
+        return write(key, id, "skipped", wire, () -> {
+            Instant now = time.instant();
+            Instant at = wire.happenedAt() == null ? now : wire.happenedAt().toInstant();
+            return closed(recordCare.skipped(id, at, wire.reason().strip(), ANYONE, now));
+        });
+    }
+
+    @POST
+    @Path("{id}/undo")
+    public Response undo(
+            @RestPath String id, @HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid UndoWire wire) {
+        return write(key, id, "undo", wire, () -> {
+            RecordedCare before = recordCare.undo(id, wire.reason().strip(), ANYONE, time.instant());
+            Site site = places.site(before.site()).orElseThrow();
+            LocalDate today = site.dayOf(time.instant());
+            return closed(before, before.care().dueOn().isBefore(today) ? "carried-over" : "due");
+        });
+    }
+
+    private Response write(@Nullable String key, String id, String verb, Object wire, Supplier<?> work) {
+        Once.Answer answer = once.write(OnceKey.optional(key), "POST /api/rounds/" + id + "/" + verb, wire, 200, work);
+        return Response.status(answer.status())
+                .type(MediaType.APPLICATION_JSON)
+                .entity(answer.body())
+                .build();
+    }
+
+    private static RoundItemView.Closed closed(RecordedCare recorded) {
+        return closed(recorded, recorded.care().done() ? "done" : "skipped");
+    }
+
+    private static RoundItemView.Closed closed(RecordedCare recorded, String state) {
+        Care care = recorded.care();
+        return new RoundItemView.Closed(
+                care.item(),
+                care.house(),
+                care.batch(),
+                care.task().wireName(),
+                care.dueOn(),
+                state,
+                care.at(),
+                recorded.entries());
+    }
+
+    private static Task task(String id) {
+        int dot = id.indexOf('.');
+        return Task.ofWireName(dot < 0 ? id : id.substring(0, dot))
+                .orElseThrow(() -> Problem.notFound("round item", id));
+    }
+
+    private Site site(@Nullable String code) {
+        if (code == null) {
+            throw Problem.malformed("site", "is missing; name the site of the round");
+        }
+        return places.site(code).orElseThrow(() -> Problem.notFound("site", code));
+    }
+
+    private static LocalDate day(String text) {
+        try {
+            return LocalDate.parse(text);
+        } catch (DateTimeParseException notADay) {
+            throw Problem.malformed("on", "is '" + text + "'; write it as 2026-03-01");
+        }
+    }
+}

@@ -1,0 +1,31 @@
+package rootcast.app.treatments;
+
+import java.time.Instant;
+import org.jspecify.annotations.Nullable;
+import rootcast.rounds.Treatment;
+
+/**
+ * A treatment as somebody recorded it.
+ *
+ * @param product        what was applied, as the label names it
+ * @param rate           as the label gives it, in its own words
+ * @param appliedBy      who applied it
+ * @param reversedAt     null unless it was a mistake and counts as never recorded
+ * @param reversalReason why
+ */
+public record AppliedTreatment(
+        Treatment treatment,
+        String site,
+        String product,
+        String rate,
+        String appliedBy,
+        @Nullable String note,
+        Instant recordedAt,
+        String recordedBy,
+        @Nullable Instant reversedAt,
+        @Nullable String reversalReason) {
+
+    public boolean isInForce() {
+        return reversedAt == null;
+    }
+}

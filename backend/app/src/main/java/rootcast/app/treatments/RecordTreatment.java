@@ -1,0 +1,110 @@
+package rootcast.app.treatments;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import rootcast.app.ledger.store.PanacheLedger;
+import rootcast.app.problem.Problem;
+import rootcast.app.problem.RefusalTable;
+import rootcast.app.site.store.Places;
+import rootcast.app.treatments.store.Treatments;
+import rootcast.ledger.Batch;
+import rootcast.rounds.Treatment;
+import rootcast.site.House;
+
+/** Writes down what was applied, and takes it back if that was a mistake. */
+@ApplicationScoped
+public class RecordTreatment {
+
+    /** Longer than any label asks for; a slip of a digit closes no house for a year. */
+    private static final double MOST_REENTRY_HOURS = 30 * 24;
+
+    /** Shown beside every treatment. */
+    public static final List<String> CAUTIONS = List.of(
+            "The label and the law of your place decide what may be applied, how much, by whom and when people may go in.",
+            "Wear what the label asks for. Keep people out until the re-entry interval has passed and the house is aired.",
+            "Only people with the licence that your law asks for may apply it, and the record must be kept as long as it says.");
+
+    @Inject
+    Places places;
+
+    @Inject
+    PanacheLedger ledger;
+
+    @Inject
+    Treatments treatments;
+
+    /** What is wanted to be recorded. */
+    public record Wanted(
+            String house,
+            @Nullable String batch,
+            Treatment.Purpose purpose,
+            String product,
+            String rate,
+            String appliedBy,
+            Instant appliedAt,
+            double reentryHours,
+            @Nullable String note) {}
+
+    /** To be called inside {@link rootcast.app.once.Once}. */
+    public AppliedTreatment record(Wanted wanted, String recordedBy, Instant now) {
+        House house = places.house(wanted.house()).orElseThrow(() -> Problem.unknownCode("house", wanted.house()));
+        if (wanted.batch() != null) {
+            standsOnSite(wanted.batch(), house);
+        }
+        if (wanted.appliedAt().isAfter(now)) {
+            throw RefusalTable.inTheFuture(wanted.appliedAt(), now);
+        }
+        if (!(wanted.reentryHours() >= 0 && wanted.reentryHours() <= MOST_REENTRY_HOURS)) {
+            throw Problem.notAllowed(
+                    "reentryHours", wanted.reentryHours(), "must lie between 0 and " + MOST_REENTRY_HOURS);
+        }
+        Treatment treatment = new Treatment(
+                UUID.randomUUID(),
+                house.code(),
+                wanted.batch(),
+                wanted.purpose(),
+                wanted.appliedAt().truncatedTo(ChronoUnit.MICROS),
+                Duration.ofMillis(Math.round(wanted.reentryHours() * 3_600_000)));
+        AppliedTreatment applied = new AppliedTreatment(
+                treatment,
+                house.site(),
+                wanted.product(),
+                wanted.rate(),
+                wanted.appliedBy(),
+                wanted.note(),
+                now,
+                recordedBy,
+                null,
+                null);
+        treatments.add(applied);
+        return applied;
+    }
+
+    /** To be called inside {@link rootcast.app.once.Once}. */
+    public AppliedTreatment reverse(UUID id, String reason, Instant now) {
+        AppliedTreatment before = treatments.one(id).orElseThrow(() -> Problem.notFound("treatment", id.toString()));
+        if (!before.isInForce()) {
+            throw new Problem(
+                            409,
+                            "already-reversed",
+                            "Already reversed",
+                            "The treatment was reversed at %s.".formatted(before.reversedAt()))
+                    .with("asked", id);
+        }
+        treatments.reverse(id, now, reason);
+        return treatments.one(id).orElseThrow();
+    }
+
+    private void standsOnSite(String id, House house) {
+        Batch batch = ledger.batch(id).orElseThrow(() -> Problem.unknownCode("batch", id));
+        if (!batch.site().equals(house.site())) {
+            throw Problem.notAllowed("batch", id, "stands on site '" + batch.site() + "', not '" + house.site() + "'");
+        }
+    }
+}

@@ -1,0 +1,128 @@
+package rootcast.app.treatments.rest;
+
+import jakarta.inject.Inject;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.HeaderParam;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.time.OffsetDateTime;
+import java.time.format.DateTimeParseException;
+import java.util.List;
+import java.util.UUID;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
+import org.jspecify.annotations.Nullable;
+import rootcast.app.once.Once;
+import rootcast.app.once.OnceKey;
+import rootcast.app.problem.Problem;
+import rootcast.app.site.store.Places;
+import rootcast.app.treatments.RecordTreatment;
+import rootcast.app.treatments.store.Treatments;
+import rootcast.site.House;
+
+/** The record of what was applied. */
+@Path("/api/treatments")
+public class TreatmentResource {
+
+    private static final String ANYONE = "unsigned";
+    private static final Duration USUAL = Duration.ofDays(90);
+
+    @Inject
+    RecordTreatment recordTreatment;
+
+    @Inject
+    Treatments treatments;
+
+    @Inject
+    Places places;
+
+    @Inject
+    Once once;
+
+    @Inject
+    InstantSource time;
+
+    @POST
+    public Response record(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid TreatmentWire wire) {
+        return answer(once.write(
+                OnceKey.optional(key),
+                "POST /api/treatments",
+                wire,
+                201,
+                () -> TreatmentView.of(recordTreatment.record(wire.wanted(), ANYONE, time.instant()), time.instant())));
+    }
+
+    @GET
+    @Path("{id}")
+    public TreatmentView one(@RestPath UUID id) {
+        return treatments
+                .one(id)
+                .map(treatment -> TreatmentView.of(treatment, time.instant()))
+                .orElseThrow(() -> Problem.notFound("treatment", id.toString()));
+    }
+
+    @POST
+    @Path("{id}/reversal")
+    public Response reverse(
+            @RestPath UUID id,
+            @HeaderParam("Idempotency-Key") @Nullable String key,
+            @NotNull @Valid ReversalWire wire) {
+        return answer(once.write(
+                OnceKey.optional(key),
+                "POST /api/treatments/" + id + "/reversal",
+                wire,
+                200,
+                () -> TreatmentView.of(
+                        recordTreatment.reverse(id, wire.reason().strip(), time.instant()), time.instant())));
+    }
+
+    /** Newest first, reversed ones too; the last 90 days unless said otherwise. */
+    @GET
+    public List<TreatmentView> all(
+            @RestQuery @Nullable String site,
+            @RestQuery @Nullable String house,
+            @RestQuery @Nullable String from,
+            @RestQuery @Nullable String to) {
+        Instant now = time.instant();
+        Instant until = to == null ? now.plus(Duration.ofDays(1)) : instant("to", to);
+        Instant since = from == null ? until.minus(USUAL) : instant("from", from);
+        if (!since.isBefore(until)) {
+            throw Problem.malformed("from", "must lie before 'to'");
+        }
+        List<String> sites = site != null
+                ? List.of(site)
+                : house != null
+                        ? places.house(house).map(House::site).stream().toList()
+                        : places.sites().stream().map(each -> each.code()).toList();
+        return sites.stream()
+                .flatMap(each -> treatments.of(each, since, until).stream())
+                .filter(each -> house == null || each.treatment().house().equals(house))
+                .map(each -> TreatmentView.of(each, now))
+                .toList();
+    }
+
+    private static Instant instant(String field, String text) {
+        try {
+            return OffsetDateTime.parse(text).toInstant();
+        } catch (DateTimeParseException notATime) {
+            throw Problem.malformed(field, "is '" + text + "'; write it as 2026-03-01T08:00:00Z");
+        }
+    }
+
+    private static Response answer(Once.Answer answer) {
+        Response.ResponseBuilder built = Response.status(answer.status())
+                .type(MediaType.APPLICATION_JSON)
+                .entity(answer.body());
+        return answer.status() == 201
+                ? built.location(URI.create("/api/treatments")).build()
+                : built.build();
+    }
+}

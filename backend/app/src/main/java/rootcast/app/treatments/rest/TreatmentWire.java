@@ -1,0 +1,64 @@
+package rootcast.app.treatments.rest;
+
+import jakarta.validation.constraints.NotBlank;
+import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Size;
+import java.time.OffsetDateTime;
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import rootcast.app.problem.Problem;
+import rootcast.app.site.Code;
+import rootcast.app.treatments.RecordTreatment;
+import rootcast.rounds.Treatment;
+
+/**
+ * A treatment as it is sent.
+ *
+ * @param batch        left out for the whole house
+ * @param purpose      prevention, control, growth-regulation or other; other if left out
+ * @param rate         as on the label, in its own words
+ * @param reentryHours as on the label
+ */
+record TreatmentWire(
+        @Code String house,
+        @Nullable @Size(max = 64) String batch,
+        @Nullable String purpose,
+        @NotBlank @Size(max = 200) String product,
+        @NotBlank @Size(max = 500) String rate,
+        @NotBlank @Size(max = 200) String appliedBy,
+        @NotNull OffsetDateTime appliedAt,
+        @NotNull Double reentryHours,
+        @Nullable @Size(max = 2000) String note) {
+
+    RecordTreatment.Wanted wanted() {
+        return new RecordTreatment.Wanted(
+                house,
+                batch,
+                purposeOf(purpose == null ? "other" : purpose),
+                product.strip(),
+                rate.strip(),
+                appliedBy.strip(),
+                appliedAt.toInstant(),
+                reentryHours,
+                note);
+    }
+
+    private static Treatment.Purpose purposeOf(String text) {
+        return Arrays.stream(Treatment.Purpose.values())
+                .filter(purpose -> wireName(purpose).equals(text))
+                .findFirst()
+                .orElseThrow(() -> Problem.notAllowed(
+                        "purpose",
+                        text,
+                        "is none of "
+                                + Arrays.stream(Treatment.Purpose.values())
+                                        .map(TreatmentWire::wireName)
+                                        .collect(Collectors.joining(", "))));
+    }
+
+    static String wireName(Treatment.Purpose purpose) {
+        return purpose.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+}

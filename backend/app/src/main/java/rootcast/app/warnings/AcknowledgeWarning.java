@@ -1,0 +1,40 @@
+package rootcast.app.warnings;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Event;
+import jakarta.inject.Inject;
+import java.time.Instant;
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import rootcast.app.problem.Problem;
+import rootcast.app.warnings.store.WarningStore;
+
+/** Writes down that somebody has seen a warning; the first one stays. */
+@ApplicationScoped
+public class AcknowledgeWarning {
+
+    @Inject
+    WarningStore store;
+
+    @Inject
+    Event<WarningsChanged> changed;
+
+    /** To be called inside {@link rootcast.app.once.Once}. */
+    public WrittenWarning acknowledge(UUID id, String by, @Nullable String text, Instant now) {
+        WrittenWarning before = known(id);
+        if (before.acknowledgedAt() == null) {
+            store.acknowledge(id, now, by, text);
+        }
+        return known(id);
+    }
+
+    /** After it is committed. */
+    public void announce(UUID id) {
+        changed.fire(new WarningsChanged(known(id).site(), List.of(id)));
+    }
+
+    private WrittenWarning known(UUID id) {
+        return store.one(id).orElseThrow(() -> Problem.notFound("warning", id.toString()));
+    }
+}

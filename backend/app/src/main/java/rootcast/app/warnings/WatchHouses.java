@@ -1,0 +1,179 @@
+package rootcast.app.warnings;
+
+import io.quarkus.runtime.StartupEvent;
+import io.quarkus.scheduler.Scheduled;
+import jakarta.annotation.Priority;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Event;
+import jakarta.enterprise.event.Observes;
+import jakarta.enterprise.inject.Instance;
+import jakarta.inject.Inject;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.locks.ReentrantLock;
+import rootcast.app.once.Once;
+import rootcast.app.once.OnceKey;
+import rootcast.app.rounds.HouseClimateFit.Cared;
+import rootcast.app.rounds.MeasuredHours;
+import rootcast.app.rounds.SiteCare;
+import rootcast.app.site.store.Places;
+import rootcast.app.warnings.store.WarningStore;
+import rootcast.climate.HourlySeries;
+import rootcast.rounds.Rhythm;
+import rootcast.site.Site;
+import rootcast.warnings.QuietHours;
+import rootcast.warnings.Warning;
+import rootcast.warnings.WarningLog;
+import rootcast.warnings.Watch;
+import rootcast.warnings.Watched;
+
+/**
+ * Looks at the hours that have ended in every house and brings the log up to date.
+ *
+ * <p>What is found is worked out from facts each time; only the log remembers, so that a warning is given once. Writing
+ * goes through {@link Once}: two nodes that find the same thing write it one after the other, and the second finds it
+ * there.
+ */
+@ApplicationScoped
+public class WatchHouses {
+
+    /** How far back hours are looked at; a warning that lasts longer keeps its start from the log. */
+    private static final Duration SPAN = Duration.ofDays(21);
+
+    /** Between two looks at a site within one hour, unless somebody asks. */
+    private static final Duration LOOK_AGAIN = Duration.ofMinutes(10);
+
+    /** What is found only after it was over, as after late readings, goes into the log and is told to nobody. */
+    private static final Duration OLDEST = SPAN;
+
+    @Inject
+    Places places;
+
+    @Inject
+    SiteCare siteCare;
+
+    @Inject
+    MeasuredHours hours;
+
+    @Inject
+    WarningStore store;
+
+    @Inject
+    WarningsConfig config;
+
+    @Inject
+    Instance<Channel> channels;
+
+    @Inject
+    Once once;
+
+    @Inject
+    InstantSource time;
+
+    @Inject
+    Event<WarningsChanged> changed;
+
+    private final Map<String, Instant> lookedAt = new ConcurrentHashMap<>();
+    private final ReentrantLock watching = new ReentrantLock();
+    private volatile boolean started;
+
+    void start(@Observes @Priority(200) StartupEvent event) {
+        started = true;
+    }
+
+    @Scheduled(
+            every = "${rootcast.warnings.watch-every:60s}",
+            delayed = "60s",
+            concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
+    void byTheClock() {
+        if (started) {
+            places.sites().stream().filter(this::isTime).forEach(this::watch);
+        }
+    }
+
+    /** Hours are looked at when one has ended; late readings and records of care can wait a little. */
+    private boolean isTime(Site site) {
+        Instant last = lookedAt.get(site.code());
+        Instant now = time.instant();
+        return last == null
+                || HourlySeries.hourOf(last) != HourlySeries.hourOf(now)
+                || !now.isBefore(last.plus(LOOK_AGAIN));
+    }
+
+    /** Brings the log of a site up to date. */
+    public void watch(Site site) {
+        watching.lock();
+        try {
+            Instant now = time.instant();
+            lookedAt.put(site.code(), now);
+            List<Warning> found = find(site, now);
+            if (!changes(site, found, now).isEmpty()) {
+                write(site, found, now);
+            }
+        } finally {
+            watching.unlock();
+        }
+    }
+
+    private List<Warning> find(Site site, Instant now) {
+        SiteCare.At at = siteCare.at(site, now);
+        long until = HourlySeries.hourOf(now);
+        long from = HourlySeries.hourOf(now.minus(SPAN));
+        List<Cared> all = at.byHouse().values().stream().flatMap(List::stream).toList();
+        List<Warning> found = new ArrayList<>();
+        for (String house : at.byHouse().keySet()) {
+            List<Watched.Resident> residents = all.stream()
+                    .filter(cared -> cared.picture().standing().stays().stream()
+                            .anyMatch(stay -> stay.house().equals(house)))
+                    .map(cared -> new Watched.Resident(cared.picture().standing(), cared.recipe()))
+                    .toList();
+            if (!residents.isEmpty()) {
+                Watched watched =
+                        new Watched(site, house, hours.of(house, from, until), residents, at.cares(), at.treatments());
+                found.addAll(Watch.over(watched, Rhythm.USUAL, from, until));
+            }
+        }
+        return found;
+    }
+
+    private List<WarningLog.Change> changes(Site site, List<Warning> found, Instant now) {
+        List<WarningLog.Logged> logged = store.of(site.code(), now.minus(SPAN), now.plusSeconds(1)).stream()
+                .map(written -> new WarningLog.Logged(written.id(), written.warning()))
+                .toList();
+        Instant asOf = HourlySeries.startOf(HourlySeries.hourOf(now));
+        return WarningLog.changes(logged, found, asOf, OLDEST);
+    }
+
+    private void write(Site site, List<Warning> found, Instant now) {
+        List<UUID> ids = new ArrayList<>();
+        once.write(OnceKey.none(), "warnings of " + site.code(), "", 200, () -> {
+            for (WarningLog.Change change : changes(site, found, now)) {
+                UUID id = change.isNew() ? UUID.randomUUID() : change.id();
+                ids.add(id);
+                if (change.isNew()) {
+                    store.add(id, site.code(), change.warning(), now);
+                    tell(site, id, change.warning(), now);
+                } else {
+                    store.change(id, change.warning());
+                }
+            }
+            return null;
+        });
+        if (!ids.isEmpty()) {
+            changed.fire(new WarningsChanged(site.code(), List.copyOf(ids)));
+        }
+    }
+
+    private void tell(Site site, UUID id, Warning warning, Instant now) {
+        if (warning.until() == null) {
+            Instant dueAt = new QuietHours(config.quietFrom(), config.quietUntil()).tellAt(now, site.zone());
+            channels.stream().filter(Channel::isOn).forEach(channel -> store.tell(id, channel.name(), dueAt));
+        }
+    }
+}

@@ -1,0 +1,6 @@
+package rootcast.app.warnings;
+
+import io.quarkus.test.junit.QuarkusTest;
+
+@QuarkusTest
+class WarningsOnH2Test extends WarningsContract {}

@@ -1,0 +1,28 @@
+package rootcast.crop;
+
+/**
+ * A span of values, ends included, in the unit of whatever it is a band of.
+ *
+ * @param least negative infinity where there is no lower end
+ * @param most  positive infinity where there is no upper end
+ */
+public record Band(double least, double most) {
+
+    public Band {
+        if (!(least <= most)) {
+            throw new IllegalArgumentException("least %s must not lie above most %s".formatted(least, most));
+        }
+        if (least == Double.POSITIVE_INFINITY || most == Double.NEGATIVE_INFINITY) {
+            throw new IllegalArgumentException("a band must hold a value; %s to %s holds none".formatted(least, most));
+        }
+    }
+
+    public static Band atMost(double most) {
+        return new Band(Double.NEGATIVE_INFINITY, most);
+    }
+
+    /** A value that is not a number lies in no band. */
+    public boolean holds(double value) {
+        return least <= value && value <= most;
+    }
+}

@@ -1,0 +1,77 @@
+package rootcast.crop;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * Finds, quantity by quantity, whether one climate can suit every batch of a house.
+ *
+ * <p>Bands on a line share a value exactly if the greatest lower end does not lie above the least upper end; where they
+ * do not, the value that suits the most trays is one of the lower ends. Of two that suit as many, the lower stands.
+ */
+public final class RecipeClashes {
+
+    /**
+     * A batch and what it asks for now.
+     *
+     * @param trays on the bench
+     */
+    public record Lodger(String batch, int trays, StageRecipe recipe) {}
+
+    private RecipeClashes() {}
+
+    /** The clashes in a house, in the order of the quantities. */
+    public static List<RecipeClash> in(List<Lodger> lodgers) {
+        List<RecipeClash> clashes = new ArrayList<>();
+        for (RecipeQuantity quantity : RecipeQuantity.values()) {
+            double least = Double.NEGATIVE_INFINITY;
+            double most = Double.POSITIVE_INFINITY;
+            for (Lodger lodger : lodgers) {
+                least = Math.max(least, lodger.recipe().band(quantity).least());
+                most = Math.min(most, lodger.recipe().band(quantity).most());
+            }
+            if (least > most) {
+                clashes.add(clash(quantity, lodgers));
+            }
+        }
+        return clashes;
+    }
+
+    /** Whether the lodger could live with those of a house without adding a clash. */
+    public static boolean fits(Lodger lodger, List<Lodger> house) {
+        List<Lodger> together = new ArrayList<>(house);
+        together.add(lodger);
+        return in(together).isEmpty();
+    }
+
+    private static RecipeClash clash(RecipeQuantity quantity, List<Lodger> lodgers) {
+        double best = lodgers.stream()
+                .map(lodger -> lodger.recipe().band(quantity).least())
+                .max(Comparator.comparingInt((Double value) -> traysSuited(quantity, lodgers, value))
+                        .thenComparing(Comparator.reverseOrder()))
+                .orElseThrow();
+        List<String> stay = new ArrayList<>();
+        List<String> move = new ArrayList<>();
+        double least = Double.NEGATIVE_INFINITY;
+        double most = Double.POSITIVE_INFINITY;
+        for (Lodger lodger : lodgers) {
+            Band band = lodger.recipe().band(quantity);
+            if (band.holds(best)) {
+                stay.add(lodger.batch());
+                least = Math.max(least, band.least());
+                most = Math.min(most, band.most());
+            } else {
+                move.add(lodger.batch());
+            }
+        }
+        return new RecipeClash(quantity, new Band(least, most), stay, move);
+    }
+
+    private static int traysSuited(RecipeQuantity quantity, List<Lodger> lodgers, double value) {
+        return lodgers.stream()
+                .filter(lodger -> lodger.recipe().band(quantity).holds(value))
+                .mapToInt(Lodger::trays)
+                .sum();
+    }
+}

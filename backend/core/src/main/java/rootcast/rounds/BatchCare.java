@@ -1,0 +1,61 @@
+package rootcast.rounds;
+
+import java.time.Instant;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import rootcast.crop.CropRecipe;
+import rootcast.crop.Phase;
+import rootcast.crop.Stage;
+import rootcast.ledger.Standing;
+import rootcast.outlook.DateRange;
+
+/**
+ * What rounds need to know of a batch with living plants.
+ *
+ * @param move null if it suits the house it stands in
+ */
+public record BatchCare(
+        Standing standing,
+        CropRecipe recipe,
+        Expected expected,
+        @Nullable MoveAdvice move) {
+
+    /** When the outlook expects the stages. */
+    public record Expected(DateRange callusedAt, DateRange rootedAt, DateRange readyAt) {}
+
+    /** @param since when batches and their phases last came together as they are now */
+    public record MoveAdvice(Instant since, String why) {}
+
+    String id() {
+        return standing.batch().id();
+    }
+
+    Instant stuckAt() {
+        return standing.batch().stuckAt();
+    }
+
+    Map<Stage, Instant> reachedAt() {
+        return standing.reachedAt();
+    }
+
+    boolean hasReached(Stage stage) {
+        return !stage.isAfter(standing.stage());
+    }
+
+    Phase phaseAt(Instant at) {
+        return recipe.phaseAt(stuckAt(), reachedAt(), at);
+    }
+
+    Optional<Instant> startOf(Phase phase) {
+        return recipe.startOf(phase, stuckAt(), reachedAt());
+    }
+
+    String houseAt(Instant at) {
+        String house = standing.stays().get(0).house();
+        for (Standing.Stay stay : standing.stays()) {
+            house = stay.fromInclusive().isAfter(at) ? house : stay.house();
+        }
+        return house;
+    }
+}

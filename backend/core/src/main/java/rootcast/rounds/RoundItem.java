@@ -1,0 +1,40 @@
+package rootcast.rounds;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One thing to do, or done, on a round.
+ *
+ * @param id           the same for the same thing however often it is worked out
+ * @param batch        null where the whole house is meant
+ * @param dueOn        the day it fell due, by the site's calendar
+ * @param why          in a sentence
+ * @param blockedUntil when the house may be entered again; null if nothing keeps people out
+ */
+public record RoundItem(
+        String id,
+        String house,
+        @Nullable String batch,
+        Task task,
+        LocalDate dueOn,
+        State state,
+        String why,
+        @Nullable Instant blockedUntil) {
+
+    public enum State {
+        DUE,
+        /** Fell due on an earlier day. */
+        CARRIED_OVER,
+        /** Due, but the house is closed after a treatment. */
+        BLOCKED,
+        DONE,
+        SKIPPED;
+
+        public String wireName() {
+            return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        }
+    }
+}

@@ -1,0 +1,75 @@
+package rootcast.rounds;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import rootcast.site.Site;
+
+/**
+ * The round of a house on a day: what is due by then, and what was closed on it.
+ *
+ * <p>Everything is worked out from facts and the outlook, so nothing has to be scheduled beforehand, and two nodes give
+ * the same list with the same ids. What fell due earlier and was not closed stays on the list as carried over.
+ */
+public final class Rounds {
+
+    private Rounds() {}
+
+    /**
+     * @param on  the day, by the site's calendar
+     * @param now decides whether the house is closed after a treatment
+     */
+    public static List<RoundItem> of(Site site, HouseCare house, Rhythm rhythm, LocalDate on, Instant now) {
+        Map<String, Care> closed =
+                house.cares().stream().collect(Collectors.toMap(Care::item, Function.identity(), Rounds::later));
+        Optional<Instant> closedUntil = Treatment.closedUntil(house.treatments(), house.house(), now);
+        Instant endOfDay = site.startOf(on.plusDays(1));
+        Stream<Due> wanted = Stream.concat(
+                HouseTasks.scouting(site, house, rhythm).stream(),
+                house.batches().stream()
+                        .sorted(Comparator.comparing(BatchCare::stuckAt).thenComparing(BatchCare::id))
+                        .flatMap(batch -> new BatchTasks(site, batch, house, rhythm, endOfDay).all()));
+        List<RoundItem> items = new ArrayList<>();
+        wanted.filter(due -> !due.dueOn().isAfter(on) && !closed.containsKey(due.id()))
+                .map(due -> open(house.house(), due, on, closedUntil.orElse(null)))
+                .forEach(items::add);
+        house.cares().stream()
+                .filter(care -> care.house().equals(house.house())
+                        && site.dayOf(care.at()).equals(on))
+                .sorted(Comparator.comparing(Care::at).thenComparing(Care::item))
+                .map(Rounds::closed)
+                .forEach(items::add);
+        return items;
+    }
+
+    private static RoundItem open(String house, Due due, LocalDate on, @Nullable Instant closedUntil) {
+        RoundItem.State state = closedUntil != null
+                ? RoundItem.State.BLOCKED
+                : due.dueOn().isBefore(on) ? RoundItem.State.CARRIED_OVER : RoundItem.State.DUE;
+        return new RoundItem(due.id(), house, due.batch(), due.task(), due.dueOn(), state, due.why(), closedUntil);
+    }
+
+    private static RoundItem closed(Care care) {
+        return new RoundItem(
+                care.item(),
+                care.house(),
+                care.batch(),
+                care.task(),
+                care.dueOn(),
+                care.done() ? RoundItem.State.DONE : RoundItem.State.SKIPPED,
+                "",
+                null);
+    }
+
+    private static Care later(Care one, Care other) {
+        return one.at().isBefore(other.at()) ? other : one;
+    }
+}

@@ -1,0 +1,175 @@
+package rootcast.warnings;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import rootcast.climate.HourlySeries;
+import rootcast.crop.Phase;
+import rootcast.crop.Stage;
+import rootcast.ledger.Standing;
+import rootcast.rounds.Care;
+import rootcast.rounds.Rhythm;
+import rootcast.rounds.Task;
+import rootcast.rounds.Treatment;
+import rootcast.warnings.Lodgers.Lodger;
+
+/**
+ * What was left undone by an hour, one rule a method. A skipped item counts as dealt with: somebody gave a reason.
+ *
+ * <p>Days of grace are common practice and have no source.
+ */
+final class CareRules {
+
+    private static final Duration WEANING_GRACE = Duration.ofDays(2);
+    private static final Duration FEED_GRACE = Duration.ofDays(3);
+    private static final Duration SCOUTING_GRACE = Duration.ofDays(2);
+
+    private final Watched house;
+    private final Lodgers lodgers;
+    private final Rhythm rhythm;
+    /** A site has many records and every hour asks for those of one batch. */
+    private final Map<String, List<Care>> careOf;
+
+    private final List<Instant> scoutedAt;
+    private final Map<Measured, Long> firstMeasured = new EnumMap<>(Measured.class);
+
+    CareRules(Watched house, Lodgers lodgers, Rhythm rhythm, long fromHour, long untilHour) {
+        this.house = house;
+        this.lodgers = lodgers;
+        this.rhythm = rhythm;
+        careOf =
+                house.cares().stream().filter(care -> care.batch() != null).collect(Collectors.groupingBy(Care::batch));
+        scoutedAt = house.cares().stream()
+                .filter(care -> care.task() == Task.SCOUTING && care.house().equals(house.house()))
+                .map(Care::at)
+                .toList();
+        for (Measured measured : Measured.values()) {
+            for (long hour = fromHour; hour < untilHour; hour++) {
+                if (!Double.isNaN(house.hours().at(measured, hour))) {
+                    firstMeasured.put(measured, hour);
+                    break;
+                }
+            }
+        }
+    }
+
+    Sign mistNotWeaned(String batch, long hour) {
+        Instant now = HourlySeries.startOf(hour);
+        return of(batch, hour)
+                .filter(lodger -> longAfter(lodger, Stage.CALLUS, WEANING_GRACE, now))
+                .filter(lodger -> weanedTo(batch, now)
+                        < lodger.recipe().of(Phase.ROOTING).mist().ordinal())
+                .map(lodger -> Sign.bad(List.of(batch)))
+                .orElse(Sign.FINE);
+    }
+
+    /** The least mist that anybody has recorded for the batch, as the ordinal of its regime. */
+    private int weanedTo(String batch, Instant now) {
+        return careOf.getOrDefault(batch, List.of()).stream()
+                .filter(care -> !care.at().isAfter(now))
+                .mapToInt(care -> switch (care.task()) {
+                    case WEAN_MIST -> 1;
+                    case NIGHT_MIST_OFF -> 2;
+                    case MIST_OFF -> 3;
+                    default -> 0;
+                })
+                .max()
+                .orElse(0);
+    }
+
+    Sign noFeed(String batch, long hour) {
+        Instant now = HourlySeries.startOf(hour);
+        return of(batch, hour)
+                .filter(lodger -> longAfter(lodger, Stage.ROOT, FEED_GRACE, now))
+                .filter(lodger ->
+                        lodger.recipe().of(Phase.FILLING).nitrogenPpm().least() > 0)
+                .filter(lodger -> lastCare(Task.FEED_STEP, batch, now).isEmpty())
+                .map(lodger -> Sign.bad(List.of(batch)))
+                .orElse(Sign.FINE);
+    }
+
+    /** For a week after the day by which it was due; then it is past mending. */
+    Sign preventionMissed(String batch, long hour) {
+        Instant now = HourlySeries.startOf(hour);
+        return of(batch, hour)
+                .filter(lodger -> {
+                    Instant due = lodger.standing().batch().stuckAt().plus(Duration.ofDays(rhythm.preventionWithin()));
+                    return !now.isBefore(due) && now.isBefore(due.plus(Duration.ofDays(rhythm.preventionWithin())));
+                })
+                .filter(lodger -> lastCare(Task.PREVENTION, batch, now).isEmpty() && !wasTreated(lodger, now))
+                .map(lodger -> Sign.bad(List.of(batch)))
+                .orElse(Sign.FINE);
+    }
+
+    private boolean wasTreated(Lodger lodger, Instant now) {
+        return house.treatments().stream()
+                .anyMatch(treatment -> treatment.purpose() == Treatment.Purpose.PREVENTION
+                        && !treatment.appliedAt().isAfter(now)
+                        && !treatment
+                                .appliedAt()
+                                .isBefore(lodger.standing().batch().stuckAt())
+                        && (lodger.batch().equals(treatment.batch())
+                                || treatment.batch() == null
+                                        && treatment.house().equals(house.house())));
+    }
+
+    Sign scoutingMissed(long hour) {
+        Instant now = HourlySeries.startOf(hour);
+        Optional<Instant> cameIn = lodgers.at(hour).stream()
+                .map(lodger -> cameIn(lodger.standing(), now))
+                .min(Instant::compareTo);
+        if (cameIn.isEmpty()) {
+            return Sign.FINE;
+        }
+        Instant deadline = scoutedAt.stream()
+                .filter(at -> !at.isAfter(now) && !at.isBefore(cameIn.get()))
+                .max(Instant::compareTo)
+                .map(last -> last.plus(Duration.ofDays(rhythm.scouting())))
+                .orElse(cameIn.get().plus(Duration.ofDays(1)))
+                .plus(SCOUTING_GRACE);
+        return now.isBefore(deadline) ? Sign.FINE : Sign.bad(Lodgers.names(lodgers.at(hour)));
+    }
+
+    /** Only of what was measured before: a house without a probe is not at fault every hour. */
+    Sign noReadings(Measured measured, long hour) {
+        Long first = firstMeasured.get(measured);
+        if (first == null || hour < first || lodgers.at(hour).isEmpty()) {
+            return Sign.FINE;
+        }
+        return Double.isNaN(house.hours().at(measured, hour)) ? Sign.bad(Lodgers.names(lodgers.at(hour))) : Sign.FINE;
+    }
+
+    private Optional<Lodger> of(String batch, long hour) {
+        return lodgers.at(hour).stream()
+                .filter(lodger -> lodger.batch().equals(batch))
+                .findFirst();
+    }
+
+    private Optional<Instant> lastCare(Task task, String batch, Instant now) {
+        return careOf.getOrDefault(batch, List.of()).stream()
+                .filter(care -> care.task() == task && !care.at().isAfter(now))
+                .map(Care::at)
+                .max(Instant::compareTo);
+    }
+
+    private static boolean longAfter(Lodger lodger, Stage stage, Duration grace, Instant now) {
+        return lodger.standing().reachedAt().entrySet().stream()
+                .filter(reached -> !stage.isAfter(reached.getKey()))
+                .map(Map.Entry::getValue)
+                .min(Instant::compareTo)
+                .filter(at -> !now.isBefore(at.plus(grace)))
+                .isPresent();
+    }
+
+    private static Instant cameIn(Standing standing, Instant now) {
+        Instant came = standing.batch().stuckAt();
+        for (Standing.Stay stay : standing.stays()) {
+            came = stay.fromInclusive().isAfter(now) ? came : stay.fromInclusive();
+        }
+        return came;
+    }
+}

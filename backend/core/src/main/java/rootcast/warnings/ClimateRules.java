@@ -1,0 +1,219 @@
+package rootcast.warnings;
+
+import java.time.LocalTime;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import rootcast.climate.HourlySeries;
+import rootcast.climate.MoistAir;
+import rootcast.crop.Phase;
+import rootcast.rounds.Care;
+import rootcast.warnings.Lodgers.Lodger;
+
+/**
+ * What the climate of one hour says, one rule a method.
+ *
+ * <p>Where batches of several phases stand together the tightest limit of those concerned holds. Night is 20:00 to 06:00
+ * by the site's clock, half-open.
+ */
+final class ClimateRules {
+
+    private static final LocalTime NIGHT_FROM = LocalTime.of(20, 0);
+    private static final LocalTime NIGHT_UNTIL = LocalTime.of(6, 0);
+
+    /** Margins: how far inside its limit a value must be before it counts as fine. */
+    private static final double MARGIN_C = 0.3;
+
+    private static final double MARGIN_PERCENT = 2;
+    private static final double MARGIN_KPA = 0.05;
+    private static final double MARGIN_LEVEL = 0.1;
+    private static final double MARGIN_LIGHT_SHARE = 0.05;
+
+    /** A level is a whole number by hand; a probe mapped to it may stray by half without being another level. */
+    private static final double HALF_LEVEL = 0.5;
+
+    /** For how long a moisture level seen by hand is taken to hold. */
+    private static final int LEVEL_HOLDS_HOURS = 24;
+
+    private static final int DAY_HOURS = 24;
+    private static final double SECONDS_PER_HOUR = 3_600;
+
+    private final HouseHours hours;
+    private final Lodgers lodgers;
+    private final ZoneId zone;
+    private final Map<String, List<Care>> levelsOf;
+
+    ClimateRules(Watched house, Lodgers lodgers) {
+        hours = house.hours();
+        this.lodgers = lodgers;
+        zone = house.site().zone();
+        levelsOf = house.cares().stream()
+                .filter(care -> care.level() != null && care.batch() != null)
+                .collect(Collectors.groupingBy(Care::batch));
+    }
+
+    /** Cuttings without roots take up next to nothing: dry air in the days of full mist dries them down. */
+    Sign dryDown(long hour) {
+        List<Lodger> cuttings = lodgers.at(hour, lodger -> lodger.phase() == Phase.STICKING);
+        if (cuttings.isEmpty()) {
+            return Sign.FINE;
+        }
+        double humidityPercent = hours.at(Measured.HUMIDITY_PERCENT, hour);
+        double mostKpa =
+                Lodgers.least(cuttings, lodger -> lodger.asks().deficitKpa().most());
+        double leastPercent =
+                Lodgers.most(cuttings, lodger -> lodger.asks().humidityPercent().least());
+        Sign deficit = Sign.above(deficitKpa(hour), mostKpa, MARGIN_KPA, Sign.KPA, Lodgers.names(cuttings));
+        return deficit.or(
+                Sign.below(humidityPercent, leastPercent, MARGIN_PERCENT, Sign.PERCENT, Lodgers.names(cuttings)));
+    }
+
+    Sign overMisting(long hour) {
+        List<Lodger> misted = lodgers.at(hour, Lodger::isUnderMist);
+        if (misted.isEmpty()) {
+            return Sign.FINE;
+        }
+        double mostPercent =
+                Lodgers.least(misted, lodger -> lodger.asks().humidityPercent().most());
+        Sign air = Sign.above(
+                hours.at(Measured.HUMIDITY_PERCENT, hour),
+                mostPercent,
+                MARGIN_PERCENT,
+                Sign.PERCENT,
+                Lodgers.names(misted));
+        return air.or(tooWet(misted, hour));
+    }
+
+    Sign mediumSaturated(long hour) {
+        List<Lodger> rooting =
+                lodgers.at(hour, lodger -> lodger.phase() == Phase.ROOTING || lodger.phase() == Phase.FILLING);
+        return rooting.isEmpty() ? Sign.FINE : tooWet(rooting, hour);
+    }
+
+    private Sign tooWet(List<Lodger> concerned, long hour) {
+        Sign worst = Sign.SILENT;
+        for (Lodger lodger : concerned) {
+            double most = lodger.asks().moistureLevel().most() + HALF_LEVEL;
+            worst = worst.or(Sign.above(level(lodger, hour), most, MARGIN_LEVEL, Sign.LEVEL, List.of(lodger.batch())));
+        }
+        return worst;
+    }
+
+    Sign mediumDry(long hour) {
+        List<Lodger> present = lodgers.at(hour);
+        Sign worst = present.isEmpty() ? Sign.FINE : Sign.SILENT;
+        for (Lodger lodger : present) {
+            double least = lodger.asks().moistureLevel().least() - HALF_LEVEL;
+            worst = worst.or(Sign.below(level(lodger, hour), least, MARGIN_LEVEL, Sign.LEVEL, List.of(lodger.batch())));
+        }
+        return worst;
+    }
+
+    Sign mediumCold(long hour) {
+        List<Lodger> present = lodgers.at(hour);
+        if (present.isEmpty()) {
+            return Sign.FINE;
+        }
+        double dayLightMol = dayLightMol(hour);
+        double leastC = Lodgers.most(present, lodger -> leastMediumC(lodger, dayLightMol));
+        List<Lodger> concerned = present.stream()
+                .filter(lodger -> leastMediumC(lodger, dayLightMol) == leastC)
+                .toList();
+        return Sign.below(hours.at(Measured.MEDIUM_C, hour), leastC, MARGIN_C, Sign.CELSIUS, Lodgers.names(concerned));
+    }
+
+    private static double leastMediumC(Lodger lodger, double dayLightMol) {
+        double leastC = lodger.asks().mediumC().least();
+        boolean unrooted = lodger.phase().compareTo(Phase.FILLING) < 0;
+        boolean lowLight = dayLightMol < lodger.recipe().lowLightMol();
+        return unrooted && lowLight ? Math.max(leastC, lodger.recipe().lowLightMediumLeastC()) : leastC;
+    }
+
+    Sign airCold(long hour) {
+        if (!isNight(hour)) {
+            return Sign.SILENT;
+        }
+        List<Lodger> present = lodgers.at(hour);
+        double leastC =
+                Lodgers.most(present, lodger -> lodger.asks().nightAirC().least());
+        return present.isEmpty()
+                ? Sign.FINE
+                : Sign.below(hours.at(Measured.AIR_C, hour), leastC, MARGIN_C, Sign.CELSIUS, Lodgers.names(present));
+    }
+
+    Sign lightHigh(long hour) {
+        List<Lodger> present = lodgers.at(hour);
+        if (present.isEmpty()) {
+            return Sign.FINE;
+        }
+        double mostUmol =
+                Lodgers.least(present, lodger -> lodger.asks().lightUmol().most());
+        List<Lodger> concerned = present.stream()
+                .filter(lodger -> lodger.asks().lightUmol().most() == mostUmol)
+                .toList();
+        return Sign.above(
+                hours.at(Measured.LIGHT_UMOL, hour),
+                mostUmol,
+                mostUmol * MARGIN_LIGHT_SHARE,
+                Sign.UMOL,
+                Lodgers.names(concerned));
+    }
+
+    /** Where cuttings still need mist at night it runs for them: that is a clash of recipes, and not this mistake. */
+    Sign nightMistOn(long hour) {
+        if (!isNight(hour)) {
+            return Sign.SILENT;
+        }
+        List<Lodger> present = lodgers.at(hour);
+        if (present.isEmpty() || present.stream().anyMatch(Lodger::isUnderMist)) {
+            return Sign.FINE;
+        }
+        double mostPercent =
+                Lodgers.least(present, lodger -> lodger.asks().humidityPercent().most());
+        return Sign.above(
+                hours.at(Measured.HUMIDITY_PERCENT, hour),
+                mostPercent,
+                MARGIN_PERCENT,
+                Sign.PERCENT,
+                Lodgers.names(present));
+    }
+
+    /** Light of the day that ends with this hour, mol·m⁻²; not a number unless every hour was measured. */
+    private double dayLightMol(long hour) {
+        double sum = 0;
+        for (long each = hour - DAY_HOURS + 1; each <= hour; each++) {
+            sum += hours.at(Measured.LIGHT_UMOL, each) * SECONDS_PER_HOUR / 1e6;
+        }
+        return sum;
+    }
+
+    private double deficitKpa(long hour) {
+        double airC = hours.at(Measured.AIR_C, hour);
+        double humidityPercent = hours.at(Measured.HUMIDITY_PERCENT, hour);
+        return humidityPercent > 0 && humidityPercent <= 100 ? MoistAir.deficitKpa(airC, humidityPercent) : Double.NaN;
+    }
+
+    /** By the house's probe, or else by what was last seen of the batch within a day. */
+    private double level(Lodger lodger, long hour) {
+        double probe = hours.at(Measured.MOISTURE_LEVEL, hour);
+        if (!Double.isNaN(probe)) {
+            return probe;
+        }
+        double seen = Double.NaN;
+        long newest = hour - LEVEL_HOLDS_HOURS;
+        for (Care care : levelsOf.getOrDefault(lodger.batch(), List.of())) {
+            long at = HourlySeries.hourOf(care.at());
+            if (at <= hour && at > newest) {
+                newest = at;
+                seen = care.level();
+            }
+        }
+        return seen;
+    }
+
+    private boolean isNight(long hour) {
+        LocalTime clock = HourlySeries.startOf(hour).atZone(zone).toLocalTime();
+        return !clock.isBefore(NIGHT_FROM) || clock.isBefore(NIGHT_UNTIL);
+    }
+}

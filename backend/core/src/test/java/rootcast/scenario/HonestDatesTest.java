@@ -1,0 +1,220 @@
+package rootcast.scenario;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import rootcast.availability.SupplyLot;
+import rootcast.crop.Cardinals;
+import rootcast.crop.CropProfile;
+import rootcast.crop.Stage;
+import rootcast.crop.StageProfile;
+import rootcast.crop.TrayFormat;
+import rootcast.learning.BatchRecord;
+import rootcast.learning.Learning;
+import rootcast.outlook.HouseCurves;
+import rootcast.outlook.Outlook;
+import rootcast.outlook.OutlookModel;
+
+/**
+ * Whether the outlook is right about how sure it is, on 2 000 batches of four businesses whose truth it does not know.
+ *
+ * <p>The profile starts with days 20 % wrong and cardinals that are not the truth's, and is learned from 300 batches
+ * of the same business that were finished before. Each later batch is then foretold from what had been seen 14, 7 and 3 days before it was truly
+ * ready.
+ */
+class HonestDatesTest {
+
+    /** Businesses of their own weather, houses and people. */
+    private static final long[] SEEDS = {1, 2, 3, 4};
+
+    private static final int TAUGHT = 300;
+    private static final int FORETOLD = 500;
+    private static final int[] LEADS = {14, 7, 3};
+    private static final TrayFormat TRAY = new TrayFormat("T105", 105, 100, 540, 280);
+
+    private record Case(int leadDays, TrueBusiness.Batch batch, Outlook outlook, double calendarErrorDays) {
+
+        double errorDays() {
+            return days(outlook.readyAt().p50(), batch.ready());
+        }
+
+        boolean isInside() {
+            return !batch.ready().isBefore(outlook.readyAt().p10())
+                    && !batch.ready().isAfter(outlook.readyAt().p90());
+        }
+    }
+
+    private static final List<Case> CASES = new ArrayList<>();
+
+    private static double days(Instant from, Instant to) {
+        return Duration.between(from, to).toMillis() / 86_400_000.0;
+    }
+
+    @BeforeAll
+    static void foretellAll() {
+        for (long seed : SEEDS) {
+            foretell(new TrueBusiness(seed, TAUGHT + FORETOLD + 160));
+        }
+    }
+
+    private static void foretell(TrueBusiness business) {
+        List<TrueBusiness.Batch> taught = business.batches.subList(0, TAUGHT);
+        Instant learnedAt = taught.stream()
+                .map(batch -> batch.everything().reachedAt().get(Stage.READY))
+                .max(Comparator.naturalOrder())
+                .orElseThrow();
+        CropProfile profile = learned(business, taught, learnedAt);
+        double calendarDays = taught.stream()
+                .mapToDouble(batch -> days(batch.stuckAt(), batch.ready()))
+                .average()
+                .orElseThrow();
+        List<TrueBusiness.Batch> foretold = business.batches.stream()
+                .filter(batch -> batch.stuckAt().isAfter(learnedAt))
+                .limit(FORETOLD)
+                .toList();
+        assertThat(foretold).hasSize(FORETOLD);
+        HouseCurves curves = business.curves(learnedAt);
+        record Origin(Instant at, int leadDays, TrueBusiness.Batch batch) {}
+        foretold.stream()
+                .flatMap(batch -> Arrays.stream(LEADS)
+                        .mapToObj(lead -> new Origin(batch.ready().minus(Duration.ofDays(lead)), lead, batch)))
+                .sorted(Comparator.comparing(Origin::at))
+                .forEach(origin -> {
+                    curves.advanceTo(origin.at());
+                    Outlook outlook = OutlookModel.outlook(origin.batch().by(origin.at()), profile, TRAY, curves);
+                    double calendar = days(
+                            origin.batch().stuckAt().plusMillis(Math.round(calendarDays * 86_400_000)),
+                            origin.batch().ready());
+                    CASES.add(new Case(origin.leadDays(), origin.batch(), outlook, calendar));
+                });
+    }
+
+    private static CropProfile learned(TrueBusiness business, List<TrueBusiness.Batch> taught, Instant at) {
+        HouseCurves curves = business.curves(at);
+        List<BatchRecord> records = taught.stream()
+                .map(batch -> BatchRecord.of(
+                        batch.id(), "V", "S", batch.everything(), lived(batch), curves, TrueBusiness.REFERENCE_C))
+                .toList();
+        return Learning.learn(wrong(), records, at).profile().forBatch("V", "S");
+    }
+
+    private static Map<Stage, BatchRecord.Lived> lived(TrueBusiness.Batch batch) {
+        return Map.of(
+                Stage.STICK, new BatchRecord.Lived(TrueBusiness.STUCK_PLANTS, batch.alive(0)),
+                Stage.CALLUS, new BatchRecord.Lived(batch.alive(0), batch.alive(1)),
+                Stage.ROOT, new BatchRecord.Lived(batch.alive(1), batch.alive(2)));
+    }
+
+    private static CropProfile wrong() {
+        return new CropProfile(
+                List.of(stage(Stage.STICK, 9.6, 8, 27), stage(Stage.CALLUS, 12, 10, 26), stage(Stage.ROOT, 13, 5, 25)),
+                0.12,
+                10);
+    }
+
+    private static StageProfile stage(Stage stage, double days, double minC, double optimumC) {
+        return new StageProfile(stage, days, new Cardinals(Cardinals.Form.BETA, minC, optimumC, 36, 22), 0.965, 60);
+    }
+
+    private static List<Case> at(int leadDays) {
+        return CASES.stream().filter(each -> each.leadDays == leadDays).toList();
+    }
+
+    @ParameterizedTest(name = "{0} days before")
+    @ValueSource(ints = {14, 7, 3})
+    void fourInFiveAreReadyWithinTheirRange(int leadDays) {
+        double inside = at(leadDays).stream()
+                .mapToInt(each -> each.isInside() ? 1 : 0)
+                .average()
+                .orElseThrow();
+        double bias =
+                at(leadDays).stream().mapToDouble(Case::errorDays).average().orElseThrow();
+        double width = at(leadDays).stream()
+                .mapToDouble(each -> days(
+                        each.outlook.readyAt().p10(), each.outlook.readyAt().p90()))
+                .average()
+                .orElseThrow();
+        System.out.printf(
+                "HonestDates lead %d: inside 80 %% range %.3f, mean error %.2f d, width %.2f d, MAE %.3f%n",
+                leadDays,
+                inside,
+                bias,
+                width,
+                at(leadDays).stream()
+                        .mapToDouble(e -> Math.abs(e.errorDays()))
+                        .average()
+                        .orElseThrow());
+
+        assertThat(inside).as("seeds %s", Arrays.toString(SEEDS)).isBetween(0.77, 0.83);
+    }
+
+    @Test
+    void aWeekBeforeTheDateIsADayOutAtMostAndFarBetterThanTheCalendar() {
+        double error = at(7).stream()
+                .mapToDouble(each -> Math.abs(each.errorDays()))
+                .average()
+                .orElseThrow();
+        double calendar = at(7).stream()
+                .mapToDouble(each -> Math.abs(each.calendarErrorDays))
+                .average()
+                .orElseThrow();
+        System.out.printf("HonestDates mean absolute error at 7 days: %.3f d, calendar %.3f d%n", error, calendar);
+
+        assertThat(error).as("seeds %s", Arrays.toString(SEEDS)).isLessThanOrEqualTo(1.0);
+        assertThat(error).as("seeds %s", Arrays.toString(SEEDS)).isLessThanOrEqualTo(0.6 * calendar);
+    }
+
+    /** On the first day that offers most of the batch's trays at 90 %, or one of the four days after it. */
+    @Test
+    void traysPromisedAtNineInTenAreThereInNineCasesOfTen() {
+        int promised = 0;
+        int kept = 0;
+        for (Case each : CASES) {
+            SupplyLot lot = lot(each);
+            LocalDate day =
+                    each.outlook.asOf().atZone(ZoneOffset.UTC).toLocalDate().plusDays(1);
+            int most = each.outlook.saleableTrays().p50();
+            while (lot.traysAt(day, 0.9) < 0.8 * most && day.isBefore(lot.usableUntilInclusive())) {
+                day = day.plusDays(1);
+            }
+            day = day.plusDays(Math.floorMod(each.batch.id().hashCode(), 5));
+            int trays = lot.traysAt(day, 0.9);
+            if (trays > 0) {
+                promised++;
+                boolean isReady = !each.batch
+                        .ready()
+                        .isAfter(day.atStartOfDay(ZoneOffset.UTC).toInstant());
+                kept += isReady && each.batch.alive(2) >= trays * TRAY.saleCount() ? 1 : 0;
+            }
+        }
+        double share = (double) kept / promised;
+        System.out.printf("HonestDates promised at 0.9 and there: %.3f of %d%n", share, promised);
+
+        assertThat(promised).isGreaterThan(CASES.size() * 9 / 10);
+        assertThat(share).as("seeds %s", Arrays.toString(SEEDS)).isBetween(0.88, 0.93);
+    }
+
+    private static SupplyLot lot(Case each) {
+        double[] tail = new double[each.outlook.saleableTrays().most() + 1];
+        Arrays.setAll(tail, each.outlook.saleableTrays()::atLeast);
+        return new SupplyLot(
+                each.batch.id(),
+                date -> each.outlook
+                        .ready()
+                        .probabilityBy(date.atStartOfDay(ZoneOffset.UTC).toInstant()),
+                tail,
+                each.outlook.usableUntil().atZone(ZoneOffset.UTC).toLocalDate());
+    }
+}

@@ -1,0 +1,119 @@
+import { expect, test, type Browser, type BrowserContext, type Page } from '@playwright/test';
+import type { BatchList, EntryView, Site } from '../src/shared/api-types';
+import type { RoundItem } from '../src/shared/climate-types';
+import { expectAccessible } from './accessible';
+
+/** The daily round on a phone, against the demo. What is closed here is opened again, so that other stories find it. */
+
+async function phone(browser: Browser, language: 'en' | 'es' = 'en'): Promise<{ page: Page; context: BrowserContext }> {
+  const context = await browser.newContext({
+    viewport: { width: 390, height: 844 },
+    hasTouch: true,
+    isMobile: true,
+    locale: 'en-GB',
+  });
+  await context.addInitScript(
+    (chosen) => localStorage.setItem('rootcast.preferences', JSON.stringify({ language: chosen })),
+    language,
+  );
+  return { context, page: await context.newPage() };
+}
+
+async function get<T>(page: Page, path: string): Promise<T> {
+  const answer = await page.request.get(path);
+  expect(answer.ok(), path).toBe(true);
+  return (await answer.json()) as T;
+}
+
+const isOpen = ({ state }: RoundItem) => state === 'due' || state === 'carried-over';
+
+/** The site with the longest round. */
+async function aBusySite(page: Page): Promise<{ site: Site; items: readonly RoundItem[] }> {
+  const sites = await get<readonly Site[]>(page, '/api/sites');
+  const rounds = await Promise.all(
+    sites.map(async (site) => ({
+      site,
+      items: await get<readonly RoundItem[]>(page, `/api/rounds?site=${site.code}`),
+    })),
+  );
+  const [busiest] = rounds.sort((a, b) => b.items.filter(isOpen).length - a.items.filter(isOpen).length);
+  if (!busiest || !busiest.items.some(isOpen)) throw new Error('nothing is due at any site of the demo');
+  return busiest;
+}
+
+test('lists what is due house by house, and says how far the round is', async ({ browser }) => {
+  const { page, context } = await phone(browser);
+  const { site, items } = await aBusySite(page);
+  await page.goto(`/rounds?site=${site.code}`);
+  const closed = items.filter(({ state }) => state === 'done' || state === 'skipped').length;
+  await expect(page.getByText(`${closed} of ${items.length} done`)).toBeVisible();
+  await expect(page.locator('.round-item')).toHaveCount(items.length - closed);
+  await expectAccessible(page);
+  await context.close();
+});
+
+test('a look done on the round is an entry of its batch, and its undo takes it back', async ({ browser }) => {
+  const { page, context } = await phone(browser);
+  const sites = await get<readonly Site[]>(page, '/api/sites');
+  const all = await Promise.all(sites.map((site) => get<readonly RoundItem[]>(page, `/api/rounds?site=${site.code}`)));
+  const item = all.flat().find((each) => isOpen(each) && each.asks.includes('cells'));
+  const { batches } = await get<BatchList>(page, '/api/batches?state=live');
+  const site = batches.find(({ id }) => id === item?.batch)?.site;
+  if (!item || !site) throw new Error('no look is due in the demo');
+
+  await page.goto(`/rounds?site=${site}&house=${item.house}`);
+  const check = page
+    .locator('.round-item')
+    .filter({ hasText: item.batch ?? '' })
+    .filter({ hasText: /Look|whether/ });
+  await check.getByRole('button', { name: /^Done/ }).first().tap();
+  await check.getByRole('button', { name: 'Record' }).tap();
+  await expect(check.getByText('This is asked for.').first()).toBeVisible();
+  await check.getByRole('textbox', { name: 'Cells looked at' }).tap();
+  for (const digit of '50') await check.locator('.keypad').getByRole('button', { name: digit, exact: true }).tap();
+  await check.getByRole('button', { name: 'None yet' }).tap();
+  await check.getByRole('button', { name: 'Record' }).tap();
+  const newest = async () => {
+    const entries = await get<readonly EntryView[]>(page, `/api/batches/${item.batch}/entries`);
+    return [...entries].sort((a, b) => a.position - b.position).at(-1);
+  };
+  await expect.poll(async () => (await newest())?.kind).toBe('look');
+  await page.getByRole('button', { name: 'Undo', exact: true }).first().tap();
+  await expect.poll(async () => (await newest())?.kind).toBe('reversal');
+  await context.close();
+});
+
+test('what is skipped needs a reason and stands among the closed', async ({ browser }) => {
+  const { page, context } = await phone(browser);
+  const { site, items } = await aBusySite(page);
+  const item = items.find(isOpen) as RoundItem;
+  await page.goto(`/rounds?site=${site.code}&house=${item.house}`);
+  const open = page.locator('.round-item');
+  await expect(open.first()).toBeVisible();
+  const before = await open.count();
+  await open.first().getByRole('button', { name: /^Skip/ }).tap();
+  await expect(page.getByRole('button', { name: 'Skip it' })).toBeDisabled();
+  await page.getByRole('button', { name: 'No time today' }).tap();
+  await page.getByRole('button', { name: 'Skip it' }).tap();
+  await expect(open).toHaveCount(before - 1);
+  await page.getByRole('button', { name: 'Undo', exact: true }).first().tap();
+  await expect(open).toHaveCount(before);
+  await context.close();
+});
+
+test('speaks Spanish', async ({ browser }) => {
+  const { page, context } = await phone(browser, 'es');
+  const { site } = await aBusySite(page);
+  await page.goto(`/rounds?site=${site.code}`);
+  await expect(page.getByRole('button', { name: /^Hecho/ }).first()).toBeVisible();
+  await context.close();
+});
+
+test('prints as a list to tick', async ({ page }) => {
+  const { site } = await aBusySite(page);
+  await page.goto(`/rounds?site=${site.code}`);
+  await expect(page.locator('.round-item').first()).toBeVisible();
+  await page.emulateMedia({ media: 'print' });
+  await expect(page.locator('.round-box').first()).toBeVisible();
+  await expect(page.locator('.round-answers').first()).toBeHidden();
+});

@@ -1,0 +1,115 @@
+import { useQueries, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useMemo } from 'react';
+import type { BatchView } from '../shared/api-types';
+import { useBatchList } from '../shared/batch-queries';
+import type {
+  ClimateFlag,
+  ClimateNow,
+  ClimateQuantity,
+  ClimateSeries,
+  CropRecipe,
+  PhaseRecipe,
+  PlannedSetpoint,
+  Sensor,
+} from '../shared/climate-types';
+import { at, getJson, newKey, postJson } from '../shared/http';
+import { useLiveEvent } from '../shared/live-stream';
+import { phaseOf } from './climate-state';
+
+/** Asked again this often where no live event tells of new readings. */
+const AGAIN_MS = 60_000;
+
+/** Renews the houses of which readings came, at once. */
+export function useLiveClimate(): void {
+  const queries = useQueryClient();
+  useLiveEvent('climate', ({ houses }) => {
+    for (const house of houses) void queries.invalidateQueries({ queryKey: ['climate', house] });
+  });
+}
+
+export function useClimateNow(house: string, enabled = true) {
+  return useQuery({
+    queryKey: ['climate', house, 'now'],
+    queryFn: ({ signal }) => getJson<ClimateNow>(at`/houses/${house}/now`, undefined, signal),
+    refetchInterval: AGAIN_MS,
+    enabled,
+  });
+}
+
+interface Period {
+  readonly from: string;
+  readonly to: string;
+}
+
+const seriesQuery = (house: string, quantity: ClimateQuantity, { from, to }: Period, enabled: boolean) => ({
+  queryKey: ['climate', house, 'series', quantity, from, to],
+  queryFn: ({ signal }: { signal: AbortSignal }) =>
+    getJson<ClimateSeries>(at`/houses/${house}/climate`, { from, to, quantity }, signal),
+  refetchInterval: AGAIN_MS,
+  enabled,
+});
+
+export function useSeries(house: string, quantity: ClimateQuantity, period: Period) {
+  return useQuery(seriesQuery(house, quantity, period, true));
+}
+
+export function useAllSeries(house: string, quantities: readonly ClimateQuantity[], period: Period, enabled = true) {
+  return useQueries({ queries: quantities.map((quantity) => seriesQuery(house, quantity, period, enabled)) });
+}
+
+export function useSensors() {
+  return useQuery({
+    queryKey: ['setup', 'sensors'],
+    queryFn: ({ signal }) => getJson<readonly Sensor[]>(at`/sensors`, undefined, signal),
+  });
+}
+
+export function useSetpointPlan(house: string) {
+  return useQuery({
+    queryKey: ['setup', 'setpoints', house],
+    queryFn: ({ signal }) => getJson<readonly PlannedSetpoint[]>(at`/houses/${house}/setpoints`, undefined, signal),
+  });
+}
+
+export function planSetpoint(house: string, mediumC: number | null, from: string): Promise<PlannedSetpoint> {
+  return postJson(at`/houses/${house}/setpoints`, { mediumC, from }, newKey());
+}
+
+/** The whole line of flags at once, or back again. */
+export function judgeFlag(flag: ClimateFlag, overrule: boolean, reason: string): Promise<unknown> {
+  const path = overrule ? at`/flags/${flag.id ?? ''}/overrule` : at`/flags/${flag.id ?? ''}/restore`;
+  return postJson(path, { reason, until: flag.until }, newKey());
+}
+
+/** A batch with what its recipe asks of the house now. */
+export interface Lodger {
+  readonly batch: BatchView;
+  /** Undefined while the recipe is on its way. */
+  readonly phase: PhaseRecipe | undefined;
+}
+
+/** The batches of houses with the phase each is in. */
+export function useLodgers(site: string | undefined, nowMs: number): ReadonlyMap<string, readonly Lodger[]> {
+  const batches = useBatchList({ site, state: 'live' }).data?.batches;
+  const crops = useMemo(() => [...new Set(batches?.map(({ crop }) => crop))].sort(), [batches]);
+  const recipes = useQueries({
+    queries: crops.map((crop) => ({
+      queryKey: ['setup', 'recipe', crop],
+      queryFn: ({ signal }: { signal: AbortSignal }) =>
+        getJson<CropRecipe>(at`/crops/${crop}/recipe`, undefined, signal),
+      staleTime: Infinity,
+    })),
+    combine: (results) => results.map(({ data }) => data),
+  });
+  return useMemo(() => {
+    const byCrop = new Map(crops.map((crop, i) => [crop, recipes[i]]));
+    const byHouse = new Map<string, Lodger[]>();
+    for (const batch of batches ?? []) {
+      const recipe = byCrop.get(batch.crop);
+      const phase = recipe && phaseOf(batch, recipe, nowMs);
+      const lodger = { batch, phase: recipe?.phases.find((each) => each.phase === phase) };
+      byHouse.set(batch.house, [...(byHouse.get(batch.house) ?? []), lodger]);
+    }
+    return byHouse;
+  }, [batches, crops, recipes, nowMs]);
+}

@@ -1,0 +1,67 @@
+import { useMemo } from 'react';
+import type { Band, ClimateQuantity } from '../shared/climate-types';
+import { useFormats, type Formats } from '../shared/formats';
+import { useMessages } from '../shared/messages';
+import { usePreferences } from '../shared/preferences';
+import { temperatureShown, temperatureUnitName } from '../shared/units';
+import { climateMessages } from './climate-messages';
+
+/** Quantities in the reader's units: values, bands, axes. */
+export interface QuantityWords {
+  readonly unit: (quantity: ClimateQuantity) => string;
+  readonly digits: (quantity: ClimateQuantity) => number;
+  /** The number alone, in the reader's unit. */
+  readonly shown: (quantity: ClimateQuantity, value: number) => number;
+  readonly value: (quantity: ClimateQuantity, value: number) => string;
+  readonly band: (quantity: ClimateQuantity, band: Band) => string;
+}
+
+const TEMPERATURES: ReadonlySet<ClimateQuantity> = new Set(['medium-temperature', 'air-temperature', 'dew-point']);
+const DIGITS: Readonly<Record<ClimateQuantity, number>> = {
+  'medium-temperature': 1,
+  'air-temperature': 1,
+  'dew-point': 1,
+  'relative-humidity': 0,
+  'vapour-pressure-deficit': 2,
+  light: 0,
+  'daily-light-integral': 1,
+  'medium-moisture': 1,
+  ec: 2,
+};
+
+export function useQuantityWords(): QuantityWords {
+  const t = useMessages(climateMessages);
+  const format: Formats = useFormats();
+  const { temperature } = usePreferences();
+  return useMemo(() => {
+    const unit = (quantity: ClimateQuantity): string => {
+      if (TEMPERATURES.has(quantity)) return temperatureUnitName(temperature);
+      return {
+        'relative-humidity': '%',
+        'vapour-pressure-deficit': 'kPa',
+        light: 'µmol/m²/s',
+        'daily-light-integral': 'mol/m²/d',
+        'medium-moisture': t.level,
+        ec: 'mS/cm',
+        'medium-temperature': '',
+        'air-temperature': '',
+        'dew-point': '',
+      }[quantity];
+    };
+    const shown = (quantity: ClimateQuantity, value: number) =>
+      TEMPERATURES.has(quantity) ? temperatureShown(value, temperature) : value;
+    const number = (quantity: ClimateQuantity, value: number) =>
+      format.decimal(shown(quantity, value), DIGITS[quantity]);
+    return {
+      unit,
+      shown,
+      digits: (quantity) => DIGITS[quantity],
+      value: (quantity, value) => `${number(quantity, value)} ${unit(quantity)}`,
+      band: (quantity, { least, most }) => {
+        if (least === null) return most === null ? '' : t.atMost(`${number(quantity, most)} ${unit(quantity)}`);
+        if (most === null) return t.atLeast(`${number(quantity, least)} ${unit(quantity)}`);
+        return `${number(quantity, least)} – ${number(quantity, most)} ${unit(quantity)}`;
+      },
+    };
+  }, [t, format, temperature]);
+}

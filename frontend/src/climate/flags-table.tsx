@@ -1,0 +1,111 @@
+import { useQueryClient } from '@tanstack/react-query';
+import { Button } from '@vaadin/react-components/Button.js';
+import { TextField } from '@vaadin/react-components/TextField.js';
+import { useState } from 'react';
+import type { ClimateFlag } from '../shared/climate-types';
+import { useFormats } from '../shared/formats';
+import { useMessages } from '../shared/messages';
+import { notice } from '../shared/notices';
+import { ProblemNote } from '../shared/screen-states';
+import { sharedMessages } from '../shared/shared-messages';
+import { judgeFlag } from './climate-api';
+import { climateMessages } from './climate-messages';
+import { useQuantityWords } from './climate-words';
+
+interface FlagsTableProps {
+  readonly house: string;
+  readonly flags: readonly ClimateFlag[];
+  readonly timeZone: string | undefined;
+}
+
+/** Every doubtful reading with its reason, and a way to count it all the same. Nothing is dropped silently. */
+export function FlagsTable({ house, flags, timeZone }: FlagsTableProps) {
+  const t = useMessages(climateMessages);
+  const format = useFormats();
+  const words = useQuantityWords();
+  const newest = [...flags].sort((a, b) => b.at.localeCompare(a.at));
+  const when = ({ at, until }: ClimateFlag) =>
+    at === until
+      ? format.dateTime(at, timeZone)
+      : `${format.dateTime(at, timeZone)} – ${format.dateTime(until, timeZone)}`;
+  return (
+    <section aria-label={t.flags}>
+      <h2>{t.flags}</h2>
+      {newest.length === 0 ? (
+        <p className="rc-quiet">{t.flagsNone}</p>
+      ) : (
+        <ul className="climate-flags">
+          {newest.map((flag, i) => (
+            <li key={flag.id ?? i}>
+              <span className="climate-flag-when">{when(flag)}</span>
+              <span>
+                <strong>{t[flag.kind]}</strong>, {t[flag.quantity]}
+                {flag.value !== null && `, ${words.value(flag.quantity, flag.value)}`}
+                {flag.count > 1 && `, ${t.readings(format.integer(flag.count))}`}
+                {flag.sensor !== null && <span className="rc-quiet">, {flag.sensor}</span>}
+                <span className="climate-flag-why" lang="en">
+                  {flag.reason}
+                </span>
+              </span>
+              <Judge house={house} flag={flag} />
+            </li>
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}
+
+function Judge({ house, flag }: { house: string; flag: ClimateFlag }) {
+  const t = useMessages(climateMessages);
+  const shared = useMessages(sharedMessages);
+  const queries = useQueryClient();
+  const [asking, setAsking] = useState(false);
+  const [reason, setReason] = useState('');
+  const [tried, setTried] = useState(false);
+  const [failure, setFailure] = useState<unknown>();
+  const said = flag.overruled ? t.overruled(flag.overruledReason ?? '') : flag.leftOut ? t.leftOut : t.counted;
+  const judge = async () => {
+    setTried(true);
+    if (reason.trim() === '') return;
+    try {
+      await judgeFlag(flag, !flag.overruled, reason.trim());
+      await queries.invalidateQueries({ queryKey: ['climate', house] });
+      notice({ text: t.judged });
+      setAsking(false);
+      setReason('');
+      setTried(false);
+    } catch (cause) {
+      setFailure(cause);
+    }
+  };
+  return (
+    <span className="climate-flag-judge">
+      <span className="rc-quiet">{said}</span>
+      {flag.id !== null && !asking && (flag.leftOut || flag.overruled) && (
+        <button type="button" className="rc-link rc-no-print" onClick={() => setAsking(true)}>
+          {flag.overruled ? t.restore : t.overrule}
+          <span className="rc-hidden"> ({t[flag.kind]})</span>
+        </button>
+      )}
+      {asking && (
+        <span className="rc-row">
+          <TextField
+            label={t.reason}
+            value={reason}
+            autocomplete="off"
+            manualValidation
+            invalid={tried && reason.trim() === ''}
+            errorMessage={tried && reason.trim() === '' ? t.needReason : ''}
+            onValueChanged={(event) => setReason(event.detail.value)}
+          />
+          <Button theme="primary" onClick={() => void judge()}>
+            {flag.overruled ? t.restore : t.overrule}
+          </Button>
+          <Button onClick={() => setAsking(false)}>{shared.cancel}</Button>
+        </span>
+      )}
+      <ProblemNote failure={failure} />
+    </span>
+  );
+}

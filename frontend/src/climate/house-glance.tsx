@@ -1,0 +1,118 @@
+import { useRef } from 'react';
+import { Link } from 'react-router';
+import type { House } from '../shared/api-types';
+import type { ClimateHour, ClimateNow } from '../shared/climate-types';
+import { useFormats } from '../shared/formats';
+import { useOnceInSight } from '../shared/in-sight';
+import { useMessages } from '../shared/messages';
+import { useAllSeries, useClimateNow, type Lodger } from './climate-api';
+import { climateMessages } from './climate-messages';
+import {
+  bandAt,
+  GLANCE,
+  hoursOutside,
+  isNight,
+  isSilent,
+  periodUntil,
+  trendOf,
+  type CommonBand,
+  type Trend,
+} from './climate-state';
+import { useQuantityWords } from './climate-words';
+
+interface HouseGlanceProps {
+  readonly house: House;
+  readonly siteName: string | undefined;
+  readonly timeZone: string | undefined;
+  readonly lodgers: readonly Lodger[];
+  readonly nowMs: number;
+}
+
+const ARROW: Readonly<Record<Trend, string>> = { rising: '↗', falling: '↘', steady: '→', unknown: '' };
+
+/** One house of the overview, asked for when it comes into sight. */
+export function HouseGlance({ house, siteName, timeZone, lodgers, nowMs }: HouseGlanceProps) {
+  const t = useMessages(climateMessages);
+  const format = useFormats();
+  const row = useRef<HTMLTableRowElement>(null);
+  const seen = useOnceInSight(row);
+  const now = useClimateNow(house.code, seen);
+  const day = useAllSeries(house.code, GLANCE, periodUntil(nowMs, 1), seen);
+  const phases = lodgers.flatMap(({ phase }) => phase ?? []);
+  return (
+    <tr ref={row}>
+      <th scope="row">
+        <Link className="rc-link" to={`/climate/${encodeURIComponent(house.code)}`}>
+          {house.name}
+        </Link>
+        <small>
+          {siteName !== undefined && <>{siteName}, </>}
+          {lodgers.length === 0 ? t.empty : t.batchesN(format.integer(lodgers.length))}
+        </small>
+      </th>
+      {GLANCE.map((quantity, i) => {
+        const band = (atMs: number) => bandAt(phases, quantity, isNight(timeZone, atMs));
+        return (
+          <td key={quantity} data-label={t[`short-${quantity}`]}>
+            <Figure
+              quantity={quantity}
+              now={now.data}
+              hours={day[i]?.data?.hours}
+              bandOfHour={band}
+              nowMs={nowMs}
+              timeZone={timeZone}
+            />
+          </td>
+        );
+      })}
+    </tr>
+  );
+}
+
+interface FigureProps {
+  readonly quantity: (typeof GLANCE)[number];
+  readonly now: ClimateNow | undefined;
+  readonly hours: readonly ClimateHour[] | undefined;
+  readonly bandOfHour: (atMs: number) => CommonBand | undefined;
+  readonly nowMs: number;
+  readonly timeZone: string | undefined;
+}
+
+function Figure({ quantity, now, hours, bandOfHour, nowMs, timeZone }: FigureProps) {
+  const t = useMessages(climateMessages);
+  const format = useFormats();
+  const words = useQuantityWords();
+  if (!hours && !now) return <span className="rc-quiet">…</span>;
+  // What is derived has no reading of its own; its last hour stands for now.
+  const reading = now?.quantities.find((each) => each.quantity === quantity);
+  const value = reading ? (reading.value ?? reading.valueC ?? undefined) : hours?.at(-1)?.value;
+  if (value === undefined || value === null) return <span className="rc-quiet">{t.noReading}</span>;
+  const band = bandOfHour(nowMs);
+  const outside = hours ? hoursOutside(hours, bandOfHour) : undefined;
+  const trend = hours ? trendOf(hours, quantity) : 'unknown';
+  return (
+    <>
+      <span className="glance-now">
+        {words.value(quantity, value)}{' '}
+        <span aria-hidden="true" className="glance-way">
+          {ARROW[trend]}
+        </span>
+        <span className="rc-hidden">{t[trend]}</span>
+      </span>
+      {reading && isSilent(reading.at, nowMs) && (
+        <span className="rc-broken">✕ {t.silent(format.time(reading.at, timeZone))}</span>
+      )}
+      {outside && band && (outside.below > 0 || outside.above > 0) ? (
+        <span className="rc-at-risk">
+          ▲{' '}
+          {[outside.below > 0 && t.below(String(outside.below)), outside.above > 0 && t.above(String(outside.above))]
+            .filter(Boolean)
+            .join(', ')}
+        </span>
+      ) : (
+        <span className="rc-quiet">{band ? t.inRecipe : t.noRecipe}</span>
+      )}
+      {band && <small>{band.clash ? `▲ ${t.clash}` : words.band(quantity, band)}</small>}
+    </>
+  );
+}

@@ -1,0 +1,75 @@
+import { Link } from 'react-router';
+import { useFormats } from '../shared/formats';
+import { useMessages } from '../shared/messages';
+import type { Lodger } from './climate-api';
+import { climateMessages } from './climate-messages';
+import { bandAt, GLANCE } from './climate-state';
+import { useQuantityWords } from './climate-words';
+
+/** Says where no setting suits every batch of a house; nothing when one does. */
+export function ClashNote({ lodgers, site }: { lodgers: readonly Lodger[]; site: string }) {
+  const t = useMessages(climateMessages);
+  const phases = lodgers.flatMap(({ phase }) => phase ?? []);
+  const clashing = GLANCE.filter((quantity) => bandAt(phases, quantity, false)?.clash).map((quantity) => t[quantity]);
+  const mists = new Set(phases.map(({ mist }) => mist));
+  const clashes = [...clashing, ...(mists.has('RUNNING') && mists.has('NONE') ? [t.mist] : [])];
+  if (clashes.length === 0) return null;
+  return (
+    <p className="rc-warning">
+      ▲ <strong>{t.clashTitle}.</strong> {t.clashHelp(clashes.join(', '))}{' '}
+      <Link className="rc-link" to={`/rounds?site=${encodeURIComponent(site)}`}>
+        {t.toRounds}
+      </Link>
+    </p>
+  );
+}
+
+/** The batches of a house and what the phase of each asks for. */
+export function LodgersTable({ lodgers }: { lodgers: readonly Lodger[] }) {
+  const t = useMessages(climateMessages);
+  const format = useFormats();
+  const words = useQuantityWords();
+  if (lodgers.length === 0) return null;
+  return (
+    <section aria-label={t.lodgers}>
+      <h2>{t.lodgers}</h2>
+      <div className="climate-scroll rc-sheet" tabIndex={0} role="group" aria-label={t.lodgers}>
+        <table className="rc-table">
+          <thead>
+            <tr>
+              <th scope="col">{t.batches}</th>
+              <th scope="col">{t.phase}</th>
+              <th scope="col">{t['medium-temperature']}</th>
+              <th scope="col">{t['relative-humidity']}</th>
+              <th scope="col">{t.mist}</th>
+              <th scope="col">{t.nitrogen}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {lodgers.map(({ batch, phase }) => (
+              <tr key={batch.id}>
+                <th scope="row">
+                  <Link className="rc-link" to={`/batches/${encodeURIComponent(batch.id)}`}>
+                    {batch.id}
+                  </Link>{' '}
+                  <span className="rc-quiet">{batch.varietyName}</span>
+                </th>
+                <td>{phase ? t[phase.phase] : '…'}</td>
+                <td>{phase && words.band('medium-temperature', phase.mediumC)}</td>
+                <td>{phase && words.band('relative-humidity', phase.humidityPercent)}</td>
+                <td>{phase && t[phase.mist]}</td>
+                <td>
+                  {phase &&
+                    [phase.nitrogenPpm.least, phase.nitrogenPpm.most]
+                      .flatMap((end) => (end === null ? [] : [format.integer(end)]))
+                      .join(' – ')}
+                  {phase && ' ppm'}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,74 @@
+import type { House } from '../shared/api-types';
+import type { ClimateFlag } from '../shared/climate-types';
+import { useFormats } from '../shared/formats';
+import { useMessages } from '../shared/messages';
+import { useClimateNow, useSensors } from './climate-api';
+import { climateMessages } from './climate-messages';
+import { isSilent } from './climate-state';
+
+interface SensorsTableProps {
+  readonly house: House;
+  readonly flags: readonly ClimateFlag[];
+  readonly timeZone: string | undefined;
+  readonly nowMs: number;
+}
+
+/** The sensors of a house: when each spoke last, and how many of its readings are doubtful. */
+export function SensorsTable({ house, flags, timeZone, nowMs }: SensorsTableProps) {
+  const t = useMessages(climateMessages);
+  const format = useFormats();
+  const sensors = (useSensors().data ?? []).filter((sensor) => sensor.house === house.code);
+  const now = useClimateNow(house.code).data;
+  return (
+    <section aria-label={t.sensors}>
+      <h2>{t.sensors}</h2>
+      {sensors.length === 0 ? (
+        <p className="rc-quiet">{t.noSensors}</p>
+      ) : (
+        <div className="climate-scroll rc-sheet" tabIndex={0} role="group" aria-label={t.sensors}>
+          <table className="rc-table">
+            <thead>
+              <tr>
+                <th scope="col">{t.sensor}</th>
+                <th scope="col">{t.quantity}</th>
+                <th scope="col">{t.lastReading}</th>
+                <th scope="col" className="rc-number">
+                  {t.doubtful}
+                </th>
+                <th scope="col">{t.topic}</th>
+              </tr>
+            </thead>
+            <tbody>
+              {sensors.map(({ code, quantity, topic }) => {
+                const last = now?.quantities.find((each) => each.quantity === quantity);
+                const doubtful = flags
+                  .filter((flag) => flag.sensor === code)
+                  .reduce((sum, { count }) => sum + count, 0);
+                return (
+                  <tr key={code}>
+                    <th scope="row">{code}</th>
+                    <td>{t[quantity]}</td>
+                    <td>
+                      {last === undefined ? (
+                        t.noReading
+                      ) : isSilent(last.at, nowMs) ? (
+                        <span className="rc-broken">✕ {t.silent(format.dateTime(last.at, timeZone))}</span>
+                      ) : (
+                        format.dateTime(last.at, timeZone)
+                      )}
+                    </td>
+                    <td className={`rc-number ${doubtful > 0 ? 'rc-at-risk' : ''}`}>
+                      {doubtful > 0 && '▲ '}
+                      {format.integer(doubtful)}
+                    </td>
+                    <td className="rc-quiet">{topic ?? '–'}</td>
+                  </tr>
+                );
+              })}
+            </tbody>
+          </table>
+        </div>
+      )}
+    </section>
+  );
+}

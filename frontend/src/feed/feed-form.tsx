@@ -1,0 +1,213 @@
+import { Button } from '@vaadin/react-components/Button.js';
+import { TextField } from '@vaadin/react-components/TextField.js';
+import { useState } from 'react';
+import { useMessages } from '../shared/messages';
+import { NumberInput } from '../shared/number-input';
+import { Problem } from '../shared/problem';
+import { ProblemNote } from '../shared/screen-states';
+import { ask, type FeedAnswer } from './feed-api';
+import { FeedAnswerPanel } from './feed-answer';
+import { feedMessages } from './feed-messages';
+import {
+  fieldsOf,
+  questionOf,
+  unitName,
+  unitOf,
+  type Calculation,
+  type DilutionWay,
+  type FeedDraft,
+  type FeedField,
+  type FeedFieldName,
+  type FeedFault,
+} from './feed-state';
+
+interface FeedFormProps {
+  readonly calculation: Calculation;
+  readonly draft: FeedDraft;
+  readonly change: (draft: FeedDraft) => void;
+}
+
+/** One question: its fields in the reader's units, what is wrong beside them, and the answer below. */
+export function FeedForm({ calculation, draft, change }: FeedFormProps) {
+  const t = useMessages(feedMessages);
+  const [way, setWay] = useState<DilutionWay>({ rate: 'perVolume', volume: 'spray' });
+  const [faults, setFaults] = useState<ReadonlyMap<string, FeedFault>>(new Map());
+  const [failure, setFailure] = useState<unknown>();
+  const [answer, setAnswer] = useState<FeedAnswer>();
+  const [changed, setChanged] = useState(false);
+  const fields = fieldsOf(calculation, way);
+  const touch = () => {
+    setFaults(new Map());
+    setFailure(undefined);
+    setChanged(true);
+  };
+  const put = (name: string, text: string) => {
+    change({ ...draft, [name]: text });
+    touch();
+  };
+  const reckon = async () => {
+    const made = questionOf(fields, draft);
+    if ('faults' in made) {
+      setFaults(made.faults);
+      return;
+    }
+    try {
+      setAnswer(await ask(calculation, made.question));
+      setFailure(undefined);
+      setChanged(false);
+    } catch (refused) {
+      setFailure(refused);
+    }
+  };
+  const faultOf = (name: FeedFieldName) => {
+    const mine = faults.get(name);
+    if (mine) return t[mine];
+    if (!(failure instanceof Problem)) return undefined;
+    return failure.faultOf(name) ?? failure.faultOf(`${name}.value`) ?? failure.faultOf(`${name}.unit`);
+  };
+  const besideFields = fields.some(({ name }) => faultOf(name) !== undefined);
+  return (
+    <form
+      noValidate
+      aria-label={t[calculation]}
+      onSubmit={(event) => {
+        event.preventDefault();
+        void reckon();
+      }}
+    >
+      <p className="rc-quiet">{t[`${calculation}Help`]}</p>
+      {calculation === 'dilution' && (
+        <>
+          <p className="rc-warning">▲ {t.dilutionCaution}</p>
+          <Ways
+            way={way}
+            choose={(next) => {
+              setWay(next);
+              touch();
+            }}
+          />
+        </>
+      )}
+      <div className="feed-fields">
+        {fields.map((field) => (
+          <OneField key={field.name} field={field} draft={draft} put={put} fault={faultOf(field.name)} />
+        ))}
+      </div>
+      <div className="rc-row rc-no-print">
+        <Button theme="primary" onClick={() => void reckon()}>
+          {t.reckon}
+        </Button>
+        {answer && (
+          <Button theme="tertiary" onClick={() => print()}>
+            {t.print}
+          </Button>
+        )}
+        <button type="submit" hidden />
+      </div>
+      {failure !== undefined && !besideFields && <ProblemNote failure={failure} />}
+      {answer && (
+        <div className={changed ? 'feed-old' : undefined}>
+          {changed && <p className="rc-warning">▲ {t.changed}</p>}
+          <FeedAnswerPanel calculation={calculation} answer={answer} />
+        </div>
+      )}
+    </form>
+  );
+}
+
+function Ways({ way, choose }: { way: DilutionWay; choose: (way: DilutionWay) => void }) {
+  const t = useMessages(feedMessages);
+  return (
+    <div className="rc-row rc-no-print">
+      <label className="rc-row">
+        <span className="rc-quiet">{t.rateWay}</span>
+        <select
+          className="rc-select"
+          value={way.rate}
+          onChange={(event) => choose({ ...way, rate: event.target.value as DilutionWay['rate'] })}
+        >
+          <option value="perVolume">{t.ratePerVolume}</option>
+          <option value="liquid">{t.rateliquid}</option>
+          <option value="solid">{t.ratesolid}</option>
+        </select>
+      </label>
+      <label className="rc-row">
+        <span className="rc-quiet">{t.volumeWay}</span>
+        <select
+          className="rc-select"
+          value={way.volume}
+          onChange={(event) => choose({ ...way, volume: event.target.value as DilutionWay['volume'] })}
+        >
+          <option value="spray">{t.volumespray}</option>
+          <option value="area">{t.volumearea}</option>
+        </select>
+      </label>
+    </div>
+  );
+}
+
+interface OneFieldProps {
+  readonly field: FeedField;
+  readonly draft: FeedDraft;
+  readonly put: (name: string, text: string) => void;
+  readonly fault: string | undefined;
+}
+
+function OneField({ field, draft, put, fault }: OneFieldProps) {
+  const t = useMessages(feedMessages);
+  const { name, kind, optional } = field;
+  const label = name === 'injector' ? t.injectorField : name === 'label' ? t.labelField : t[name];
+  const hint = {
+    injector: t.injectorHint,
+    label: t.labelHint,
+    activeMgPerMl: t.activeMgPerMlHint,
+    clearWaterMsPerCm: optional ? t.ecOptional : undefined,
+    msPerCmPer100Ppm: optional ? t.ecOptional : undefined,
+  }[name as string];
+  if (kind === 'text') {
+    return (
+      <TextField
+        label={label}
+        value={draft[name] ?? ''}
+        helperText={hint ?? ''}
+        maxlength={500}
+        required
+        autocomplete="off"
+        manualValidation
+        invalid={fault !== undefined}
+        errorMessage={fault ?? ''}
+        onValueChanged={(event) => {
+          if (event.detail.value !== (draft[name] ?? '')) put(name, event.detail.value);
+        }}
+      />
+    );
+  }
+  const input = (
+    <NumberInput
+      label={label}
+      value={draft[name] ?? ''}
+      fault={fault}
+      required={!optional}
+      {...(hint === undefined ? {} : { hint })}
+      onValue={(text) => put(name, text)}
+    />
+  );
+  if (kind === 'number') return input;
+  return (
+    <div className="feed-amount">
+      {input}
+      <select
+        className="rc-select"
+        aria-label={t.unitOf(label)}
+        value={unitOf(field, draft)}
+        onChange={(event) => put(`${name}.unit`, event.target.value)}
+      >
+        {field.units?.map((unit) => (
+          <option key={unit} value={unit}>
+            {unitName(unit)}
+          </option>
+        ))}
+      </select>
+    </div>
+  );
+}

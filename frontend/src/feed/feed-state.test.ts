@@ -1,0 +1,67 @@
+import { describe, expect, test } from 'vitest';
+import { calculationIn, CALCULATIONS, digitsFor, fieldsOf, questionOf, unitName, unitOf } from './feed-state';
+
+const WAY = { rate: 'perVolume', volume: 'spray' } as const;
+
+describe('a question', () => {
+  test('carries numbers and amounts with their units, and leaves out what is not said', () => {
+    const draft = {
+      nitrogenPercent: '20',
+      ppm: '100',
+      injector: '100',
+      stockVolume: '30',
+      'stockVolume.unit': '[gal_us]',
+    };
+    expect(questionOf(fieldsOf('stock', WAY), draft)).toEqual({
+      question: { nitrogenPercent: 20, ppm: 100, injector: 100, stockVolume: { value: 30, unit: '[gal_us]' } },
+    });
+  });
+
+  test('marks what is missing or no number', () => {
+    const made = questionOf(fieldsOf('ec', WAY), { measuredMsPerCm: 'high', clearWaterMsPerCm: '0,4' });
+    expect('faults' in made && [...made.faults]).toEqual([
+      ['measuredMsPerCm', 'number'],
+      ['msPerCmPer100Ppm', 'needed'],
+    ]);
+  });
+
+  test('about a label asks for one rate and one volume, as the label gives them', () => {
+    const names = (rate: 'perVolume' | 'liquid' | 'solid', volume: 'spray' | 'area') =>
+      fieldsOf('dilution', { rate, volume }).map(({ name }) => name);
+    expect(names('perVolume', 'spray')).toEqual(['label', 'product', 'perVolume', 'sprayVolume']);
+    expect(names('liquid', 'area')).toEqual(['label', 'activePpm', 'activeMgPerMl', 'areaM2', 'litresPerM2']);
+    expect(names('solid', 'spray')).toEqual(['label', 'activePpm', 'activePercent', 'sprayVolume']);
+  });
+
+  test('never sends a field that belongs to another way of the label', () => {
+    const draft = { label: 'x', activePpm: '10', activeMgPerMl: '4', product: '5', sprayVolume: '10' };
+    const made = questionOf(fieldsOf('dilution', { rate: 'liquid', volume: 'spray' }), draft);
+    expect('question' in made && Object.keys(made.question)).toEqual([
+      'label',
+      'activePpm',
+      'activeMgPerMl',
+      'sprayVolume',
+    ]);
+  });
+});
+
+test('an amount is in its first unit until another is chosen, and an unknown unit is not taken', () => {
+  const [field] = fieldsOf('dilution', { rate: 'perVolume', volume: 'spray' }).slice(2);
+  expect(field && unitOf(field, {})).toBe('L');
+  expect(field && unitOf(field, { 'perVolume.unit': '[gal_us]' })).toBe('[gal_us]');
+  expect(field && unitOf(field, { 'perVolume.unit': 'bucket' })).toBe('L');
+});
+
+test('answers show three figures and are not rounded away', () => {
+  expect([0, 0.0123, 1.234, 12.34, 123.4].map(digitsFor)).toEqual([0, 4, 2, 1, 0]);
+});
+
+test('the address names the question', () => {
+  for (const of of CALCULATIONS) expect(calculationIn(new URLSearchParams({ of }))).toBe(of);
+  expect(calculationIn(new URLSearchParams('of=magic'))).toBe('stock');
+});
+
+test('units are said as people write them', () => {
+  expect(unitName('[gal_us]')).toBe('gal (US)');
+  expect(unitName('hogshead')).toBe('hogshead');
+});

@@ -1,0 +1,142 @@
+import { numberTyped } from '../shared/units';
+
+/** The questions of the feed tank as data: which fields each has, and what is asked. The arithmetic is the server's. */
+
+export const CALCULATIONS = ['stock', 'strength', 'injector', 'ec', 'dilution'] as const;
+export type Calculation = (typeof CALCULATIONS)[number];
+
+export function calculationIn(params: URLSearchParams): Calculation {
+  return CALCULATIONS.find((each) => each === params.get('of')) ?? 'stock';
+}
+
+export const VOLUMES = ['L', 'mL', '[gal_us]', '[foz_us]'] as const;
+export const WEIGHTS = ['kg', 'g', '[lb_av]', '[oz_av]'] as const;
+export type Unit = (typeof VOLUMES)[number] | (typeof WEIGHTS)[number];
+
+export interface Amount {
+  readonly value: number;
+  readonly unit: Unit;
+}
+
+export type FeedFieldName =
+  | 'nitrogenPercent'
+  | 'ppm'
+  | 'injector'
+  | 'stockVolume'
+  | 'fertilizer'
+  | 'clearWaterMsPerCm'
+  | 'msPerCmPer100Ppm'
+  | 'measuredMsPerCm'
+  | 'label'
+  | 'product'
+  | 'perVolume'
+  | 'activePpm'
+  | 'activeMgPerMl'
+  | 'activePercent'
+  | 'sprayVolume'
+  | 'areaM2'
+  | 'litresPerM2';
+
+export interface FeedField {
+  readonly name: FeedFieldName;
+  readonly kind: 'number' | 'text' | 'amount';
+  /** The units an amount may be typed in. */
+  readonly units?: readonly Unit[];
+  readonly optional?: boolean;
+}
+
+/** How a label gives its rate, and what it is to be mixed for. */
+export interface DilutionWay {
+  readonly rate: 'perVolume' | 'liquid' | 'solid';
+  readonly volume: 'spray' | 'area';
+}
+
+const number = (name: FeedFieldName, optional = false): FeedField => ({ name, kind: 'number', optional });
+const volume = (name: FeedFieldName): FeedField => ({ name, kind: 'amount', units: VOLUMES });
+const weight = (name: FeedFieldName): FeedField => ({ name, kind: 'amount', units: WEIGHTS });
+
+export function fieldsOf(calculation: Calculation, way: DilutionWay): readonly FeedField[] {
+  switch (calculation) {
+    case 'stock':
+      return [
+        number('nitrogenPercent'),
+        number('ppm'),
+        number('injector'),
+        volume('stockVolume'),
+        number('clearWaterMsPerCm', true),
+        number('msPerCmPer100Ppm', true),
+      ];
+    case 'strength':
+      return [number('nitrogenPercent'), number('injector'), weight('fertilizer'), volume('stockVolume')];
+    case 'injector':
+      return [number('nitrogenPercent'), number('ppm'), weight('fertilizer'), volume('stockVolume')];
+    case 'ec':
+      return [number('measuredMsPerCm'), number('clearWaterMsPerCm'), number('msPerCmPer100Ppm')];
+    case 'dilution': {
+      const rate: readonly FeedField[] = {
+        perVolume: [
+          { name: 'product', kind: 'amount', units: ['mL', 'g', '[foz_us]', '[oz_av]', 'L', 'kg'] } as const,
+          volume('perVolume'),
+        ],
+        liquid: [number('activePpm'), number('activeMgPerMl')],
+        solid: [number('activePpm'), number('activePercent')],
+      }[way.rate];
+      const spray = way.volume === 'spray' ? [volume('sprayVolume')] : [number('areaM2'), number('litresPerM2')];
+      return [{ name: 'label', kind: 'text' }, ...rate, ...spray];
+    }
+  }
+}
+
+/** Texts as typed; the unit of an amount under `<name>.unit`. */
+export type FeedDraft = Readonly<Record<string, string>>;
+export type FeedFault = 'needed' | 'number';
+
+export function unitOf({ name, units }: FeedField, draft: FeedDraft): Unit {
+  return units?.find((unit) => unit === draft[`${name}.unit`]) ?? units?.[0] ?? 'L';
+}
+
+/** What to ask, or what is wrong by field. What cannot be meant is the server's to say. */
+export function questionOf(
+  fields: readonly FeedField[],
+  draft: FeedDraft,
+): { readonly question: Readonly<Record<string, unknown>> } | { readonly faults: ReadonlyMap<string, FeedFault> } {
+  const faults = new Map<string, FeedFault>();
+  const question: Record<string, unknown> = {};
+  for (const field of fields) {
+    const text = (draft[field.name] ?? '').trim();
+    if (text === '') {
+      if (!field.optional) faults.set(field.name, 'needed');
+      continue;
+    }
+    if (field.kind === 'text') {
+      question[field.name] = text;
+      continue;
+    }
+    const value = numberTyped(text);
+    if (value === undefined) faults.set(field.name, 'number');
+    else question[field.name] = field.kind === 'amount' ? { value, unit: unitOf(field, draft) } : value;
+  }
+  return faults.size > 0 ? { faults } : { question };
+}
+
+const NAMES: Readonly<Record<Unit, string>> = {
+  L: 'L',
+  mL: 'mL',
+  '[gal_us]': 'gal (US)',
+  '[foz_us]': 'fl oz (US)',
+  g: 'g',
+  kg: 'kg',
+  '[oz_av]': 'oz',
+  '[lb_av]': 'lb',
+};
+
+export function unitName(unit: string): string {
+  return NAMES[unit as Unit] ?? unit;
+}
+
+/** As many decimals as three figures need: 0.0123, 1.23, 12.3, 123. */
+export function digitsFor(value: number): number {
+  const size = Math.abs(value);
+  if (size === 0 || size >= 100) return 0;
+  return size >= 10 ? 1 : size >= 1 ? 2 : Math.min(6, 2 - Math.floor(Math.log10(size)));
+}

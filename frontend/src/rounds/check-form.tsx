@@ -1,0 +1,173 @@
+import { useState } from 'react';
+import type { RoundField, RoundItem } from '../shared/climate-types';
+import { useMessages } from '../shared/messages';
+import { Problem } from '../shared/problem';
+import { useHouses } from '../shared/setup-lists';
+import { AmountPad } from '../floor/amount-pad';
+import { Choice } from '../floor/form-parts';
+import { roundsMessages } from './rounds-messages';
+import { mayReachStage, optionalFields, type RoundDraft, type RoundFault } from './rounds-state';
+
+interface CheckFormProps {
+  readonly item: RoundItem;
+  readonly site: string;
+  readonly busy: boolean;
+  readonly failure: unknown;
+  /** What is wrong, by field; undefined when it was sent. */
+  readonly record: (draft: RoundDraft) => ReadonlyMap<RoundField, RoundFault> | undefined;
+  readonly back: () => void;
+}
+
+const PADDED: ReadonlySet<RoundField> = new Set(['cells', 'reached', 'plants', 'fungusGnats', 'shoreFlies']);
+const LEVELS = [1, 2, 3, 4, 5] as const;
+const COMPLETE = 0.9;
+
+/** Asks what the check asks for: amounts on the keypad, a level or a house by one press. */
+export function CheckForm({ item, site, busy, failure, record, back }: CheckFormProps) {
+  const t = useMessages(roundsMessages);
+  const [draft, setDraft] = useState<RoundDraft>({});
+  const [faults, setFaults] = useState<ReadonlyMap<RoundField, RoundFault>>();
+  const padded = item.asks.filter((field) => PADDED.has(field));
+  const [chosen, setChosen] = useState<string>(padded[0] ?? '');
+  const put = (part: RoundDraft) => {
+    setDraft((before) => ({ ...before, ...part }));
+    setFaults(undefined);
+  };
+  const faultOf = (field: RoundField) => {
+    const mine = faults?.get(field);
+    return mine ? t[mine] : failure instanceof Problem ? failure.faultOf(field) : undefined;
+  };
+  const cells = Number(draft.cells);
+  const share = cells > 0 && draft.reached ? Number(draft.reached) / cells : undefined;
+  return (
+    <form
+      className="round-form rc-no-print"
+      noValidate
+      aria-label={t[item.task]}
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (!busy) setFaults(record(draft));
+      }}
+    >
+      {padded.length > 0 && (
+        <AmountPad
+          chosen={chosen}
+          choose={setChosen}
+          onValue={(name, value) => put({ [name]: value })}
+          fields={padded.map((field) => ({
+            name: field,
+            label: t[field],
+            value: draft[field] ?? '',
+            placeholder: '–',
+            ...(field === 'cells' ? { start: 50 } : {}),
+            fault: faultOf(field),
+          }))}
+        />
+      )}
+      {item.asks.includes('reached') && (
+        <div className="two" role="group" aria-label={t.reached}>
+          <Choice chosen={draft.reached === '0'} choose={() => put({ reached: '0' })}>
+            {t.noneYet}
+          </Choice>
+          <Choice
+            chosen={Boolean(draft.cells) && draft.reached === draft.cells}
+            choose={() => put({ reached: draft.cells ?? '' })}
+          >
+            {t.all}
+          </Choice>
+        </div>
+      )}
+      {mayReachStage(item.task) && share !== undefined && share >= COMPLETE && share <= 1 && (
+        <Choice chosen={draft.stageReached ?? false} choose={() => put({ stageReached: !draft.stageReached })}>
+          {t.stageReached}
+        </Choice>
+      )}
+      {item.asks.includes('level') && (
+        <fieldset className="choices round-levels">
+          <legend>
+            {t.level} {faultOf('level') && <span className="rc-broken">✕ {faultOf('level')}</span>}
+          </legend>
+          {LEVELS.map((level) => (
+            <button
+              key={level}
+              type="button"
+              className="floor-button choice"
+              aria-pressed={draft.level === String(level)}
+              aria-label={t.levelSaid(level)}
+              onClick={() => put({ level: String(level) })}
+            >
+              {level}
+            </button>
+          ))}
+        </fieldset>
+      )}
+      {item.asks.includes('house') && (
+        <HouseChoice
+          item={item}
+          site={site}
+          value={draft.house}
+          choose={(house) => put({ house })}
+          fault={faultOf('house')}
+        />
+      )}
+      {optionalFields(item.task).includes('nitrogenPpm') && (
+        <label className="note">
+          <span>{t.nitrogenPpm}</span>
+          <input
+            value={draft.nitrogenPpm ?? ''}
+            inputMode="decimal"
+            autoComplete="off"
+            aria-invalid={faultOf('nitrogenPpm') !== undefined}
+            onChange={(event) => put({ nitrogenPpm: event.target.value })}
+          />
+          {faultOf('nitrogenPpm') && <span className="rc-broken">✕ {faultOf('nitrogenPpm')}</span>}
+        </label>
+      )}
+      <label className="note">
+        <span>{t.note}</span>
+        <input
+          value={draft.note ?? ''}
+          maxLength={2000}
+          autoComplete="off"
+          onChange={(event) => put({ note: event.target.value })}
+        />
+      </label>
+      <div className="round-answers">
+        <button type="submit" className="floor-button primary" disabled={busy}>
+          {t.record}
+        </button>
+        <button type="button" className="floor-button" onClick={back}>
+          {t.back}
+        </button>
+      </div>
+    </form>
+  );
+}
+
+interface HouseChoiceProps {
+  readonly item: RoundItem;
+  readonly site: string;
+  readonly value: string | undefined;
+  readonly choose: (house: string) => void;
+  readonly fault: string | undefined;
+}
+
+/** Houses whose climate suits come first and say so. */
+function HouseChoice({ item, site, value, choose, fault }: HouseChoiceProps) {
+  const t = useMessages(roundsMessages);
+  const houses = (useHouses().data ?? []).filter((house) => house.site === site && house.code !== item.house);
+  const suits = (code: string) => item.fits.includes(code);
+  const ordered = [...houses].sort((a, b) => Number(suits(b.code)) - Number(suits(a.code)));
+  return (
+    <fieldset className="choices">
+      <legend>
+        {t.house} {fault && <span className="rc-broken">✕ {fault}</span>}
+      </legend>
+      {ordered.map(({ code, name }) => (
+        <Choice key={code} chosen={value === code} choose={() => choose(code)}>
+          {name} {suits(code) && <small>✓ {t.suits}</small>}
+        </Choice>
+      ))}
+    </fieldset>
+  );
+}

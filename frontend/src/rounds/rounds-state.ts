@@ -1,0 +1,115 @@
+import type { HouseOnTheWalk, RoundDone, RoundField, RoundItem, RoundTask } from '../shared/climate-types';
+import { numberTyped } from '../shared/units';
+
+/** The daily round: in which order it is walked, what is left, and what doing a check must say. */
+
+export interface HouseRound {
+  readonly house: string;
+  readonly name: string;
+  readonly blockedUntil: string | null;
+  readonly clashes: HouseOnTheWalk['clashes'];
+  readonly open: readonly RoundItem[];
+  readonly closed: readonly RoundItem[];
+}
+
+const CLOSED: ReadonlySet<RoundItem['state']> = new Set(['done', 'skipped']);
+
+export function isClosed({ state }: Pick<RoundItem, 'state'>): boolean {
+  return CLOSED.has(state);
+}
+
+/** House by house in walking order; houses that the walk does not name come last. Houses without work are left out. */
+export function byHouse(items: readonly RoundItem[], walk: readonly HouseOnTheWalk[]): readonly HouseRound[] {
+  const place = new Map(walk.map(({ house }, i) => [house, i]));
+  const codes = [...new Set(items.map(({ house }) => house))];
+  return codes
+    .sort((a, b) => (place.get(a) ?? walk.length) - (place.get(b) ?? walk.length) || a.localeCompare(b))
+    .map((house) => {
+      const own = items.filter((item) => item.house === house);
+      const stop = walk.find((each) => each.house === house);
+      return {
+        house,
+        name: stop?.name ?? own[0]?.houseName ?? house,
+        blockedUntil: stop?.blockedUntil ?? null,
+        clashes: stop?.clashes ?? [],
+        open: own.filter((item) => !isClosed(item)),
+        closed: own.filter(isClosed),
+      };
+    });
+}
+
+export function progressOf(items: readonly RoundItem[]): { readonly closed: number; readonly all: number } {
+  return { closed: items.filter(isClosed).length, all: items.length };
+}
+
+/** The order with one house carried one place up or down; at the end it stays. */
+export function walkedEarlier(order: readonly string[], house: string, by: 1 | -1): readonly string[] {
+  const from = order.indexOf(house);
+  const to = from + by;
+  if (from < 0 || to < 0 || to >= order.length) return order;
+  const after = [...order];
+  [after[from], after[to]] = [order[to] as string, house];
+  return after;
+}
+
+// --- Doing a check -------------------------------------------------------------------------------------------------
+
+/** What a form of the round holds, as typed. */
+export type RoundDraft = Partial<Readonly<Record<RoundField, string>>> & {
+  readonly stageReached?: boolean;
+  readonly note?: string;
+};
+
+export type RoundFault = 'needed' | 'whole' | 'number' | 'moreThanCells' | 'noCells';
+
+const WHOLE: ReadonlySet<RoundField> = new Set(['cells', 'reached', 'plants', 'level', 'fungusGnats', 'shoreFlies']);
+
+/** Fields a task takes besides those it asks for. */
+export function optionalFields(task: RoundTask): readonly RoundField[] {
+  return task === 'feed-step' ? ['nitrogenPpm'] : [];
+}
+
+/** Looks may say in the same breath that the stage is reached. */
+export function mayReachStage(task: RoundTask): boolean {
+  return task === 'look-callus' || task === 'look-root' || task === 'ready';
+}
+
+/** What to send, or what is wrong by field. Limits are the server's to know. */
+export function doneOf(
+  item: Pick<RoundItem, 'task' | 'asks'>,
+  draft: RoundDraft,
+  happenedAt: string,
+): { readonly done: RoundDone } | { readonly faults: ReadonlyMap<RoundField, RoundFault> } {
+  const faults = new Map<RoundField, RoundFault>();
+  const values: Partial<Record<RoundField, number | string>> = {};
+  for (const field of [...item.asks, ...optionalFields(item.task)]) {
+    const text = (draft[field] ?? '').trim();
+    if (text === '') {
+      if (item.asks.includes(field)) faults.set(field, 'needed');
+      continue;
+    }
+    if (field === 'house') {
+      values.house = text;
+      continue;
+    }
+    const value = numberTyped(text);
+    if (value === undefined) faults.set(field, 'number');
+    else if (WHOLE.has(field) && !Number.isInteger(value)) faults.set(field, 'whole');
+    else values[field] = value;
+  }
+  const { cells, reached } = values;
+  if (cells === 0) faults.set('cells', 'noCells');
+  else if (typeof cells === 'number' && typeof reached === 'number' && reached > cells) {
+    faults.set('reached', 'moreThanCells');
+  }
+  if (faults.size > 0) return { faults };
+  const note = draft.note?.trim();
+  return {
+    done: {
+      happenedAt,
+      ...values,
+      ...(draft.stageReached && mayReachStage(item.task) ? { stageReached: true } : {}),
+      ...(note ? { note } : {}),
+    } as RoundDone,
+  };
+}

@@ -1,0 +1,125 @@
+import { useFormats } from '../shared/formats';
+import type { LearningEvidence, ProfileVersion } from '../shared/learning-types';
+import { useMessages } from '../shared/messages';
+import { usePreferences } from '../shared/preferences';
+import { useSites, useVarieties } from '../shared/setup-lists';
+import { sharedMessages } from '../shared/shared-messages';
+import { TakeTable } from '../shared/take-table';
+import { profilesMessages } from './profiles-messages';
+
+/** What a learned version rests on: in words, what the batches could not tell, and who is faster or slower. */
+export function VersionEvidence({ looked: { evidence, version } }: { looked: ProfileVersion }) {
+  const t = useMessages(profilesMessages);
+  return (
+    <section aria-label={t.evidence}>
+      <h2>{t.evidence}</h2>
+      {evidence ? <Evidence evidence={evidence} version={version} /> : <p className="rc-quiet">{t.noEvidence}</p>}
+    </section>
+  );
+}
+
+function Evidence({ evidence, version }: { evidence: LearningEvidence; version: number }) {
+  const t = useMessages(profilesMessages);
+  const stages = useMessages(sharedMessages);
+  const format = useFormats();
+  // The server's own sentences are in English.
+  const lang = usePreferences().language === 'en' ? {} : { lang: 'en' };
+  const temperature = (c: number | null | undefined) => (typeof c === 'number' ? format.temperature(c) : '–');
+  return (
+    <>
+      <p>
+        {t.restsOn(
+          format.integer(evidence.finishedBatches),
+          format.integer(evidence.runningBatches),
+          format.dateTime(evidence.asOf),
+        )}{' '}
+        <span {...lang}>{evidence.text.join(' ')}</span>
+      </p>
+      <h3>{t.cardinals}</h3>
+      <ul className="profiles-cardinals">
+        {evidence.cardinals.map(({ stage, identified, reason, minC, optimumC, maxC }) => (
+          <li key={stage}>
+            <strong>{stages[`stage${stage}`]}</strong>:{' '}
+            {identified
+              ? `${t.identified}: ${[minC, optimumC, maxC].map(temperature).join(' / ')}.`
+              : `${t.notIdentified}.`}{' '}
+            <span className="rc-quiet" {...lang}>
+              {reason}
+            </span>
+          </li>
+        ))}
+      </ul>
+      <Paces evidence={evidence} version={version} />
+    </>
+  );
+}
+
+function Paces({ evidence, version }: { evidence: LearningEvidence; version: number }) {
+  const t = useMessages(profilesMessages);
+  const format = useFormats();
+  const varieties = useVarieties().data ?? [];
+  const sites = useSites().data ?? [];
+  const rows = [
+    ...evidence.varieties.map(({ variety, batches, rate }) => ({
+      kind: t.variety,
+      name: varieties.find(({ code }) => code === variety)?.name ?? variety,
+      batches,
+      rate,
+    })),
+    ...evidence.sites.map(({ site, batches, rate }) => ({
+      kind: t.site,
+      name: sites.find(({ code }) => code === site)?.name ?? site,
+      batches,
+      rate,
+    })),
+  ];
+  return (
+    <>
+      <div className="rc-row rc-spread">
+        <h3>{t.paces}</h3>
+        {rows.length > 0 && (
+          <TakeTable
+            table={() => ({
+              head: [t.kind, t.variety, t.batches, t.pace],
+              rows: rows.map(({ kind, name, batches, rate }) => [kind, name, batches, rate]),
+            })}
+            fileName={`rootcast-pace-version-${version}`}
+            label={t.paces}
+            nameColumns={2}
+          />
+        )}
+      </div>
+      <p className="rc-quiet">{rows.length > 0 ? t.pacesHelp : t.noPaces}</p>
+      {rows.length > 0 && (
+        <div className="profiles-scroll rc-sheet profiles-paces">
+          <table className="rc-table">
+            <thead>
+              <tr>
+                <th scope="col">
+                  {t.variety}, {t.site.toLowerCase()}
+                </th>
+                <th scope="col">{t.kind}</th>
+                <th scope="col" className="rc-number">
+                  {t.batches}
+                </th>
+                <th scope="col" className="rc-number">
+                  {t.pace}
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {rows.map(({ kind, name, batches, rate }) => (
+                <tr key={`${kind} ${name}`}>
+                  <th scope="row">{name}</th>
+                  <td className="rc-quiet">{kind}</td>
+                  <td className="rc-number">{format.integer(batches)}</td>
+                  <td className="rc-number">{format.percent(rate, 1)}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+    </>
+  );
+}

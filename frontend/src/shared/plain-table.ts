@@ -1,0 +1,27 @@
+/** A table of plain values, for the clipboard and for files. */
+export interface PlainTable {
+  readonly head: readonly string[];
+  readonly rows: readonly (readonly (string | number)[])[];
+}
+
+/** Tab-separated, as spreadsheets and mail programs take it from the clipboard. */
+export function tabSeparated({ head, rows }: PlainTable): string {
+  return [head, ...rows]
+    .map((row) => row.map((value) => harmless(value).replace(/[\t\r\n]+/g, ' ')).join('\t'))
+    .join('\n');
+}
+
+/** RFC 4180: CRLF line ends, quotes only where needed. */
+export function commaSeparated({ head, rows }: PlainTable): string {
+  const field = (value: string | number) => {
+    const text = harmless(value);
+    return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+  };
+  return [head, ...rows].map((row) => row.map(field).join(',') + '\r\n').join('');
+}
+
+/** A spreadsheet runs a text that begins like a formula; a leading apostrophe makes it text again. */
+function harmless(value: string | number): string {
+  if (typeof value === 'number') return String(value);
+  return /^[=+\-@\t\r]/.test(value) ? `'${value}` : value;
+}

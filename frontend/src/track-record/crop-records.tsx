@@ -1,0 +1,74 @@
+import { useFormats } from '../shared/formats';
+import type { Coverage, TrackRecord } from '../shared/learning-types';
+import { useMessages } from '../shared/messages';
+import { TakeTable } from '../shared/take-table';
+import { trackRecordMessages } from './track-record-messages';
+
+const STATED = ['0.5', '0.8', '0.9'] as const;
+
+/** The score crop by crop; a crop's name narrows the screen to it. */
+export function CropRecords({ record, pick }: { record: TrackRecord; pick: (crop: string) => void }) {
+  const t = useMessages(trackRecordMessages);
+  const format = useFormats();
+  const share = (coverage: Coverage, stated: (typeof STATED)[number]) => {
+    const held = coverage[stated];
+    return typeof held === 'number' ? format.percent(held) : '–';
+  };
+  const head = [t.crop, t.batches, t.colOff, t.colLean, ...STATED.map((s) => t.colHeld(format.percent(Number(s))))];
+  const table = () => ({
+    head,
+    rows: record.byCrop.map((crop) => [
+      crop.cropName,
+      crop.n,
+      crop.maeDays ?? '',
+      crop.biasDays ?? '',
+      ...STATED.map((stated) => crop.coverage[stated] ?? ''),
+    ]),
+  });
+  return (
+    <section aria-label={t.byCrop}>
+      <div className="rc-row rc-spread">
+        <h2>{t.byCrop}</h2>
+        <TakeTable table={table} fileName={`rootcast-track-record-${record.leadDays}d`} label={t.byCrop} print />
+      </div>
+      <div className="record-scroll rc-sheet" tabIndex={0} role="group" aria-label={t.byCrop}>
+        <table className="rc-table">
+          <thead>
+            <tr>
+              {head.map((name, i) => (
+                <th key={name} scope="col" className={i > 0 ? 'rc-number' : undefined}>
+                  {name}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {record.byCrop.map((crop) => (
+              <tr key={crop.crop}>
+                <th scope="row">
+                  <button type="button" className="rc-link" onClick={() => pick(crop.crop)}>
+                    {crop.cropName}
+                  </button>
+                </th>
+                <td className="rc-number">{format.integer(crop.n)}</td>
+                <td className="rc-number">{crop.maeDays === null ? '–' : format.decimal(crop.maeDays, 1)}</td>
+                <td className="rc-number">
+                  {crop.biasDays === null ? '–' : signedDays(crop.biasDays, format.decimal)}
+                </td>
+                {STATED.map((stated) => (
+                  <td key={stated} className="rc-number">
+                    {share(crop.coverage, stated)}
+                  </td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}
+
+function signedDays(days: number, decimal: (value: number, digits: number) => string): string {
+  return `${days > 0 ? '+' : days < 0 ? '−' : ''}${decimal(Math.abs(days), 1)}`;
+}

@@ -1,0 +1,189 @@
+import { useQueryClient } from '@tanstack/react-query';
+import { Button } from '@vaadin/react-components/Button.js';
+import { ComboBox } from '@vaadin/react-components/ComboBox.js';
+import { Dialog } from '@vaadin/react-components/Dialog.js';
+import { TextField } from '@vaadin/react-components/TextField.js';
+import { useRef, useState } from 'react';
+import { useBatchList } from '../shared/batch-queries';
+import { PURPOSES } from '../shared/climate-types';
+import { DateInput } from '../shared/date-input';
+import { useFormats } from '../shared/formats';
+import { newKey } from '../shared/http';
+import { useMessages } from '../shared/messages';
+import { notice } from '../shared/notices';
+import { NumberInput } from '../shared/number-input';
+import { Problem } from '../shared/problem';
+import { ProblemNote } from '../shared/screen-states';
+import { useHouses, useSites } from '../shared/setup-lists';
+import { sharedMessages } from '../shared/shared-messages';
+import { wallClock } from '../shared/zoned-time';
+import { recordTreatment } from './treatments-api';
+import { treatmentsMessages } from './treatments-messages';
+import { treatmentOf, type TreatmentDraft, type TreatmentFaults } from './treatments-state';
+
+/** Writes down what was applied. Every field is the reader's own: nothing is proposed. */
+export function TreatmentDialog({ site, close }: { site: string | undefined; close: () => void }) {
+  const t = useMessages(treatmentsMessages);
+  const shared = useMessages(sharedMessages);
+  const format = useFormats();
+  const queries = useQueryClient();
+  const houses = (useHouses().data ?? []).filter((house) => site === undefined || house.site === site);
+  const sites = useSites().data ?? [];
+  const batches = useBatchList({ site, state: 'live' }).data?.batches ?? [];
+  const zoneOf = (house: string) => {
+    const of = houses.find(({ code }) => code === house)?.site;
+    return sites.find(({ code }) => code === of)?.timeZone ?? sites[0]?.timeZone;
+  };
+  const [draft, setDraft] = useState<TreatmentDraft>(() => {
+    const [date = '', time = ''] = wallClock(zoneOf(''), Date.now()).split('T');
+    return {
+      house: '',
+      batch: '',
+      purpose: 'other',
+      product: '',
+      rate: '',
+      appliedBy: '',
+      date,
+      time,
+      reentryHours: '',
+      note: '',
+    };
+  });
+  const [faults, setFaults] = useState<TreatmentFaults>({});
+  const [failure, setFailure] = useState<unknown>();
+  const [busy, setBusy] = useState(false);
+  const sent = useRef<{ body: string; key: string } | undefined>(undefined);
+  const change = (part: Partial<TreatmentDraft>) => {
+    setDraft((before) => ({ ...before, ...part }));
+    setFaults({});
+    setFailure(undefined);
+  };
+  const faultOf = (name: keyof TreatmentDraft, sentAs: string = name) => {
+    const fault = faults[name];
+    return fault ? t[fault] : failure instanceof Problem ? failure.faultOf(sentAs) : undefined;
+  };
+  const save = async () => {
+    const made = treatmentOf(draft, zoneOf(draft.house));
+    if ('faults' in made) {
+      setFaults(made.faults);
+      return;
+    }
+    const body = JSON.stringify(made.treatment);
+    if (sent.current?.body !== body) sent.current = { body, key: newKey() };
+    setBusy(true);
+    try {
+      const recorded = await recordTreatment(made.treatment, sent.current.key);
+      const house = houses.find(({ code }) => code === recorded.house)?.name ?? recorded.house;
+      const until = format.dateTime(recorded.reentryAt, zoneOf(recorded.house));
+      notice({ text: recorded.closed ? t.done(house, until) : t.doneOpen });
+      await queries.invalidateQueries({ queryKey: ['treatments'] });
+      await queries.invalidateQueries({ queryKey: ['rounds'] });
+      close();
+    } catch (refused) {
+      if (refused instanceof Problem) sent.current = undefined;
+      setFailure(refused);
+    } finally {
+      setBusy(false);
+    }
+  };
+  const text = (name: 'product' | 'rate' | 'appliedBy' | 'note', hint = '', required = true) => (
+    <TextField
+      label={t[name]}
+      value={draft[name]}
+      helperText={hint}
+      required={required}
+      autocomplete="off"
+      manualValidation
+      invalid={faultOf(name) !== undefined}
+      errorMessage={faultOf(name) ?? ''}
+      onValueChanged={(event) => {
+        if (event.detail.value !== draft[name]) change({ [name]: event.detail.value });
+      }}
+    />
+  );
+  const choice = (
+    name: 'house' | 'batch' | 'purpose',
+    items: readonly { readonly code: string; readonly label: string }[],
+    hint = '',
+  ) => (
+    <ComboBox
+      label={t[name]}
+      items={[...items]}
+      itemValuePath="code"
+      itemLabelPath="label"
+      value={draft[name]}
+      helperText={hint}
+      required={name !== 'batch'}
+      manualValidation
+      invalid={faultOf(name) !== undefined}
+      errorMessage={faultOf(name) ?? ''}
+      onValueChanged={(event) => {
+        if (event.detail.value === draft[name]) return;
+        change({ [name]: event.detail.value, ...(name === 'house' ? { batch: '' } : {}) });
+      }}
+    />
+  );
+  return (
+    <Dialog opened headerTitle={t.newTreatment} onOpenedChanged={(event) => !event.detail.value && close()}>
+      <div className="treatment-form">
+        <p className="rc-warning wide">▲ {t.caution}</p>
+        {choice(
+          'house',
+          houses.map(({ code, name }) => ({ code, label: name })),
+        )}
+        {choice(
+          'batch',
+          batches
+            .filter(({ house }) => house === draft.house)
+            .map(({ id, varietyName }) => ({ code: id, label: `${id}, ${varietyName}` })),
+          t.batchHelp,
+        )}
+        {text('product', t.productHelp)}
+        {text('rate', t.rateHelp)}
+        {choice(
+          'purpose',
+          PURPOSES.map((purpose) => ({ code: purpose, label: t[purpose] })),
+        )}
+        {text('appliedBy')}
+        <DateInput
+          label={t.date}
+          value={draft.date}
+          onValue={(date) => change({ date })}
+          fault={faultOf('date', 'appliedAt')}
+          required
+        />
+        <TextField
+          label={t.time}
+          value={draft.time}
+          autocomplete="off"
+          required
+          manualValidation
+          helperText={zoneOf(draft.house) ?? ''}
+          invalid={faultOf('time') !== undefined}
+          errorMessage={faultOf('time') ?? ''}
+          onValueChanged={(event) => {
+            if (event.detail.value !== draft.time) change({ time: event.detail.value });
+          }}
+        />
+        <NumberInput
+          label={t.reentryHours}
+          value={draft.reentryHours}
+          hint={t.reentryHelp}
+          required
+          fault={faultOf('reentryHours')}
+          onValue={(reentryHours) => change({ reentryHours })}
+        />
+        {text('note', '', false)}
+        <div className="wide">
+          <ProblemNote failure={failure} />
+        </div>
+        <div className="wide rc-row">
+          <Button onClick={close}>{shared.cancel}</Button>
+          <Button theme="primary" disabled={busy} onClick={() => void save()}>
+            {t.save}
+          </Button>
+        </div>
+      </div>
+    </Dialog>
+  );
+}

@@ -1,0 +1,39 @@
+import { useQuery, useQueryClient } from '@tanstack/react-query';
+import type { WarningView } from '../shared/climate-types';
+import { at, getJson, newKey, postJson } from '../shared/http';
+import { useLiveEvent } from '../shared/live-stream';
+import { useNow } from '../shared/now';
+
+const HOUR_MS = 3_600_000;
+const AGAIN_MS = 60_000;
+
+interface WarningQuery {
+  readonly site?: string | undefined;
+  readonly house?: string | undefined;
+  readonly from?: string | undefined;
+}
+
+/** The log of the last 14 days, or from a moment on. */
+export function useWarnings(query: WarningQuery) {
+  return useQuery({
+    queryKey: ['warnings', query],
+    queryFn: ({ signal }) => getJson<readonly WarningView[]>(at`/warnings`, { ...query }, signal),
+    refetchInterval: AGAIN_MS,
+  });
+}
+
+/** Those that stand now: what stood at some moment of the last hour. */
+export function useStandingWarnings(site: string | undefined) {
+  const from = new Date(Math.floor(useNow() / HOUR_MS) * HOUR_MS - HOUR_MS).toISOString();
+  return useWarnings({ site, from });
+}
+
+/** Renews every list of warnings when one was raised, ended or acknowledged. */
+export function useLiveWarnings(): void {
+  const queries = useQueryClient();
+  useLiveEvent('warnings', () => void queries.invalidateQueries({ queryKey: ['warnings'] }));
+}
+
+export function acknowledge(id: string, text: string): Promise<WarningView> {
+  return postJson(at`/warnings/${id}/acknowledgement`, text === '' ? {} : { text }, newKey());
+}

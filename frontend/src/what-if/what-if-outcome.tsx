@@ -1,0 +1,208 @@
+import { Link } from 'react-router';
+import type { Quantiles } from '../shared/api-types';
+import { useBatchList } from '../shared/batch-queries';
+import { useFormats } from '../shared/formats';
+import type { WhatIfAnswer } from '../shared/learning-types';
+import { useMessages } from '../shared/messages';
+import { useHouses, useSites, useVarieties } from '../shared/setup-lists';
+import { sharedMessages } from '../shared/shared-messages';
+import { useSiteFilter } from '../shared/site-filter';
+import { TakeTable } from '../shared/take-table';
+import { mondayOf, weekNumber } from '../shared/weeks';
+import { signedDays } from '../batches/reason-state';
+import { whatIfMessages } from './what-if-messages';
+import { outcomeOf, type BatchOutcome, type Outcome } from './what-if-state';
+
+/** What a trial would do: in a sentence, batch by batch, and week by week on the board. */
+export function WhatIfOutcome({ answer }: { answer: WhatIfAnswer }) {
+  const t = useMessages(whatIfMessages);
+  const outcome = outcomeOf(answer);
+  if (outcome.batches.length === 0 && outcome.cells.length === 0) return <p className="wish-said">{t.noEffect}</p>;
+  return (
+    <>
+      <Said outcome={outcome} answer={answer} />
+      {outcome.batches.length > 0 && <Batches outcome={outcome} />}
+      {outcome.cells.length > 0 && <Cells outcome={outcome} />}
+    </>
+  );
+}
+
+function Said({ outcome, answer }: { outcome: Outcome; answer: WhatIfAnswer }) {
+  const t = useMessages(whatIfMessages);
+  const format = useFormats();
+  const { earlier, later, earliestDays, latestDays, more, fewer, cells, unchanged } = outcome;
+  const days = (value: number) => format.decimal(value, 1);
+  const n = format.integer;
+  const confidence = format.percent(answer.confidence, 2);
+  return (
+    <p className="wish-said" role="status">
+      {earlier === 1 ? t.oneEarlier(days(earliestDays)) : earlier > 0 && t.earlier(n(earlier), days(earliestDays))}{' '}
+      {later === 1 ? t.oneLater(days(latestDays)) : later > 0 && t.later(n(later), days(latestDays))}{' '}
+      {more + fewer > 0 ? t.open(confidence, n(more), n(fewer), n(cells.length)) : t.openSame(confidence)}{' '}
+      <span className="rc-quiet">
+        {unchanged > 0 && t.unchanged(n(unchanged))} {t.asOf(format.dateTime(answer.asOf))}
+      </span>
+    </p>
+  );
+}
+
+function Batches({ outcome: { batches } }: { outcome: Outcome }) {
+  const t = useMessages(whatIfMessages);
+  const shared = useMessages(sharedMessages);
+  const format = useFormats();
+  const [site] = useSiteFilter();
+  const known = new Map(useBatchList({ site, state: 'live' }).data?.batches.map((batch) => [batch.id, batch]));
+  const houses = useHouses().data ?? [];
+  const sites = useSites().data ?? [];
+  const zoneOf = (id: string) => sites.find(({ code }) => code === known.get(id)?.site)?.timeZone;
+  const houseName = (code: string) => houses.find((house) => house.code === code)?.name ?? code;
+  const day = (id: string, at: string | null) => (at === null ? shared.notInSight : format.dayOf(at, zoneOf(id)));
+  const days = ({ shift }: BatchOutcome) => (shift === null ? '–' : signedDays(shift, format.decimal));
+  const trays = (q: Quantiles<number>) => format.integer(q.p50);
+  const head = [t.batch, t.variety, t.house, t.readyBefore, t.readyAfter, t.days, t.saleable];
+  const table = () => ({
+    head: [t.batch, t.variety, t.house, t.toHouse, t.readyBefore, t.readyAfter, t.days, t.before, t.after],
+    rows: batches.map((batch) => [
+      batch.id,
+      known.get(batch.id)?.varietyName ?? '',
+      houseName(batch.before.house),
+      houseName(batch.after.house),
+      batch.before.readyAt.p50 ?? '',
+      batch.after.readyAt.p50 ?? '',
+      batch.shift === null ? '' : Math.round(batch.shift * 100) / 100,
+      batch.before.saleableTrays.p50,
+      batch.after.saleableTrays.p50,
+    ]),
+  });
+  return (
+    <section aria-label={t.batches}>
+      <div className="rc-row rc-spread">
+        <h2>{t.batches}</h2>
+        <TakeTable table={table} fileName="rootcast-what-if-batches" label={t.batches} nameColumns={2} />
+      </div>
+      <div className="wish-scroll rc-sheet" tabIndex={0} role="group" aria-label={t.batches}>
+        <table className="rc-table">
+          <thead>
+            <tr>
+              {head.map((name, i) => (
+                <th key={name} scope="col" className={i >= 5 ? 'rc-number' : undefined}>
+                  {name}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {batches.map((batch) => {
+              const { id, before, after } = batch;
+              return (
+                <tr key={id}>
+                  <th scope="row">
+                    <Link className="rc-link" to={`/batches/${encodeURIComponent(id)}`}>
+                      {id}
+                    </Link>
+                  </th>
+                  <td>{known.get(id)?.varietyName ?? '–'}</td>
+                  <td>
+                    {houseName(before.house)}
+                    {after.house !== before.house && (
+                      <>
+                        {' → '}
+                        <strong>{houseName(after.house)}</strong>
+                      </>
+                    )}
+                  </td>
+                  <td>
+                    {day(id, before.readyAt.p50)} <Range day={(at) => day(id, at)} of={before.readyAt} />
+                  </td>
+                  <td>
+                    <strong>{day(id, after.readyAt.p50)}</strong> <Range day={(at) => day(id, at)} of={after.readyAt} />
+                  </td>
+                  <td className="rc-number">{days(batch)}</td>
+                  <td className="rc-number">
+                    {trays(before.saleableTrays)}
+                    {trays(before.saleableTrays) !== trays(after.saleableTrays) && (
+                      <>
+                        {' → '}
+                        <strong>{trays(after.saleableTrays)}</strong>
+                      </>
+                    )}
+                  </td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}
+
+function Range({ day, of }: { day: (at: string | null) => string; of: Quantiles<string | null> }) {
+  if (of.p10 === of.p90) return null;
+  return (
+    <span className="rc-quiet rc-small">
+      {day(of.p10)} … {day(of.p90)}
+    </span>
+  );
+}
+
+function Cells({ outcome: { cells } }: { outcome: Outcome }) {
+  const t = useMessages(whatIfMessages);
+  const format = useFormats();
+  const varieties = useVarieties().data ?? [];
+  const sites = useSites().data ?? [];
+  const varietyName = (code: string) => varieties.find((each) => each.code === code)?.name ?? code;
+  const siteName = (code: string) => sites.find((each) => each.code === code)?.name ?? code;
+  const head = [t.variety, t.format, t.site, t.week, t.before, t.after, t.difference];
+  const table = () => ({
+    head,
+    rows: cells.map(({ variety, trayFormat, site, week, openBefore, openAfter }) => [
+      varietyName(variety),
+      trayFormat,
+      siteName(site),
+      week,
+      openBefore,
+      openAfter,
+      openAfter - openBefore,
+    ]),
+  });
+  return (
+    <section aria-label={t.cells}>
+      <div className="rc-row rc-spread">
+        <h2>{t.cells}</h2>
+        <TakeTable table={table} fileName="rootcast-what-if-open" label={t.cells} nameColumns={4} />
+      </div>
+      <div className="wish-scroll rc-sheet" tabIndex={0} role="group" aria-label={t.cells}>
+        <table className="rc-table">
+          <thead>
+            <tr>
+              {head.map((name, i) => (
+                <th key={name} scope="col" className={i >= 4 ? 'rc-number' : undefined}>
+                  {name}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {cells.map(({ variety, trayFormat, site, week, openBefore, openAfter }) => (
+              <tr key={[variety, trayFormat, site, week].join(' ')}>
+                <th scope="row">{varietyName(variety)}</th>
+                <td>{trayFormat}</td>
+                <td>{siteName(site)}</td>
+                <td>{t.weekShort(weekNumber(week), format.dayMonth(mondayOf(week)))}</td>
+                <td className="rc-number">{format.integer(openBefore)}</td>
+                <td className="rc-number">
+                  <strong>{format.integer(openAfter)}</strong>
+                </td>
+                <td className={`rc-number ${openAfter < openBefore ? 'rc-at-risk' : ''}`}>
+                  {openAfter < openBefore ? '▼ −' : '▲ +'}
+                  {format.integer(Math.abs(openAfter - openBefore))}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}
