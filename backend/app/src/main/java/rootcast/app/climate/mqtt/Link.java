@@ -21,7 +21,13 @@ final class Link {
     private static final long LONGEST_PAUSE_MS = 30_000;
     private static final long PROBE_PATIENCE_MS = 3_000;
     private static final long LOOK_AGAIN_MS = 50;
-    private static final int LARGEST_MESSAGE = 1 << 20;
+
+    /**
+     * No limit: the decoder of Netty 4.1.133 takes a message whose head is split between two packets for one that is too
+     * large, whatever the limit, and ends the connection. The broker has its own limit.
+     */
+    private static final int LARGEST_MESSAGE = Integer.MAX_VALUE;
+
     private static final int UNDER_WAY = 1_000;
     private static final String PROBE = "rootcast/probe/";
 

@@ -27,11 +27,18 @@ public interface MqttConfig {
     @WithDefault("#")
     String topics();
 
+    /**
+     * Whether several nodes, or several connections of this one, share the messages. Off for a single node: a plain
+     * subscription outlives a restart of every broker that was tried, a shared one did not on Mosquitto 2.0.11.
+     */
+    @WithDefault("false")
+    boolean shared();
+
     /** Nodes of this group share the messages among them. */
     @WithDefault("rootcast")
     String group();
 
-    /** Connections of this node, where the broker shares messages among several. */
+    /** Connections of this node, if messages are shared and the broker can do it. */
     @WithDefault("4")
     int connections();
 

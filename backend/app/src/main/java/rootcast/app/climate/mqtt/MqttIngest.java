@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * Takes readings from an MQTT broker at QoS 1, in a session that the broker keeps while this node is away.
  *
- * <p>Whether the broker shares a subscription among several clients is tried out first: one that does not would take
+ * <p>If messages are to be shared among nodes, it is tried out first whether the broker can: one that does not would take
  * {@code $share/…} for a name and deliver nothing. Decision: docs/decisions/0009-ingest-and-acknowledgement.md.
  */
 @ApplicationScoped
@@ -46,7 +46,7 @@ public class MqttIngest {
     private @Nullable Broker broker;
 
     /** Where the broker is and what this node is called there. */
-    record Broker(String host, int port, String clientId, String topics, String group, int connections) {
+    record Broker(String host, int port, String clientId, String topics, boolean share, String group, int connections) {
 
         String shared() {
             return "$share/" + group + "/" + topics;
@@ -72,6 +72,7 @@ public class MqttIngest {
                         config.port(),
                         config.clientId() + "-" + httpPort,
                         config.topics(),
+                        config.shared(),
                         config.group(),
                         config.connections())));
     }
@@ -86,7 +87,11 @@ public class MqttIngest {
         LOG.infof("readings by MQTT from %s:%d, topics %s", to.host(), to.port(), to.topics());
         Link first = new Link(this, to, 0);
         links.add(first);
-        first.tryOutSharing();
+        if (to.share()) {
+            first.tryOutSharing();
+        } else {
+            sharingIs(false);
+        }
     }
 
     /** Told by the first link. */
@@ -96,7 +101,7 @@ public class MqttIngest {
             return;
         }
         sharing = shared ? "shared" : "alone";
-        if (!shared) {
+        if (to.share() && !shared) {
             LOG.warn("the broker does not share subscriptions: run one node, on one connection");
         }
         for (int number = links.size(); shared && number < to.connections(); number++) {

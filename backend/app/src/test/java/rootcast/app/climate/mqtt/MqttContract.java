@@ -53,7 +53,7 @@ abstract class MqttContract {
         nursery = Nursery.opened(time);
         hour = time.instant().truncatedTo(ChronoUnit.HOURS).minus(Duration.ofHours(5));
         broker = new TestBroker(store);
-        ingest.connect(new MqttIngest.Broker("127.0.0.1", broker.port(), nursery.house, "#", "rootcast", 4));
+        ingest.connect(new MqttIngest.Broker("127.0.0.1", broker.port(), nursery.house, "#", true, "rootcast", 4));
         await(() -> ingest.state().state().equals("connected"));
         device = new TestPublisher(vertx, broker.port());
         assertThat(device.connect()).isTrue();

@@ -40,8 +40,10 @@ public final class TestPublisher implements AutoCloseable {
         underWay.clear();
         early.clear();
         window = new Semaphore(WINDOW);
-        MqttClientOptions options =
-                new MqttClientOptions().setCleanSession(true).setMaxInflightQueue(1_000);
+        MqttClientOptions options = new MqttClientOptions()
+                .setCleanSession(true)
+                .setMaxInflightQueue(1_000)
+                .setMaxMessageSize(Integer.MAX_VALUE);
         client = MqttClient.create(vertx, options);
         client.publishCompletionHandler(this::acknowledged);
         return waitFor(client.connect(port, "127.0.0.1"));
