@@ -27,7 +27,6 @@ test('says the score in plain words beside both simple ways of counting', async 
 });
 
 test('each plot has its figures as a table behind it', async ({ page }) => {
-  const record = await recordOf(page);
   await page.goto('/track-record');
   for (const name of ['Error by lead', 'Ranges: stated and held', 'Predicted against what came']) {
     const plot = page.getByRole('region', { name, exact: true });
@@ -35,8 +34,6 @@ test('each plot has its figures as a table behind it', async ({ page }) => {
     await plot.getByText('The figures as a table').click();
     await expect(plot.getByRole('table').getByRole('row').nth(1)).toBeVisible();
   }
-  const misses = page.getByRole('region', { name: 'Predicted against what came', exact: true });
-  await expect(misses.getByRole('table').locator('tbody tr')).toHaveCount(record.batches.length);
 });
 
 test('another lead and one crop are kept in the address', async ({ page }) => {
