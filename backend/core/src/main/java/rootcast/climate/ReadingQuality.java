@@ -161,8 +161,8 @@ public final class ReadingQuality {
                 && readings.micros(last + 1) - at <= SPIKE_REACH_MICROS) {
             last++;
         }
-        if (last - from + 1 < FEWEST_FOR_SPIKE) {
-            return null;
+        if (last - from + 1 < FEWEST_FOR_SPIKE || readings.spread(from, last) <= limits.spike()) {
+            return null; // where all lie so near each other, none is far from the middle: most of ingest ends here
         }
         double[] around = new double[last - from + 1];
         for (int i = 0; i < around.length; i++) {

@@ -90,6 +90,17 @@ public final class SensorReadings {
         return values[index];
     }
 
+    /** Between the least and the greatest of some readings. */
+    double spread(int fromInclusive, int lastInclusive) {
+        double least = values[fromInclusive];
+        double most = least;
+        for (int i = fromInclusive + 1; i <= lastInclusive; i++) {
+            least = Math.min(least, values[i]);
+            most = Math.max(most, values[i]);
+        }
+        return most - least;
+    }
+
     boolean isMeasured(long hour) {
         return indexFrom(hour * HOUR_MICROS) < indexFrom((hour + 1) * HOUR_MICROS);
     }
