@@ -50,17 +50,6 @@ public final class HourlySeries {
         readings[index]++;
     }
 
-    /** Takes away a reading that was added. */
-    public void remove(Instant at, double celsius) {
-        long hour = hourOf(at);
-        if (!isMeasured(hour)) {
-            throw new IllegalArgumentException("no reading at " + at + " to take away");
-        }
-        int index = (int) (hour - firstHour);
-        totalMicroC[index] -= microC(celsius);
-        readings[index]--;
-    }
-
     public HourlySeries copy() {
         HourlySeries copy = new HourlySeries();
         copy.firstHour = firstHour;

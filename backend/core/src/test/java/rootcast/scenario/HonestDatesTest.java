@@ -10,9 +10,11 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestReporter;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import rootcast.availability.SupplyLot;
@@ -134,7 +136,7 @@ class HonestDatesTest {
 
     @ParameterizedTest(name = "{0} days before")
     @ValueSource(ints = {14, 7, 3})
-    void fourInFiveAreReadyWithinTheirRange(int leadDays) {
+    void fourInFiveAreReadyWithinTheirRange(int leadDays, TestReporter reporter) {
         double inside = at(leadDays).stream()
                 .mapToInt(each -> each.isInside() ? 1 : 0)
                 .average()
@@ -146,8 +148,9 @@ class HonestDatesTest {
                         each.outlook.readyAt().p10(), each.outlook.readyAt().p90()))
                 .average()
                 .orElseThrow();
-        System.out.printf(
-                "HonestDates lead %d: inside 80 %% range %.3f, mean error %.2f d, width %.2f d, MAE %.3f%n",
+        reporter.publishEntry(String.format(
+                Locale.ROOT,
+                "lead %d: inside 80 %% range %.3f, mean error %.2f d, width %.2f d, MAE %.3f",
                 leadDays,
                 inside,
                 bias,
@@ -155,13 +158,13 @@ class HonestDatesTest {
                 at(leadDays).stream()
                         .mapToDouble(e -> Math.abs(e.errorDays()))
                         .average()
-                        .orElseThrow());
+                        .orElseThrow()));
 
         assertThat(inside).as("seeds %s", Arrays.toString(SEEDS)).isBetween(0.77, 0.83);
     }
 
     @Test
-    void aWeekBeforeTheDateIsADayOutAtMostAndFarBetterThanTheCalendar() {
+    void aWeekBeforeTheDateIsADayOutAtMostAndFarBetterThanTheCalendar(TestReporter reporter) {
         double error = at(7).stream()
                 .mapToDouble(each -> Math.abs(each.errorDays()))
                 .average()
@@ -170,7 +173,8 @@ class HonestDatesTest {
                 .mapToDouble(each -> Math.abs(each.calendarErrorDays))
                 .average()
                 .orElseThrow();
-        System.out.printf("HonestDates mean absolute error at 7 days: %.3f d, calendar %.3f d%n", error, calendar);
+        reporter.publishEntry(
+                String.format(Locale.ROOT, "mean absolute error at 7 days %.3f d, calendar %.3f d", error, calendar));
 
         assertThat(error).as("seeds %s", Arrays.toString(SEEDS)).isLessThanOrEqualTo(1.0);
         assertThat(error).as("seeds %s", Arrays.toString(SEEDS)).isLessThanOrEqualTo(0.6 * calendar);
@@ -178,7 +182,7 @@ class HonestDatesTest {
 
     /** On the first day that offers most of the batch's trays at 90 %, or one of the four days after it. */
     @Test
-    void traysPromisedAtNineInTenAreThereInNineCasesOfTen() {
+    void traysPromisedAtNineInTenAreThereInNineCasesOfTen(TestReporter reporter) {
         int promised = 0;
         int kept = 0;
         for (Case each : CASES) {
@@ -200,7 +204,7 @@ class HonestDatesTest {
             }
         }
         double share = (double) kept / promised;
-        System.out.printf("HonestDates promised at 0.9 and there: %.3f of %d%n", share, promised);
+        reporter.publishEntry(String.format(Locale.ROOT, "promised at 0.9 and there: %.3f of %d", share, promised));
 
         assertThat(promised).isGreaterThan(CASES.size() * 9 / 10);
         assertThat(share).as("seeds %s", Arrays.toString(SEEDS)).isBetween(0.88, 0.93);
