@@ -27,13 +27,17 @@ test('says the score in plain words beside both simple ways of counting', async 
 });
 
 test('each plot has its figures as a table behind it', async ({ page }) => {
+  const { batches } = await recordOf(page);
   await page.goto('/track-record');
   for (const name of ['Error by lead', 'Ranges: stated and held', 'Predicted against what came']) {
     const plot = page.getByRole('region', { name, exact: true });
     await expect(plot.locator('canvas')).toBeVisible();
     await plot.getByText('The figures as a table').click();
-    await expect(plot.getByRole('table').getByRole('row').nth(1)).toBeVisible();
+    await expect(plot.locator('details').getByRole('row').nth(1)).toBeVisible();
   }
+  // The plot's own legend is a table too, so the rows are those behind "The figures as a table".
+  const misses = page.getByRole('region', { name: 'Predicted against what came', exact: true }).locator('details');
+  await expect(misses.getByRole('row')).toHaveCount(batches.length + 1);
 });
 
 test('another lead and one crop are kept in the address', async ({ page }) => {

@@ -43,8 +43,9 @@ test('lines that lack something are marked beside the field', async ({ page }) =
   await page.goto('/what-if');
   await page.getByRole('textbox', { name: /^Medium/ }).fill('warm');
   await page.getByRole('button', { name: 'See what happens' }).click();
-  await expect(page.getByText('Choose one.')).toBeVisible();
-  await expect(page.getByText('Type a temperature, for example 22.')).toBeVisible();
+  const line = page.getByRole('group', { name: 'Set-point 1' });
+  await expect(line.getByText('Choose one.')).toBeVisible();
+  await expect(line.getByText('Type a temperature, for example 22.')).toBeVisible();
   await expect(page.getByRole('textbox', { name: /^Medium/ })).toHaveValue('warm');
 });
 

@@ -79,15 +79,13 @@ function SetpointLine({ line, name, faultOf, put, remove }: LineProps<SetpointDr
   const format = useFormats();
   const [site] = useSiteFilter();
   const houses = (useHouses().data ?? []).filter((house) => site === undefined || house.site === site);
+  const now = houses.find(({ code }) => code === line.house)?.mediumSetpointC;
   return (
     <div className="wish-line" role="group" aria-label={name}>
       <Choice
         label={t.house}
         value={line.house}
-        items={houses.map(({ code, name: label, mediumSetpointC: c }) => ({
-          code,
-          label: c === null || c === undefined ? label : `${label}, ${format.temperature(c)}`,
-        }))}
+        items={houses.map(({ code, name: label }) => ({ code, label }))}
         fault={faultOf('house')}
         choose={(house) => put({ house })}
       />
@@ -98,6 +96,7 @@ function SetpointLine({ line, name, faultOf, put, remove }: LineProps<SetpointDr
         onValue={(medium) => put({ medium })}
         fault={faultOf('medium') ?? faultOf('mediumC')}
         className="wish-short"
+        hint={typeof now === 'number' ? t.mediumNow(format.temperature(now)) : ''}
       />
       <When line={line} faultOf={faultOf} put={put} />
       <Button theme="tertiary" onClick={remove} aria-label={`${t.remove}: ${name}`}>
