@@ -5,8 +5,10 @@ import java.time.Instant;
 import java.util.Collection;
 import java.util.EnumMap;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Predicate;
 import rootcast.app.climate.store.Readings;
 import rootcast.app.site.PlannedSetpoint;
@@ -44,16 +46,19 @@ public class LiveClimate {
                 .computeIfAbsent(quantity, any -> new HourlySeries());
     }
 
-    /** Takes the houses and their plans as they are now; a house whose plan changed gets its curves anew. */
-    public void houses(Collection<House> houses, Collection<PlannedSetpoint> setpoints) {
+    /** Takes the houses and their plans as they are now, and gives those whose curves are others because of it. */
+    public Set<String> houses(Collection<House> houses, Collection<PlannedSetpoint> setpoints) {
         planned = List.copyOf(setpoints);
+        Set<String> replanned = new HashSet<>();
         for (House house : houses) {
             houseOf.put(house.code(), house);
             SetpointPlan plan = plan(house, change -> true);
             if (!plan.equals(plans.put(house.code(), plan))) {
                 curves.house(house.code(), series(house.code(), Quantity.MEDIUM_TEMPERATURE), plan);
+                replanned.add(house.code());
             }
         }
+        return replanned;
     }
 
     private SetpointPlan plan(House house, Predicate<PlannedSetpoint> counts) {

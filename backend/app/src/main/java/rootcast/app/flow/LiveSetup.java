@@ -4,6 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 import rootcast.app.climate.LiveClimate;
 import rootcast.app.crop.LiveCatalogue;
@@ -40,12 +41,13 @@ class LiveSetup {
 
     void load() {
         sites.sites(places.sites());
-        climate.houses(places.houses(), places.setpoints());
+        Set<String> replanned = climate.houses(places.houses(), places.setpoints());
         List<Variety> varieties = catalogue.varieties();
         List<Crop> crops = catalogue.crops().stream().map(SourcedCrop::crop).toList();
         names.varieties(varieties, crops);
         Map<String, CropProfile> profiles = crops.stream().collect(Collectors.toMap(Crop::code, Crop::profile));
-        batches.profiles(
-                varieties.stream().collect(Collectors.toMap(Variety::code, variety -> profiles.get(variety.crop()))));
+        batches.setup(
+                varieties.stream().collect(Collectors.toMap(Variety::code, variety -> profiles.get(variety.crop()))),
+                replanned);
     }
 }

@@ -80,10 +80,22 @@ public class LiveBatches {
                 .toList();
     }
 
-    /** Takes the profiles as they are now; the caller refreshes what they touch. */
-    public void profiles(Map<String, CropProfile> profileOfVariety) {
+    /**
+     * Takes the profiles as they are now, and that these houses have other plans; the caller refreshes what that touches.
+     */
+    public void setup(Map<String, CropProfile> profileOfVariety, Set<String> replannedHouses) {
         this.profileOfVariety = profileOfVariety;
-        settled.clear();
+        settled.values()
+                .removeIf(kept ->
+                        kept.history().stays().stream().anyMatch(stay -> replannedHouses.contains(stay.house())));
+        settled.entrySet()
+                .removeIf(kept -> !kept.getValue()
+                        .profile()
+                        .equals(profileOf(pictures.get(kept.getKey()).batch())));
+    }
+
+    private CropProfile profileOf(Batch batch) {
+        return profileOfVariety.get(batch.variety()).forBatch(batch.variety(), batch.site());
     }
 
     /** Takes the batch with all of its entries. */
@@ -172,11 +184,8 @@ public class LiveBatches {
         if (kept != null) {
             return kept;
         }
-        BatchOutlook made = BatchOutlook.of(
-                HistoryOfBatch.of(standing),
-                profileOfVariety.get(batch.variety()).forBatch(batch.variety(), batch.site()),
-                batch.trayFormat(),
-                climate.curves());
+        BatchOutlook made =
+                BatchOutlook.of(HistoryOfBatch.of(standing), profileOf(batch), batch.trayFormat(), climate.curves());
         if (hasSettled(made.history())) {
             settled.put(batch.id(), made);
         }
