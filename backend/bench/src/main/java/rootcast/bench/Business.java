@@ -36,7 +36,7 @@ import rootcast.site.ShipWeek;
  * An invented business of the size to plan for: 240 houses with hourly readings for nine weeks, 15 crops of three stages,
  * and live batches up to six weeks old, some looked at, spread over houses, crops and 1 500 varieties.
  */
-final class Business {
+public final class Business {
 
     static final int HOUSES = 240;
     private static final int CROPS = 15;
@@ -46,17 +46,17 @@ final class Business {
     private static final TrayFormat TRAY = new TrayFormat("T105", 105, 100, 540, 280);
     private static final Instant START = Instant.parse("2026-01-05T00:00:00Z");
 
-    record Batch(String id, Cell cell, BatchHistory history, CropProfile profile) {}
+    public record Batch(String id, Cell cell, BatchHistory history, CropProfile profile) {}
 
-    final HouseCurves houses;
+    public final HouseCurves houses;
     final List<HourlySeries> series = new ArrayList<>();
-    final List<Batch> batches = new ArrayList<>();
+    public final List<Batch> batches = new ArrayList<>();
     final List<BatchOutlook> kept;
     private final Map<Cell, List<Integer>> cells = new TreeMap<>();
     private final Random random = new Random(20260105);
     private Instant now = START.plus(Duration.ofDays(63));
 
-    Business(int liveBatches) {
+    public Business(int liveBatches) {
         houses = new HouseCurves(now);
         for (int house = 0; house < HOUSES; house++) {
             HourlySeries medium = new HourlySeries();
@@ -70,8 +70,10 @@ final class Business {
                 IntStream.range(0, CROPS).mapToObj(Business::crop).toList();
         for (int i = 0; i < liveBatches; i++) {
             int variety = random.nextInt(VARIETIES);
-            int site = random.nextInt(SITES);
-            String house = "H" + (site * HOUSES / SITES + random.nextInt(HOUSES / SITES));
+            // Batches of one house follow one another, as the application goes through them.
+            int number = (int) ((long) i * HOUSES / liveBatches);
+            String house = "H" + number;
+            int site = number * SITES / HOUSES;
             Cell cell = new Cell("V" + variety, TRAY.code(), "S" + site);
             cells.computeIfAbsent(cell, any -> new ArrayList<>()).add(i);
             batches.add(new Batch("B" + i, cell, history(house), crops.get(variety % CROPS)));
@@ -132,7 +134,7 @@ final class Business {
     }
 
     /** One more hour with a reading in every house. */
-    void anHourPasses() {
+    public void anHourPasses() {
         for (int house = 0; house < HOUSES; house++) {
             series.get(house).add(now, mediumC(now));
             houses.changed("H" + house, now);

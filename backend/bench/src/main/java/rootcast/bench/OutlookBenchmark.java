@@ -11,17 +11,20 @@ import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
+import rootcast.crop.Stage;
 import rootcast.crop.TrayFormat;
 import rootcast.outlook.BatchOutlook;
 import rootcast.outlook.Outlook;
 import rootcast.outlook.OutlookModel;
 import rootcast.outlook.RateBelief;
 
-/** One batch and one house. */
+/** One batch. */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
-@Fork(1)
+@Fork(
+        value = 1,
+        jvmArgsAppend = {"-Xms2g", "-Xmx2g", "-XX:+AlwaysPreTouch"})
 @Warmup(iterations = 3, time = 2)
 @Measurement(iterations = 5, time = 2)
 public class OutlookBenchmark {
@@ -56,17 +59,10 @@ public class OutlookBenchmark {
                 .now();
     }
 
-    /** What was seen of a batch, made into a belief of its rate. */
+    /** What was seen of a batch, made into a belief of its rate in a stage. */
     @Benchmark
     public RateBelief rateBelief() {
         Business.Batch batch = business.batches.get(nextBatch());
-        return OutlookModel.rate(batch.history(), batch.profile(), business.houses);
-    }
-
-    /** An hour with a reading in all 240 houses: every curve of every crop that stands there. */
-    @Benchmark
-    public void curvesOfAllHouses() {
-        business.anHourPasses();
-        business.houses.settle();
+        return OutlookModel.rate(batch.history(), batch.profile(), business.houses, Stage.CALLUS);
     }
 }

@@ -16,7 +16,7 @@ import java.util.Optional;
  */
 public final class DailyPattern {
 
-    private static final int HOURS = 24;
+    static final int HOURS = 24;
     private static final int DAYS = 7;
     private static final int OLDEST_DAYS = 28;
 
@@ -62,6 +62,15 @@ public final class DailyPattern {
             return usualC;
         }
         return usualC + plan.rise(hour, lastHour).orElse(plannedC - dayMeanC);
+    }
+
+    /** Temperatures expected in the 24 hours from one on, by hour of the day, °C. */
+    double[] dayFrom(long firstHour) {
+        double[] dayC = new double[HOURS];
+        for (int i = 0; i < HOURS; i++) {
+            dayC[Math.floorMod(firstHour + i, HOURS)] = celsius(firstHour + i);
+        }
+        return dayC;
     }
 
     private static double[] meansAround(double[] sumC, int[] days) {

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.EnumSet;
 import java.util.Optional;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The temperature of every hour as of an instant: measured where it was, bridged where it was not, forecast from there.
@@ -34,12 +35,18 @@ public final class FilledSeries {
     private final Optional<DailyPattern> pattern;
     private final SetpointPlan plan;
 
+    /** By hour of the day, if every day to come is the same: asked for by every curve of the house. */
+    private final double @Nullable [] dayToComeC;
+
     /** @param plan what the house is set to */
     public FilledSeries(HourlySeries series, Instant asOf, SetpointPlan plan) {
         this.series = series;
         this.plan = plan;
         this.nextHour = HourlySeries.hourOf(asOf);
         this.pattern = DailyPattern.before(series, nextHour, plan);
+        this.dayToComeC = pattern.filter(any -> plan.changesAfter(nextHour).length == 0)
+                .map(usual -> usual.dayFrom(nextHour))
+                .orElse(null);
     }
 
     /** Hours after {@code hour} from which on another set-point holds. */
@@ -55,6 +62,9 @@ public final class FilledSeries {
     /** °C; {@code referenceC} only where {@link #sourceOf} says so. */
     public double celsius(long hour, double referenceC) {
         if (hour >= nextHour) {
+            if (dayToComeC != null) {
+                return dayToComeC[Math.floorMod(hour, DailyPattern.HOURS)];
+            }
             return pattern.isPresent() ? pattern.get().celsius(hour) : unmeasuredC(hour, referenceC);
         }
         if (series.isMeasured(hour)) {

@@ -3,6 +3,9 @@ package rootcast.outlook;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import rootcast.climate.FilledSeries;
@@ -20,6 +23,8 @@ import rootcast.crop.TrayFormat;
  * in from before its last entry.
  */
 public final class BatchOutlook {
+
+    private static final int LAST = StagePath.STAGES - 1;
 
     private final BatchHistory history;
     private final CropProfile profile;
@@ -45,9 +50,13 @@ public final class BatchOutlook {
         this.rates = rates;
         this.survivors = survivors;
         this.saleable = saleable;
-        for (BatchHistory.Stay stay : history.stays()) {
+        List<BatchHistory.Stay> stood = history.stays();
+        for (int i = 0; i < stood.size(); i++) {
+            Instant from = stood.get(i).fromInclusive();
             stays.add(new BridgedStay(
-                    HourlySeries.hourOf(stay.fromInclusive()), houses.bridged(stay.house(), stay.fromInclusive())));
+                    HourlySeries.hourOf(from),
+                    i + 1 < stood.size() ? HourlySeries.hourOf(stood.get(i + 1).fromInclusive()) : Long.MAX_VALUE,
+                    houses.bridged(stood.get(i).house(), from)));
         }
     }
 
@@ -86,7 +95,7 @@ public final class BatchOutlook {
     /** How fast the batch is believed to be in the stage it is in, or was last. */
     public RateBelief rate() {
         int stage = 0;
-        while (stage < StagePath.STAGES - 1 && path.isSeen(stage)) {
+        while (stage < LAST && path.isSeen(stage)) {
             stage++;
         }
         return rates.of(stage);
@@ -99,46 +108,56 @@ public final class BatchOutlook {
     /** As of the instant that the houses stand at. */
     public Outlook now() {
         Instant asOf = houses.asOf();
-        double[] median = rates.atNode(RateBelief.median());
-        long[] medianEnds = path.ends(median);
-        DateDistribution[] ends = ends(asOf.toEpochMilli(), medianEnds);
-        DateDistribution ready = ends[StagePath.STAGES - 1];
-        Hours hours = hours(history.stuckAt(), history.reached(Stage.READY).orElse(asOf));
+        long nowMillis = asOf.toEpochMilli();
+        long[][] ends = path.ends(rates);
+        long[] medianEnds = StagePath.atNode(RateBelief.median(), ends);
+        DateDistribution ready = ready(nowMillis, ends[LAST], medianEnds);
+        Instant until = history.reached(Stage.READY).orElse(asOf);
+        int missing = gap(history.stuckAt(), until).missing;
         FilledSeries here = houses.climateOf(history.house());
+        DateRange readyRange = ready.range();
         return new Outlook(
                 asOf,
-                ends[0].range(),
-                ends[1].range(),
-                ready.range(),
+                range(nowMillis, 0, ends[0], medianEnds),
+                range(nowMillis, 1, ends[1], medianEnds),
+                readyRange,
                 ready,
                 saleable,
-                survivors.expectedAlive(path.doneOfEach(medianEnds, median, asOf)),
-                hours.missing,
-                hours.sources,
+                survivors.expectedAlive(path.doneOfEach(medianEnds, rates.atNode(RateBelief.median()), asOf)),
+                missing,
+                missing == 0 ? Set.of() : stoodIn(history.stuckAt(), until),
                 here.sourceOf(here.nextHour()),
-                usableUntil(ready.quantile(0.5)));
+                usableUntil(readyRange.p50()));
     }
 
     private Instant usableUntil(Instant ready) {
         return ready.equals(DateDistribution.NEVER) ? ready : ready.plus(Duration.ofDays(profile.holdDays()));
     }
 
-    private DateDistribution[] ends(long nowMillis, long[] medianEnds) {
-        long[][] millis = new long[StagePath.STAGES][RateBelief.NODES];
-        for (int node = 0; node < RateBelief.NODES; node++) {
-            long[] ends = path.ends(rates.atNode(node));
-            for (int stage = 0; stage < StagePath.STAGES; stage++) {
-                millis[stage][node] = path.isSeen(stage) ? path.seenAt(stage) : ends[stage];
-            }
+    /** @param ends by node; changed in place */
+    private DateDistribution ready(long nowMillis, long[] ends, long[] medianEnds) {
+        if (path.isSeen(LAST)) {
+            Arrays.fill(ends, path.seenAt(LAST));
+        } else if (isToCome(nowMillis, medianEnds[LAST])) {
+            spread(nowMillis, LAST, medianEnds).widen(ends);
         }
-        DateDistribution[] distributions = new DateDistribution[StagePath.STAGES];
-        for (int stage = 0; stage < StagePath.STAGES; stage++) {
-            if (!path.isSeen(stage) && medianEnds[stage] > nowMillis && medianEnds[stage] != DevelopmentCurve.NEVER) {
-                spread(nowMillis, stage, medianEnds).widen(millis[stage]);
-            }
-            distributions[stage] = new DateDistribution(rates.of(stage), millis[stage]);
+        return new DateDistribution(rates.of(LAST), ends);
+    }
+
+    /** Of a stage that others follow, of which no more is told than these three dates. */
+    private DateRange range(long nowMillis, int stage, long[] ends, long[] medianEnds) {
+        if (path.isSeen(stage)) {
+            Instant seen = Instant.ofEpochMilli(path.seenAt(stage));
+            return new DateRange(seen, seen, seen);
         }
-        return distributions;
+        if (!isToCome(nowMillis, medianEnds[stage])) {
+            return DateDistribution.range(ends);
+        }
+        return spread(nowMillis, stage, medianEnds).widenedRange(ends);
+    }
+
+    private static boolean isToCome(long nowMillis, long end) {
+        return end > nowMillis && end != DevelopmentCurve.NEVER;
     }
 
     /** The stages between now and the end of one, each weighed by the time it takes. */
@@ -154,7 +173,7 @@ public final class BatchOutlook {
                 ratePerC = path.logRatePerC(stage);
             }
         }
-        Hours gap = hours(Instant.ofEpochMilli(lastSeenBefore(last)), houses.asOf());
+        Gap gap = gap(Instant.ofEpochMilli(lastSeenBefore(last)), houses.asOf());
         double gapDays = ratePerC
                 * (DateSpread.BRIDGED_C * (gap.missing - gap.unmeasured) + DateSpread.UNMEASURED_C * gap.unmeasured)
                 / 24;
@@ -170,29 +189,37 @@ public final class BatchOutlook {
         return at;
     }
 
-    /** Hours from one moment to another, over all houses the batch stood in. */
-    private record Hours(int missing, int unmeasured, Set<HourSource> sources) {}
+    /** Of the hours from one moment to another, over all houses the batch stood in. */
+    private record Gap(int missing, int unmeasured) {}
 
-    private record BridgedStay(long fromHour, BridgedHours bridged) {}
-
-    private Hours hours(Instant from, Instant until) {
-        long fromHour = HourlySeries.hourOf(from);
-        long untilHour = HourlySeries.hourOf(until);
+    private Gap gap(Instant from, Instant until) {
         int missing = 0;
         int unmeasured = 0;
-        Set<HourSource> sources = java.util.EnumSet.noneOf(HourSource.class);
-        for (int i = 0; i < stays.size(); i++) {
-            BridgedStay stay = stays.get(i);
-            long begin = Math.max(fromHour, stay.fromHour);
-            long end = i + 1 < stays.size() ? Math.min(untilHour, stays.get(i + 1).fromHour) : untilHour;
-            int missingHere = begin < end ? stay.bridged.missing(begin, end) : 0;
+        for (BridgedStay stay : stays) {
+            int missingHere = stay.bridged.missing(stay.begin(from), stay.end(until));
             if (missingHere > 0) {
                 missing += missingHere;
-                unmeasured += stay.bridged.unmeasured(begin, end);
-                sources.addAll(stay.bridged.sources(begin, end));
+                unmeasured += stay.bridged.unmeasured(stay.begin(from), stay.end(until));
             }
         }
-        return new Hours(missing, unmeasured, java.util.Collections.unmodifiableSet(sources));
+        return new Gap(missing, unmeasured);
+    }
+
+    private Set<HourSource> stoodIn(Instant from, Instant until) {
+        Set<HourSource> sources = EnumSet.noneOf(HourSource.class);
+        stays.forEach(stay -> sources.addAll(stay.bridged.sources(stay.begin(from), stay.end(until))));
+        return Collections.unmodifiableSet(sources);
+    }
+
+    private record BridgedStay(long fromHour, long untilHour, BridgedHours bridged) {
+
+        long begin(Instant from) {
+            return Math.max(fromHour, HourlySeries.hourOf(from));
+        }
+
+        long end(Instant until) {
+            return Math.min(untilHour, HourlySeries.hourOf(until));
+        }
     }
 
     /** Progress from one instant to another, both included, for a plot: actual so far, expected from there on. */

@@ -24,6 +24,9 @@ final class BridgedHours {
     /** {@code sums[s][i]} is how many of the first i hours were bridged by STOPGAPS[s]. */
     private final int[][] sums = new int[STOPGAPS.length][1];
 
+    /** How many of the first i hours were missing, whatever stood in: asked for far more often than by what. */
+    private int[] missing = new int[1];
+
     BridgedHours(FilledSeries filled, long firstHour) {
         beginAt(firstHour, filled);
     }
@@ -48,8 +51,12 @@ final class BridgedHours {
                 sums[s] = Arrays.copyOf(sums[s], pastHours + 1 + pastHours / 2);
             }
         }
+        if (missing.length <= pastHours) {
+            missing = Arrays.copyOf(missing, pastHours + 1 + pastHours / 2);
+        }
         for (int i = from; i < pastHours; i++) {
             HourSource source = filled.sourceOf(firstHour + i);
+            missing[i + 1] = missing[i] + (source == HourSource.MEASURED ? 0 : 1);
             for (int s = 0; s < STOPGAPS.length; s++) {
                 sums[s][i + 1] = sums[s][i] + (source == STOPGAPS[s] ? 1 : 0);
             }
@@ -57,11 +64,7 @@ final class BridgedHours {
     }
 
     int missing(long fromHourInclusive, long untilHourExclusive) {
-        int missing = 0;
-        for (int s = 0; s < STOPGAPS.length; s++) {
-            missing += bridgedBy(s, fromHourInclusive, untilHourExclusive);
-        }
-        return missing;
+        return between(missing, fromHourInclusive, untilHourExclusive);
     }
 
     /** Hours of the window that nothing near was measured for. */
@@ -81,9 +84,13 @@ final class BridgedHours {
     }
 
     private int bridgedBy(int stopgap, long fromHourInclusive, long untilHourExclusive) {
+        return between(sums[stopgap], fromHourInclusive, untilHourExclusive);
+    }
+
+    private int between(int[] sums, long fromHourInclusive, long untilHourExclusive) {
         int from = index(fromHourInclusive);
         int until = index(untilHourExclusive);
-        return until <= from ? 0 : sums[stopgap][until] - sums[stopgap][from];
+        return until <= from ? 0 : sums[until] - sums[from];
     }
 
     private int index(long hour) {

@@ -62,7 +62,13 @@ public final class DateDistribution {
     }
 
     public DateRange range() {
-        return new DateRange(quantile(0.1), quantile(0.5), quantile(0.9));
+        return range(millis);
+    }
+
+    /** The dates at the nodes that are these three quantiles. */
+    static DateRange range(long[] millis) {
+        return new DateRange(
+                instant(millis[RateBelief.P90]), instant(millis[RateBelief.median()]), instant(millis[RateBelief.P10]));
     }
 
     static Instant instant(long millis) {

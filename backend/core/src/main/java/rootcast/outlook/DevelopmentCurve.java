@@ -145,11 +145,16 @@ public final class DevelopmentCurve {
 
     /** When this much has been gained since {@code fromMillis}, or {@link #NEVER}. */
     public long reach(long fromMillis, double referenceDays) {
+        return reach(fromMillis, picoAt(fromMillis), referenceDays);
+    }
+
+    /** The same for a start that is asked for many times, whose sum is known. */
+    long reach(long fromMillis, long picoAtFrom, double referenceDays) {
         long need = (long) Math.ceil(referenceDays * PICO);
         if (need <= 0) {
             return fromMillis;
         }
-        long target = picoAt(fromMillis) + need;
+        long target = picoAtFrom + need;
         return target <= cumulative[pastHours] ? inPast(target) : toCome(target);
     }
 
@@ -166,10 +171,13 @@ public final class DevelopmentCurve {
         Repeating repeating = toCome[in];
         long need = target - repeating.before;
         long perDay = repeating.day[DAY_HOURS];
-        if (perDay == 0 || need / perDay >= HORIZON_DAYS) {
+        if (perDay == 0) {
             return NEVER;
         }
         long days = (need - 1) / perDay;
+        if (days >= HORIZON_DAYS) {
+            return NEVER;
+        }
         long rest = need - days * perDay;
         int i = firstAtLeast(repeating.day, DAY_HOURS, rest);
         long hour = repeating.firstHour + days * DAY_HOURS + i - 1;
@@ -180,22 +188,38 @@ public final class DevelopmentCurve {
         return hour * HOUR_MILLIS + Math.round((double) need / given * HOUR_MILLIS);
     }
 
-    /** Index of the first element of a rising array that is at least {@code target}; the last one is. */
+    /**
+     * Index of the first element of an array rising from 0 that is at least {@code target}; the last one is, the first is
+     * not. Hours give much the same, so the search begins where even hours would have it and widens from there.
+     */
     private static int firstAtLeast(long[] rising, int last, long target) {
-        int low = 0;
-        int high = last;
-        while (low < high) {
+        int guess = (int) ((double) target / rising[last] * last);
+        int low = guess;
+        int high = guess;
+        int step = 1;
+        while (rising[low] >= target) {
+            high = low;
+            low = Math.max(0, low - step);
+            step *= 2;
+        }
+        while (rising[high] < target) {
+            low = high;
+            high = Math.min(last, high + step);
+            step *= 2;
+        }
+        while (high - low > 1) {
             int middle = (low + high) >>> 1;
             if (rising[middle] >= target) {
                 high = middle;
             } else {
-                low = middle + 1;
+                low = middle;
             }
         }
-        return low;
+        return high;
     }
 
-    private long picoAt(long millis) {
+    /** What has been gained by a time since the sum began, in 1e-12 reference-days. */
+    long picoAt(long millis) {
         long hour = Math.floorDiv(millis, HOUR_MILLIS);
         long atStart = picoAtStartOf(hour);
         long given = picoAtStartOf(hour + 1) - atStart;

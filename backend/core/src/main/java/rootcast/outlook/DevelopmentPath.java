@@ -40,19 +40,46 @@ final class DevelopmentPath {
     }
 
     long reach(long fromMillis, double referenceDays) {
-        double left = referenceDays;
-        for (int i = 0; i < curves.length - 1; i++) {
-            long from = Math.max(fromMillis, bounds[i]);
-            if (from >= bounds[i + 1]) {
-                continue;
-            }
-            double given = curves[i].between(from, bounds[i + 1]);
-            if (given >= left) {
-                return curves[i].reach(from, left);
-            }
-            left -= given;
+        return from(fromMillis).reach(referenceDays);
+    }
+
+    Start from(long fromMillis) {
+        return new Start(fromMillis);
+    }
+
+    /** A time from which several amounts are to be gained. */
+    final class Start {
+
+        private final long fromMillis;
+        private final long fromInLast;
+        private final long picoInLast;
+
+        private Start(long fromMillis) {
+            this.fromMillis = fromMillis;
+            int last = curves.length - 1;
+            fromInLast = Math.max(fromMillis, bounds[last]);
+            picoInLast = curves[last].picoAt(fromInLast);
         }
-        int last = curves.length - 1;
-        return curves[last].reach(Math.max(fromMillis, bounds[last]), left);
+
+        boolean isAt(long millis) {
+            return fromMillis == millis;
+        }
+
+        long reach(double referenceDays) {
+            double left = referenceDays;
+            int last = curves.length - 1;
+            for (int i = 0; i < last; i++) {
+                long from = Math.max(fromMillis, bounds[i]);
+                if (from >= bounds[i + 1]) {
+                    continue;
+                }
+                double given = curves[i].between(from, bounds[i + 1]);
+                if (given >= left) {
+                    return curves[i].reach(from, left);
+                }
+                left -= given;
+            }
+            return curves[last].reach(fromInLast, picoInLast, left);
+        }
     }
 }

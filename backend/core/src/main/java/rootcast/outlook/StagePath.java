@@ -3,6 +3,7 @@ package rootcast.outlook;
 import static rootcast.outlook.DevelopmentCurve.NEVER;
 
 import java.time.Instant;
+import java.util.Arrays;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
 
@@ -65,20 +66,62 @@ final class StagePath {
         long[] ends = new long[STAGES];
         long start = stuckAt;
         for (int stage = 0; stage < STAGES; stage++) {
-            start = end(stage, start, multiplierOf[stage]);
+            if (isExactly(stage)) {
+                start = latestEnd[stage];
+            } else if (start != NEVER) {
+                start = bounded(stage, paths[stage].reach(start, daysAtReference[stage] / multiplierOf[stage]));
+            }
             ends[stage] = start;
         }
         return ends;
     }
 
-    private long end(int stage, long start, double multiplier) {
-        if (isSeen[stage] && incompleteAt[stage] == 0) {
-            return latestEnd[stage];
+    /** The same at every node of the rates, by stage and node. */
+    long[][] ends(StageRates rates) {
+        long[][] ends = new long[STAGES][];
+        long[] starts = new long[RateBelief.NODES];
+        Arrays.fill(starts, stuckAt);
+        for (int stage = 0; stage < STAGES; stage++) {
+            ends[stage] = isExactly(stage) ? filled(latestEnd[stage]) : ends(stage, starts, rates.of(stage));
+            starts = ends[stage];
         }
-        if (start == NEVER) {
-            return NEVER;
+        return ends;
+    }
+
+    private static long[] filled(long end) {
+        long[] ends = new long[RateBelief.NODES];
+        Arrays.fill(ends, end);
+        return ends;
+    }
+
+    private long[] ends(int stage, long[] starts, RateBelief rate) {
+        long[] ends = new long[RateBelief.NODES];
+        DevelopmentPath.Start start = null;
+        for (int node = 0; node < RateBelief.NODES; node++) {
+            if (starts[node] == NEVER) {
+                ends[node] = NEVER;
+                continue;
+            }
+            if (start == null || !start.isAt(starts[node])) {
+                start = paths[stage].from(starts[node]);
+            }
+            ends[node] = bounded(stage, start.reach(daysAtReference[stage] / rate.multiplier(node)));
         }
-        long end = paths[stage].reach(start, daysAtReference[stage] / multiplier);
+        return ends;
+    }
+
+    static long[] atNode(int node, long[][] ends) {
+        long[] atNode = new long[STAGES];
+        Arrays.setAll(atNode, stage -> ends[stage][node]);
+        return atNode;
+    }
+
+    /** Whether the end is known, whatever the rate. */
+    private boolean isExactly(int stage) {
+        return isSeen[stage] && incompleteAt[stage] == 0;
+    }
+
+    private long bounded(int stage, long end) {
         return Math.min(Math.max(end, incompleteAt[stage]), latestEnd[stage]);
     }
 

@@ -52,6 +52,17 @@ final class StageSurvival {
         return any && mean < ALL_LIVE ? Optional.of(matching(mean, Math.expm1(logSquareRatio))) : Optional.empty();
     }
 
+    /** The mean of the same; 1 if the parts are nothing. */
+    static double meanThrough(CropProfile profile, double[] parts) {
+        double mean = 1;
+        for (int stage = 0; stage < parts.length; stage++) {
+            if (parts[stage] > LEAST_PART) {
+                mean *= ofStage(profile.of(Stage.GROWING.get(stage))).powerMoment(parts[stage]);
+            }
+        }
+        return mean;
+    }
+
     private static Beta ofStage(StageProfile stage) {
         return Beta.ofMean(stage.survivalMean(), stage.survivalWeight());
     }

@@ -1,6 +1,7 @@
 package rootcast.outlook;
 
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
@@ -51,16 +52,17 @@ public final class Survivors {
 
     /** Mean number alive at a moment from the last fact on, when these shares of the stages are done. */
     double expectedAlive(double[] done) {
-        return atLastFact.mean()
-                * survival(profile, doneAtLastFact, done).map(Beta::mean).orElse(1.0);
+        return atLastFact.mean() * StageSurvival.meanThrough(profile, parts(doneAtLastFact, done));
     }
 
     private static Optional<Beta> survival(CropProfile profile, double[] fromDone, double[] toDone) {
+        return StageSurvival.through(profile, parts(fromDone, toDone));
+    }
+
+    private static double[] parts(double[] fromDone, double[] toDone) {
         double[] parts = new double[StagePath.STAGES];
-        for (int stage = 0; stage < parts.length; stage++) {
-            parts[stage] = toDone[stage] - fromDone[stage];
-        }
-        return StageSurvival.through(profile, parts);
+        Arrays.setAll(parts, stage -> toDone[stage] - fromDone[stage]);
+        return parts;
     }
 
     /** Shares of the three stages done at an instant. */

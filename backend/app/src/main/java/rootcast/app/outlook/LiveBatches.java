@@ -4,6 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Instant;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -75,7 +76,7 @@ public class LiveBatches {
     public List<BatchPicture> of(Cell cell) {
         return byCell.getOrDefault(cell, Set.of()).stream()
                 .map(pictures::get)
-                .sorted(java.util.Comparator.comparing(
+                .sorted(Comparator.comparing(
                         picture -> picture.batch().id()))
                 .toList();
     }
@@ -148,11 +149,17 @@ public class LiveBatches {
         settled.clear();
     }
 
-    /** Those that are kept only read the curves, so they share the cores; what has to be made anew adds curves. */
+    /**
+     * Those that are kept only read the curves, so they share the cores; what has to be made anew adds curves. House by
+     * house, because batches that stand together read the same curves.
+     */
     private List<String> refresh(Collection<String> ids) {
         climate.curves().settle();
         List<String> live = ids.stream()
-                .filter(id -> !pictures.get(id).standing().isFinished())
+                .map(pictures::get)
+                .filter(picture -> !picture.standing().isFinished())
+                .sorted(Comparator.comparing(picture -> picture.standing().house()))
+                .map(picture -> picture.batch().id())
                 .toList();
         live.stream().filter(id -> !settled.containsKey(id)).forEach(this::refreshOne);
         live.parallelStream().filter(settled::containsKey).forEach(this::refreshOne);
