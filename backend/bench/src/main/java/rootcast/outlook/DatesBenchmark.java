@@ -47,7 +47,9 @@ public class DatesBenchmark {
                 .toList();
         rates = IntStream.range(0, batches)
                 .mapToObj(i -> BatchOutlook.rates(
-                        business.batches.get(i).history(), business.batches.get(i).profile(), paths.get(i)))
+                        business.batches.get(i).history(),
+                        business.batches.get(i).profile(),
+                        paths.get(i)))
                 .toList();
         List<long[]> byCurves = byCurves();
         business.houses.settle();

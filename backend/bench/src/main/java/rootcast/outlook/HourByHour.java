@@ -16,7 +16,8 @@ final class HourByHour {
     private HourByHour() {}
 
     /** @return milliseconds of the ready dates, by node */
-    static long[] ready(BatchHistory history, CropProfile profile, StageRates rates, StagePath path, FilledSeries climate) {
+    static long[] ready(
+            BatchHistory history, CropProfile profile, StageRates rates, StagePath path, FilledSeries climate) {
         long[] ready = new long[RateBelief.NODES];
         for (int node = 0; node < ready.length; node++) {
             long at = history.stuckAt().toEpochMilli();

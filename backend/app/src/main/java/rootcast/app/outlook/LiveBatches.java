@@ -76,8 +76,7 @@ public class LiveBatches {
     public List<BatchPicture> of(Cell cell) {
         return byCell.getOrDefault(cell, Set.of()).stream()
                 .map(pictures::get)
-                .sorted(Comparator.comparing(
-                        picture -> picture.batch().id()))
+                .sorted(Comparator.comparing(picture -> picture.batch().id()))
                 .toList();
     }
 
