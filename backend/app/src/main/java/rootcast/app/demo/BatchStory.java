@@ -7,6 +7,7 @@ import java.time.LocalTime;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.jspecify.annotations.Nullable;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
@@ -28,6 +29,17 @@ final class BatchStory {
 
     private static final double SECOND_LOOK_SHARE = 0.35;
 
+    /** Share of a stage's days after which growers begin to look for its end. */
+    private static final double LOOKS_FROM = 0.8;
+
+    private static final int CELLS_LOOKED_AT = 30;
+
+    /** The most of the cells looked at that is less than nine in ten. */
+    private static final int MOST_INCOMPLETE = 26;
+
+    private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
+    private static final double Z_COMPLETE = NORMAL.inverseCumulativeProbability(0.9);
+
     private final BatchPlan plan;
     private final DemoSetup.Place site;
     private final CropProfile profile;
@@ -38,6 +50,7 @@ final class BatchStory {
     private final TrueLosses losses;
     private final DemoBatch batch;
     private final Diary diary;
+    private final Instant now;
     private @Nullable Instant movedAt;
 
     /** Trays that leave for an order on a day. */
@@ -65,6 +78,7 @@ final class BatchStory {
         this.profile = profile;
         this.planned = planned;
         this.random = random;
+        this.now = now;
         hours = new WorkingHours(site.timeZone());
         batch = stick(format, now);
         double rateFactor = plan.story().rateFactor() * Math.exp(profile.rateSpread() * random.nextGaussian());
@@ -133,7 +147,25 @@ final class BatchStory {
             diary.writeFromPaper(firstLook, new What.Loss(seen, causeIn(stage.stage())));
         }
         Optional<Instant> passed = growth.reaches(stage, from, 1, this::houseAt);
+        growth.reaches(stage, from, LOOKS_FROM, this::houseAt).ifPresent(due -> lookDaily(stage, from, due, passed));
         return passed.isEmpty() ? passed : pass(stage.stage(), passed.get(), share(dead, SECOND_LOOK_SHARE));
+    }
+
+    /** On each working day, cells are turned out of their trays until nine in ten have come so far. */
+    private void lookDaily(StageProfile stage, Instant from, Instant due, Optional<Instant> passed) {
+        Instant at = diary.look(due);
+        while (at.isBefore(now) && passed.map(at::isBefore).orElse(true)) {
+            double z = Math.log(growth.done(stage, from, at, this::houseAt)) / profile.cellSpread() + Z_COMPLETE;
+            double share = NORMAL.cumulativeProbability(z);
+            int reached = 0;
+            for (int cell = 0; cell < CELLS_LOOKED_AT; cell++) {
+                reached += random.nextDouble() < share ? 1 : 0;
+            }
+            Stage next = Stage.values()[stage.stage().ordinal() + 1];
+            // All of a few cells may have come before nine in ten of all have; the grower calls that "not quite".
+            diary.write(at, new What.Look(next, CELLS_LOOKED_AT, Math.min(reached, MOST_INCOMPLETE)), null);
+            at = diary.look(hours.at(hours.dayOf(at).plusDays(1), WorkingHours.START));
+        }
     }
 
     private Optional<Instant> pass(Stage stage, Instant passedAt, int seenDead) {

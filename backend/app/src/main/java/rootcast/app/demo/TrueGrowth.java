@@ -28,12 +28,9 @@ record TrueGrowth(MediumHistory medium, double rateFactor) {
         double progress = 0;
         Instant at = from;
         while (at.isBefore(medium.untilExclusive())) {
-            Instant hourEnd = at.truncatedTo(ChronoUnit.HOURS).plus(1, ChronoUnit.HOURS);
+            Instant hourEnd = nextHour(at);
             double hours = Duration.between(at, hourEnd).toMillis() / 3.6e6;
-            double perHour = rateFactor
-                    * rate.perDay(medium.mediumC(houseAt.apply(at), at))
-                    / stage.daysAtReference()
-                    / HOURS_PER_DAY;
+            double perHour = perHour(stage, rate, at, houseAt);
             if (progress + perHour * hours >= share) {
                 return Optional.of(at.plusMillis(Math.round((share - progress) / perHour * 3.6e6)));
             }
@@ -41,5 +38,27 @@ record TrueGrowth(MediumHistory medium, double rateFactor) {
             at = hourEnd;
         }
         return Optional.empty();
+    }
+
+    /** Share of the stage done at {@code until}, over 1 once it is past; both within the simulated hours. */
+    double done(StageProfile stage, Instant from, Instant until, Function<Instant, String> houseAt) {
+        DevelopmentRate rate = new DevelopmentRate(stage.cardinals());
+        double progress = 0;
+        for (Instant at = from; at.isBefore(until); at = nextHour(at)) {
+            Instant end = nextHour(at).isBefore(until) ? nextHour(at) : until;
+            progress += perHour(stage, rate, at, houseAt) * Duration.between(at, end).toMillis() / 3.6e6;
+        }
+        return progress;
+    }
+
+    private double perHour(StageProfile stage, DevelopmentRate rate, Instant at, Function<Instant, String> houseAt) {
+        return rateFactor
+                * rate.perDay(medium.mediumC(houseAt.apply(at), at))
+                / stage.daysAtReference()
+                / HOURS_PER_DAY;
+    }
+
+    private static Instant nextHour(Instant at) {
+        return at.truncatedTo(ChronoUnit.HOURS).plus(1, ChronoUnit.HOURS);
     }
 }
