@@ -16,7 +16,7 @@ import java.util.stream.LongStream;
  * (common practice, no source).
  *
  * <p>Source: block averages of an Ornstein-Uhlenbeck process, e.g. Gillespie 1996, Phys. Rev. E 54:2084-2091; that it
- * describes a house is our assumption, checked against real hourly weather in TemperatureSpreadTest.
+ * describes a house is our assumption, checked against four years of real weather in RollingForecastTest.
  */
 public final class TemperatureSpread {
 

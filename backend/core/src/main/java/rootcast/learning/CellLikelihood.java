@@ -1,10 +1,10 @@
 package rootcast.learning;
 
-import java.util.Arrays;
 import java.util.List;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.jspecify.annotations.Nullable;
 import rootcast.learning.StageTimes.LookedAt;
+import rootcast.numerics.LogNormalTail;
 
 /**
  * What looks at cells say of y = ln(reference-days in which nine cells in ten of a batch get through a stage).
@@ -23,14 +23,6 @@ final class CellLikelihood {
     private static final double LOG_NOTHING = -30;
 
     private static final double LOG_ODD = Math.log(ODD_SHARE);
-    private static final int TABLE_REACH = 9;
-    private static final int TABLE_PER_UNIT = 128;
-    private static final double[] LOG_BELOW = new double[2 * TABLE_REACH * TABLE_PER_UNIT + 1];
-
-    static {
-        Arrays.setAll(
-                LOG_BELOW, i -> Math.log(NORMAL.cumulativeProbability((double) i / TABLE_PER_UNIT - TABLE_REACH)));
-    }
 
     private static final int NODES = 41;
     private static final double REACH_SD = 5;
@@ -49,20 +41,13 @@ final class CellLikelihood {
         double share = (double) look.reached() / look.cells();
         double log = 0;
         if (look.reached() > 0) {
-            log += share * (logBelow(z) - Math.log(share));
+            log += share * (LogNormalTail.below(z) - Math.log(share));
         }
         if (look.reached() < look.cells()) {
-            log += (1 - share) * (logBelow(-z) - Math.log(1 - share));
+            log += (1 - share) * (LogNormalTail.above(z) - Math.log(1 - share));
         }
         double counted = log * Math.min(look.cells(), MOST_TELLING_CELLS);
         return counted < LOG_NOTHING ? LOG_ODD : Math.log((1 - ODD_SHARE) * Math.exp(counted) + ODD_SHARE);
-    }
-
-    /** ln Φ(z) from a table, straight between; what lies beyond it counts as at its ends. */
-    private static double logBelow(double z) {
-        double at = Math.max(0, Math.min((z + TABLE_REACH) * TABLE_PER_UNIT, LOG_BELOW.length - 1.001));
-        int i = (int) at;
-        return LOG_BELOW[i] + (at - i) * (LOG_BELOW[i + 1] - LOG_BELOW[i]);
     }
 
     /**
