@@ -137,6 +137,12 @@ public final class Nursery {
         return given().get(path).then().statusCode(200).extract().jsonPath();
     }
 
+    /** The board's cell of the week of {@code day}, opened. */
+    public JsonPath cell(LocalDate day, String more) {
+        return get("/api/board/cell?variety=%s&trayFormat=%s&site=%s&week=%s%s"
+                .formatted(variety, trayFormat, site, week(day), more));
+    }
+
     public Map<String, Object> stickBody(int trays, Duration ago) {
         Map<String, Object> body = new HashMap<>();
         body.put("site", site);

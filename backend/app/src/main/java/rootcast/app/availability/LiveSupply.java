@@ -69,7 +69,8 @@ public class LiveSupply {
         return shippedFor(line, batches.of(cell));
     }
 
-    private static int shippedFor(OrderLine line, List<BatchPicture> pictures) {
+    /** @param pictures of the batches of the promise's cell */
+    public static int shippedFor(OrderLine line, List<BatchPicture> pictures) {
         int shipped = 0;
         for (BatchPicture picture : pictures) {
             shipped += picture.standing().shippedTo().getOrDefault(line, 0);

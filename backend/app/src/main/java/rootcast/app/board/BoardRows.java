@@ -43,10 +43,11 @@ public class BoardRows {
         return Optional.of(model.row(head(cell), now));
     }
 
-    public CellExplanation explain(Cell cell, ShipWeek week, double confidence) {
+    public CellExplanation explain(CellFacts facts, ShipWeek week, double confidence) {
+        Cell cell = facts.cell();
         return CellExplanation.of(
                 head(cell),
-                supply.of(cell),
+                facts.supply(),
                 week,
                 confidence,
                 sites.site(cell.site()).shipDay());

@@ -46,7 +46,9 @@ record TrueGrowth(MediumHistory medium, double rateFactor) {
         double progress = 0;
         for (Instant at = from; at.isBefore(until); at = nextHour(at)) {
             Instant end = nextHour(at).isBefore(until) ? nextHour(at) : until;
-            progress += perHour(stage, rate, at, houseAt) * Duration.between(at, end).toMillis() / 3.6e6;
+            progress += perHour(stage, rate, at, houseAt)
+                    * Duration.between(at, end).toMillis()
+                    / 3.6e6;
         }
         return progress;
     }

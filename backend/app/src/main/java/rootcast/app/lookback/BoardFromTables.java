@@ -3,6 +3,7 @@ package rootcast.app.lookback;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -10,18 +11,22 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import rootcast.app.availability.LivePromises;
 import rootcast.app.availability.LiveSupply;
 import rootcast.app.board.BoardInTime;
 import rootcast.app.board.BoardRows;
 import rootcast.app.board.BoardView;
+import rootcast.app.board.CellFacts;
 import rootcast.app.board.LiveBoard;
 import rootcast.app.board.ShownRow;
 import rootcast.app.outlook.AsOf;
 import rootcast.app.outlook.BatchInTime;
 import rootcast.app.outlook.BatchPicture;
 import rootcast.availability.Cell;
+import rootcast.availability.CellSupply;
+import rootcast.ledger.Batch;
 import rootcast.ledger.LedgerPosition;
 import rootcast.ledger.Standing;
 import rootcast.outlook.HouseCurves;
@@ -43,7 +48,7 @@ class BoardFromTables implements BoardInTime {
     public LiveBoard.Picture board(AsOf when, BoardView view) {
         Map<Cell, List<BatchPicture>> pictures = new TreeMap<>();
         LedgerPosition newest = LedgerPosition.START;
-        for (BatchPicture picture : pictures(when)) {
+        for (BatchPicture picture : pictures(when, any -> true)) {
             pictures.computeIfAbsent(picture.cell(), any -> new ArrayList<>()).add(picture);
             newest = newest.compareTo(picture.position()) < 0 ? picture.position() : newest;
         }
@@ -62,9 +67,23 @@ class BoardFromTables implements BoardInTime {
         return new LiveBoard.Picture(newest, when.happenedBy(), view, shown);
     }
 
-    private List<BatchPicture> pictures(AsOf when) {
+    @Override
+    public CellFacts cell(AsOf when, Cell cell) {
+        List<BatchPicture> pictures =
+                pictures(when, batch -> BatchPicture.cellOf(batch).equals(cell));
+        LivePromises promises = facts.promises(when);
+        LedgerPosition newest = pictures.stream()
+                .map(BatchPicture::position)
+                .max(Comparator.naturalOrder())
+                .orElse(LedgerPosition.START);
+        CellSupply then = supply.of(cell, pictures, promises, when.happenedBy());
+        return new CellFacts(cell, then, pictures, promises, newest, when.happenedBy());
+    }
+
+    private List<BatchPicture> pictures(AsOf when, Predicate<Batch> wanted) {
         List<PastFacts.PastBatch> live = facts.batches(when).stream()
-                .sorted(java.util.Comparator.comparing(past -> past.batch().id()))
+                .filter(past -> wanted.test(past.batch()))
+                .sorted(Comparator.comparing(past -> past.batch().id()))
                 .toList();
         Set<String> houses = new HashSet<>();
         live.stream()

@@ -20,6 +20,10 @@ public record BatchPicture(
         @Nullable Outlook outlook) {
 
     public Cell cell() {
+        return cellOf(batch);
+    }
+
+    public static Cell cellOf(Batch batch) {
         return new Cell(batch.variety(), batch.trayFormat().code(), batch.site());
     }
 }

@@ -165,7 +165,7 @@ abstract class BoardContract {
         LocalDate monday = nursery.nextMonday();
         String order = nursery.order(monday, 4).extract().path("id");
 
-        JsonPath cell = cell(monday, "");
+        JsonPath cell = nursery.cell(monday, "");
 
         assertThat(cell.getInt("ready")).isEqualTo(10);
         assertThat(cell.getInt("promised")).isEqualTo(4);
@@ -195,7 +195,7 @@ abstract class BoardContract {
         JsonPath board = nursery.board(monday, 8);
 
         for (int week = 0; week < 8; week++) {
-            JsonPath cell = cell(monday.plusWeeks(week), "");
+            JsonPath cell = nursery.cell(monday.plusWeeks(week), "");
             for (String figure : List.of("ready", "promised", "open", "likely", "atRisk")) {
                 assertThat(cell.getInt(figure))
                         .as("%s in week %d", figure, week)
@@ -263,11 +263,6 @@ abstract class BoardContract {
 
         assertThat(Instant.parse(Nursery.batch(batch).getString("outlook.asOf")))
                 .isEqualTo(before.plusSeconds(3600));
-    }
-
-    private JsonPath cell(LocalDate day, String more) {
-        return Nursery.get("/api/board/cell?variety=%s&trayFormat=%s&site=%s&week=%s%s"
-                .formatted(nursery.variety, nursery.trayFormat, nursery.site, Nursery.week(day), more));
     }
 
     private static List<String> rows(String query, String week) {

@@ -151,7 +151,8 @@ class DemoScenarioTest {
         assertThat(entries.stream()
                         .map(entry -> entry.what().getClass().getSimpleName())
                         .distinct())
-                .containsExactlyInAnyOrder("Loss", "Count", "SampledCount", "Look", "StageReached", "Move", "Ship", "Reversal");
+                .containsExactlyInAnyOrder(
+                        "Loss", "Count", "SampledCount", "Look", "StageReached", "Move", "Ship", "Reversal");
         assertThat(entries).anyMatch(entry -> "from paper".equals(entry.note()));
         assertThat(entries.stream().filter(entry -> entry.what() instanceof What.Ship ship && ship.orderLine() != null))
                 .hasSize(5);

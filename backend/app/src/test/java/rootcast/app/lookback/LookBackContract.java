@@ -137,6 +137,15 @@ abstract class LookBackContract {
                 .isEmpty();
         assertThat(board("asOf=" + then + week).getInt("rows[0].cells[0].open")).isEqualTo(10);
         assertThat(board(week.substring(1)).getInt("rows[0].cells[0].open")).isEqualTo(6);
+
+        var cellThen = nursery.cell(monday, "&asOf=" + then);
+        assertThat(cellThen.getInt("open")).isEqualTo(10);
+        assertThat(cellThen.getString("asOf")).isEqualTo(then.toString());
+        assertThat(cellThen.getList("lots")).hasSize(1);
+        assertThat(cellThen.getList("promises")).isEmpty();
+        assertThat(nursery.cell(monday, "&asOf=" + then + "&knownAt=" + before).getList("lots"))
+                .isEmpty();
+        assertThat(nursery.cell(monday, "").getInt("open")).isEqualTo(6);
     }
 
     @Test

@@ -10,13 +10,17 @@ import java.util.Locale;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
+import rootcast.app.availability.LivePromises;
+import rootcast.app.availability.LiveSupply;
 import rootcast.app.board.BoardInTime;
 import rootcast.app.board.BoardRows;
 import rootcast.app.board.BoardView;
+import rootcast.app.board.CellFacts;
 import rootcast.app.board.LiveBoard;
 import rootcast.app.crop.LiveCatalogue;
 import rootcast.app.crop.store.Catalogue;
 import rootcast.app.outlook.AsOf;
+import rootcast.app.outlook.LiveBatches;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.LiveSites;
 import rootcast.availability.Cell;
@@ -40,7 +44,13 @@ public class BoardResource {
     BoardWriter writer;
 
     @Inject
-    CellWires cellWires;
+    LiveBatches batches;
+
+    @Inject
+    LivePromises promises;
+
+    @Inject
+    LiveSupply supply;
 
     @Inject
     LiveSites sites;
@@ -72,6 +82,7 @@ public class BoardResource {
         return writer.written(picture, row -> isShown(row, site, crop, text));
     }
 
+    /** With {@code asOf} or {@code knownAt} the cell as it was. */
     @GET
     @Path("cell")
     public CellWires.CellExplained cell(
@@ -79,7 +90,9 @@ public class BoardResource {
             @RestQuery @Nullable String trayFormat,
             @RestQuery @Nullable String site,
             @RestQuery @Nullable String week,
-            @RestQuery @Nullable String confidence) {
+            @RestQuery @Nullable String confidence,
+            @RestQuery @Nullable String asOf,
+            @RestQuery @Nullable String knownAt) {
         if (variety == null || trayFormat == null || site == null || week == null) {
             throw Problem.malformed("query", "needs variety, trayFormat, site and week");
         }
@@ -94,7 +107,13 @@ public class BoardResource {
         }
         double sure = BoardQuery.confidence(confidence);
         Cell cell = new Cell(variety, trayFormat, site);
-        return cellWires.explained(rows.explain(cell, BoardQuery.week("week", week), sure), board);
+        AsOf when = AsOf.of(asOf, knownAt, time);
+        CellFacts facts = isBlank(asOf) && isBlank(knownAt) ? now(cell) : past.cell(when, cell);
+        return CellWires.explained(rows.explain(facts, BoardQuery.week("week", week), sure), facts);
+    }
+
+    private CellFacts now(Cell cell) {
+        return new CellFacts(cell, supply.of(cell), batches.of(cell), promises, board.position(), board.asOf());
     }
 
     private static boolean isShown(BoardRow row, @Nullable String site, @Nullable String crop, @Nullable String text) {

@@ -1,18 +1,14 @@
 package rootcast.app.board.rest;
 
-import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.inject.Inject;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
-import rootcast.app.availability.LivePromises;
 import rootcast.app.availability.LiveSupply;
 import rootcast.app.availability.rest.LotShareWire;
-import rootcast.app.board.LiveBoard;
+import rootcast.app.board.CellFacts;
 import rootcast.app.outlook.BatchPicture;
-import rootcast.app.outlook.LiveBatches;
 import rootcast.app.outlook.rest.DateRangeWire;
 import rootcast.app.outlook.rest.TraysWire;
 import rootcast.availability.Cell;
@@ -25,17 +21,9 @@ import rootcast.ledger.OrderLine;
 import rootcast.outlook.Outlook;
 
 /** A board cell opened: what its figures are made of. */
-@ApplicationScoped
-class CellWires {
+final class CellWires {
 
-    @Inject
-    LiveBatches batches;
-
-    @Inject
-    LivePromises promises;
-
-    @Inject
-    LiveSupply supply;
+    private CellWires() {}
 
     record CellExplained(
             String variety,
@@ -101,11 +89,11 @@ class CellWires {
             int promised,
             int open) {}
 
-    CellExplained explained(CellExplanation explanation, LiveBoard board) {
+    static CellExplained explained(CellExplanation explanation, CellFacts facts) {
         var head = explanation.head();
-        Cell cell = head.cell();
+        Cell cell = facts.cell();
         BoardCell figures = explanation.cell();
-        List<BatchPicture> pictures = batches.of(cell).stream()
+        List<BatchPicture> unfinished = facts.pictures().stream()
                 .filter(picture -> !picture.standing().isFinished())
                 .toList();
         return new CellExplained(
@@ -118,23 +106,26 @@ class CellWires {
                 figures.week().toString(),
                 figures.date(),
                 explanation.confidence(),
-                board.asOf(),
-                board.position().value(),
+                facts.asOf(),
+                facts.position().value(),
                 figures.ready(),
                 figures.promised(),
                 figures.open(),
                 figures.likely(),
                 figures.atRisk(),
-                explanation.lots().stream().map(this::lot).toList(),
+                explanation.lots().stream().map(figure -> lot(figure, facts)).toList(),
                 explanation.promises().stream()
-                        .map(figure -> promise(figure, cell))
+                        .map(figure -> promise(figure, facts))
                         .toList(),
                 limit(explanation.limitedBy()),
-                steps(pictures, figures));
+                steps(unfinished, figures));
     }
 
-    private LotWire lot(CellExplanation.LotFigure figure) {
-        BatchPicture picture = batches.picture(figure.batch()).orElseThrow();
+    private static LotWire lot(CellExplanation.LotFigure figure, CellFacts facts) {
+        BatchPicture picture = facts.pictures().stream()
+                .filter(each -> each.batch().id().equals(figure.batch()))
+                .findFirst()
+                .orElseThrow();
         Outlook outlook = picture.outlook();
         return new LotWire(
                 figure.batch(),
@@ -150,17 +141,17 @@ class CellWires {
                 figure.promisedInWeek());
     }
 
-    private PromiseWire promise(CellExplanation.PromiseFigure figure, Cell cell) {
+    private static PromiseWire promise(CellExplanation.PromiseFigure figure, CellFacts facts) {
         var kept = figure.promise();
         Promise promise = kept.promise();
         UUID order = UUID.fromString(promise.order());
         return new PromiseWire(
                 promise.order(),
                 promise.line(),
-                promises.order(order).map(each -> each.customer()).orElse(""),
+                facts.promises().order(order).map(each -> each.customer()).orElse(""),
                 promise.shipOn(),
                 promise.trays(),
-                supply.shippedFor(new OrderLine(order, promise.line()), cell),
+                LiveSupply.shippedFor(new OrderLine(order, promise.line()), facts.pictures()),
                 promise.confidence(),
                 kept.kept(),
                 kept.shortfallTrays(),
