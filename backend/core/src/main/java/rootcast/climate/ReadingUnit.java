@@ -44,7 +44,11 @@ public enum ReadingUnit {
     },
     /** The moisture scale has no unit; UCUM lets a plain number carry a note in braces. */
     LEVEL("{level}"),
-    PLAIN_NUMBER("1");
+    PLAIN_NUMBER("1"),
+    /** Of a moisture probe that reads tension; see {@link MoistureScale}. */
+    KILOPASCAL("kPa"),
+    /** Of a moisture probe that is not calibrated; see {@link MoistureScale}. */
+    MILLIVOLT("mV");
 
     private final String ucum;
 
@@ -70,6 +74,13 @@ public enum ReadingUnit {
     /** Units that the quantity may come in, its own first. */
     public static List<ReadingUnit> of(Quantity quantity) {
         return forms(quantity.unit());
+    }
+
+    /** Units that the quantity may come in from a sensor that knows what they mean. */
+    public static List<ReadingUnit> ofSensor(Quantity quantity) {
+        return quantity == Quantity.MEDIUM_MOISTURE
+                ? List.of(LEVEL, PLAIN_NUMBER, PERCENT, KILOPASCAL, MILLIVOLT)
+                : of(quantity);
     }
 
     /** In the unit that {@link #of} its quantity is kept in; {@code light} matters to lux and foot-candles only. */

@@ -175,7 +175,8 @@ class UseCaseSink implements DemoSink {
                         quantity.unit(),
                         topicOf(house.code(), measured),
                         0,
-                        LightSource.SUN);
+                        LightSource.SUN,
+                        null);
                 write("sensor-" + sensor.code(), () -> {
                     sensors.save(sensor, head.nextForSetup());
                     return new Id(sensor.code());

@@ -52,7 +52,7 @@ record ReadingWire(
                         + Arrays.stream(Quantity.values())
                                 .map(Quantity::wireName)
                                 .collect(Collectors.joining(", "))));
-        List<ReadingUnit> forms = ReadingUnit.of(what);
+        List<ReadingUnit> forms = sensor == null ? ReadingUnit.of(what) : ReadingUnit.ofSensor(what);
         ReadingUnit read = ReadingUnit.ofUcum(unit)
                 .filter(forms::contains)
                 .orElseThrow(() -> new Unusable("unit '" + unit + "' is none of the UCUM codes for " + quantity + ": "

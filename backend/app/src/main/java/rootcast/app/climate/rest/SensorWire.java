@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.Code;
 import rootcast.climate.LightSource;
+import rootcast.climate.MoistureScale;
 import rootcast.climate.Quantity;
 import rootcast.climate.ReadingUnit;
 import rootcast.climate.Sensor;
@@ -19,6 +20,8 @@ import rootcast.climate.Sensor;
  * @param topic       MQTT topic it reports under; none if it reports otherwise
  * @param offset      added to what it shows, in {@code unit}; 0 unless given
  * @param lightSource what lights it, for lux and foot-candles; the sun unless given
+ * @param levels      what it shows at the moisture levels 1 to 5, in {@code unit} after the offset; for a moisture probe that
+ *                    shows water content, tension or millivolts, and for no other
  */
 record SensorWire(
         @Code String code,
@@ -27,7 +30,8 @@ record SensorWire(
         @NotNull String unit,
         @Nullable @Size(min = 1, max = 400) String topic,
         @Nullable Double offset,
-        @Nullable String lightSource) {
+        @Nullable String lightSource,
+        @Nullable List<@NotNull Double> levels) {
 
     static SensorWire of(Sensor sensor) {
         return new SensorWire(
@@ -37,7 +41,8 @@ record SensorWire(
                 sensor.unit().ucum(),
                 sensor.topic(),
                 sensor.offset(),
-                sensor.light().wireName());
+                sensor.light().wireName(),
+                sensor.scale() == null ? null : sensor.scale().shown());
     }
 
     Sensor sensor() {
@@ -48,7 +53,7 @@ record SensorWire(
                                 + Arrays.stream(Quantity.values())
                                         .map(Quantity::wireName)
                                         .toList()));
-        List<ReadingUnit> forms = ReadingUnit.of(measured);
+        List<ReadingUnit> forms = ReadingUnit.ofSensor(measured);
         ReadingUnit shown = ReadingUnit.ofUcum(unit)
                 .filter(forms::contains)
                 .orElseThrow(() -> Problem.malformed(
@@ -70,6 +75,28 @@ record SensorWire(
         if (offset != null && (!Double.isFinite(offset) || Math.abs(offset) > 1e6)) {
             throw Problem.malformed("offset", "must be a number up to a million");
         }
-        return new Sensor(code, house, measured, shown, topic, offset == null ? 0 : offset, light);
+        return new Sensor(
+                code, house, measured, shown, topic, offset == null ? 0 : offset, light, scale(measured, shown));
+    }
+
+    private @Nullable MoistureScale scale(Quantity measured, ReadingUnit shown) {
+        if (!Sensor.needsScale(measured, shown)) {
+            if (levels != null) {
+                throw Problem.malformed(
+                        "levels", "belong to a moisture probe that shows %, kPa or mV; leave them out for " + unit);
+            }
+            return null;
+        }
+        boolean clear = levels != null
+                && levels.size() == MoistureScale.LEVELS
+                && levels.stream().allMatch(Double::isFinite)
+                && MoistureScale.goesOneWay(levels);
+        if (!clear) {
+            throw Problem.malformed(
+                    "levels",
+                    "%s; give the five numbers that the probe shows at moisture levels 1, 2, 3, 4 and 5, each higher or each lower than the one before"
+                            .formatted(levels == null ? "are missing" : "are " + levels));
+        }
+        return new MoistureScale(levels);
     }
 }

@@ -17,5 +17,9 @@ public class SensorRow {
     public String topic;
     public double offsetValue;
     public String lightSource;
+
+    /** Five numbers with spaces between; null for a sensor without one. */
+    public String moistureScale;
+
     public long positionNo;
 }

@@ -4,9 +4,12 @@ import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import rootcast.climate.LightSource;
+import rootcast.climate.MoistureScale;
 import rootcast.climate.Quantity;
 import rootcast.climate.ReadingUnit;
 import rootcast.climate.Sensor;
@@ -44,6 +47,7 @@ public class Sensors {
         row.topic = sensor.topic();
         row.offsetValue = sensor.offset();
         row.lightSource = sensor.light().wireName();
+        row.moistureScale = sensor.scale() == null ? null : written(sensor.scale());
         row.positionNo = position.value();
         rows.getEntityManager().merge(row);
     }
@@ -56,6 +60,16 @@ public class Sensors {
                 ReadingUnit.ofUcum(row.unit).orElseThrow(),
                 row.topic,
                 row.offsetValue,
-                LightSource.ofWireName(row.lightSource).orElseThrow());
+                LightSource.ofWireName(row.lightSource).orElseThrow(),
+                row.moistureScale == null ? null : scale(row.moistureScale));
+    }
+
+    private static String written(MoistureScale scale) {
+        return scale.shown().stream().map(String::valueOf).collect(Collectors.joining(" "));
+    }
+
+    private static MoistureScale scale(String written) {
+        return new MoistureScale(
+                Arrays.stream(written.split(" ")).map(Double::valueOf).toList());
     }
 }
