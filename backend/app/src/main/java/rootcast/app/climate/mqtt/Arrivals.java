@@ -38,7 +38,7 @@ class Arrivals {
     /** More than this waiting, the broker is asked to hold. */
     static final int MANY = 20_000;
 
-    private static final int MOST_TOGETHER = 5_000;
+    private static final int MOST_TOGETHER = 10_000;
     private static final Duration BETWEEN_ATTEMPTS = Duration.ofSeconds(1);
 
     @Inject
