@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
 import rootcast.app.climate.HouseReading;
 import rootcast.app.climate.IngestCount;
 import rootcast.app.climate.RecordReadings;
+import rootcast.app.climate.UnknownTopics;
 import rootcast.app.climate.store.Sensors;
 import rootcast.app.once.FactHead;
 import rootcast.app.once.Once;
@@ -55,6 +56,9 @@ class Arrivals {
 
     @Inject
     IngestCount count;
+
+    @Inject
+    UnknownTopics unknown;
 
     @Inject
     ObjectMapper json;
@@ -207,12 +211,14 @@ class Arrivals {
                 recorded.get(0),
                 number -> shown(known.get(number).arrival()),
                 now);
-        strangers.forEach(each -> count.refused(
-                IngestCount.MQTT,
-                "unknown-topic",
-                shown(each.arrival()),
-                "no sensor has this topic",
-                each.arrival().arrivedAt()));
+        strangers.forEach(this::isStranger);
+    }
+
+    private void isStranger(Stamped message) {
+        Arrival arrival = message.arrival();
+        unknown.heard(arrival.topic(), arrival.text(), arrival.arrivedAt());
+        count.refused(
+                IngestCount.MQTT, "unknown-topic", shown(arrival), "no sensor has this topic", arrival.arrivedAt());
     }
 
     private void readMap() {
@@ -226,6 +232,7 @@ class Arrivals {
                 }
             }
             byTopic = map;
+            unknown.known(map.keySet());
             mapAt = setup;
         }
     }

@@ -5,6 +5,7 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import java.util.List;
 import rootcast.app.climate.IngestCount;
+import rootcast.app.climate.UnknownTopics;
 import rootcast.app.climate.mqtt.MqttIngest;
 
 /** What came in, what became of it, and how it stands with the broker. */
@@ -17,10 +18,14 @@ public class IngestResource {
     @Inject
     MqttIngest mqtt;
 
-    record IngestWire(List<IngestCount.Counted> ways, MqttIngest.State mqtt) {}
+    @Inject
+    UnknownTopics unknown;
+
+    /** @param unknownTopics topics without a sensor, the one heard last first */
+    record IngestWire(List<IngestCount.Counted> ways, MqttIngest.State mqtt, List<UnknownTopics.Heard> unknownTopics) {}
 
     @GET
     public IngestWire ingest() {
-        return new IngestWire(count.all(), mqtt.state());
+        return new IngestWire(count.all(), mqtt.state(), unknown.all());
     }
 }

@@ -122,6 +122,37 @@ abstract class MqttContract {
                 .containsExactly("clock-skew");
     }
 
+    @Test
+    void aTopicWithoutASensorIsListedUntilOneHasIt() {
+        String topic = nursery.house + "/new";
+        send("new", "20");
+        send("new", "21");
+        await(() -> changed("unknown-topic") == 2);
+
+        String heard = "unknownTopics.find { it.topic == '" + topic + "' }";
+        JsonPath before = Nursery.get("/api/ingest");
+        assertThat(before.getLong(heard + ".count")).isEqualTo(2);
+        assertThat(before.getString(heard + ".last")).isEqualTo("21");
+
+        nursery.post(
+                        "/api/sensors",
+                        Map.of(
+                                "code",
+                                nursery.house + "-new",
+                                "house",
+                                nursery.house,
+                                "quantity",
+                                "medium-temperature",
+                                "unit",
+                                "Cel",
+                                "topic",
+                                topic))
+                .statusCode(201);
+        send("new", "22");
+        await(() -> changed("stored") == 1);
+        assertThat(Nursery.get("/api/ingest").getString(heard)).isNull();
+    }
+
     /** Told past the broker: the one of these tests does not mark what it kept. */
     @Test
     void aMessageThatTheBrokerKeptWithoutATimeIsNoReadingOfNow() {
