@@ -134,20 +134,7 @@ abstract class MqttContract {
         assertThat(before.getLong(heard + ".count")).isEqualTo(2);
         assertThat(before.getString(heard + ".last")).isEqualTo("21");
 
-        nursery.post(
-                        "/api/sensors",
-                        Map.of(
-                                "code",
-                                nursery.house + "-new",
-                                "house",
-                                nursery.house,
-                                "quantity",
-                                "medium-temperature",
-                                "unit",
-                                "Cel",
-                                "topic",
-                                topic))
-                .statusCode(201);
+        sensor("new", "medium-temperature", "Cel", 0);
         send("new", "22");
         await(() -> changed("stored") == 1);
         assertThat(Nursery.get("/api/ingest").getString(heard)).isNull();
