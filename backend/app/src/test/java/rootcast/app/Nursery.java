@@ -143,6 +143,21 @@ public final class Nursery {
                 .formatted(variety, trayFormat, site, week(day), more));
     }
 
+    public ValidatableResponse enter(String batch, String kind, Map<String, ?> fields) {
+        return enter(batch, entry(kind, fields));
+    }
+
+    public static JsonPath entries(String batch) {
+        return get("/api/batches/" + batch + "/entries");
+    }
+
+    /** One tray stuck three days ago, but for one field. */
+    public Map<String, Object> stickWith(String field, Object value) {
+        Map<String, Object> body = stickBody(1, Duration.ofDays(3));
+        body.put(field, value);
+        return body;
+    }
+
     public Map<String, Object> stickBody(int trays, Duration ago) {
         Map<String, Object> body = new HashMap<>();
         body.put("site", site);
