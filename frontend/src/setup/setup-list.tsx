@@ -16,24 +16,39 @@ interface SetupListProps {
   readonly items: Readonly<Record<ListName, readonly Item[]>>;
 }
 
-interface Column {
+export interface Column {
   readonly head: string;
   readonly number?: boolean;
   readonly cell: (item: Item) => ReactNode;
 }
 
-/** One list as a table; the code opens the item. */
 export function SetupList({ list, items }: SetupListProps) {
+  return <ListTable list={list} items={items} columns={useColumns(list, items)} />;
+}
+
+interface ListTableProps extends SetupListProps {
+  readonly columns: readonly Column[];
+  /** Beside the heading: where else this list leads. */
+  readonly links?: ReactNode;
+}
+
+/** One list as a table; the code opens the item. */
+export function ListTable({ list, items, columns, links }: ListTableProps) {
   const t = useMessages(setupMessages);
   const navigate = useNavigate();
   const [site] = useSiteFilter();
   const [text, setText] = useState('');
-  const columns = useColumns(list, items);
   const shown = useMemo(() => {
+    const sites = new Map(items.houses.map((house) => [house['code'], house['site']]));
+    const siteOf: Partial<Record<ListName, (item: Item) => unknown>> = {
+      houses: (house) => house['site'],
+      sensors: (sensor) => sites.get(sensor['house']),
+    };
+    const of = siteOf[list];
     const wanted = text.trim().toLowerCase();
     return items[list]
-      .filter((item) => list !== 'houses' || site === undefined || item['site'] === site)
-      .filter((item) => `${item['code']} ${item['name'] ?? ''}`.toLowerCase().includes(wanted));
+      .filter((item) => !of || site === undefined || of(item) === site)
+      .filter((item) => `${item['code']} ${item['name'] ?? ''} ${item['topic'] ?? ''}`.toLowerCase().includes(wanted));
   }, [items, list, text, site]);
   const create = (
     <Button theme="primary" onClick={() => void navigate(`/setup/${list}/~new`)}>
@@ -44,14 +59,17 @@ export function SetupList({ list, items }: SetupListProps) {
     return (
       <Empty title={t.noneYet}>
         <p>{t[LIST_WORDS[list].step]}</p>
-        {create}
+        {create} {links}
       </Empty>
     );
   }
   return (
     <div>
       <div className="rc-row rc-spread setup-head">
-        <h2 id="setup-list">{t[LIST_WORDS[list].title]}</h2>
+        <span className="rc-row setup-heading">
+          <h2 id="setup-list">{t[LIST_WORDS[list].title]}</h2>
+          {links}
+        </span>
         <span className="rc-row">
           <input
             type="search"
@@ -182,6 +200,8 @@ function useColumns(list: ListName, items: SetupListProps['items']): readonly Co
           )),
         },
       ];
+    case 'sensors':
+      return [code];
     case 'varieties':
       return [code, name, { head: t.crop, cell: as((variety: Variety) => nameIn('crops', variety.crop)) }];
   }

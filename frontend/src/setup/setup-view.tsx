@@ -1,12 +1,14 @@
 import { Link, useLocation, useParams } from 'react-router';
+import { useSensors } from '../climate/climate-api';
 import { useMessages } from '../shared/messages';
 import { Empty, Failed, Loading } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
 import { useCrops, useHouses, useSites, useTrayFormats, useVarieties } from '../shared/setup-lists';
+import { SensorList } from './sensor-list';
 import { SetupForm } from './setup-form';
 import { SetupList } from './setup-list';
 import { LIST_WORDS, setupMessages } from './setup-messages';
-import { byList, firstSteps, isListName, LISTS, type Item, type ListName } from './setup-state';
+import { byList, firstSteps, isListName, LISTS, STEPS, type Item, type ListName } from './setup-state';
 import './setup-view.css';
 
 /** What the business is made of: sites, houses, tray formats, crops with their profiles, varieties. */
@@ -21,6 +23,7 @@ export function SetupView() {
     'tray-formats': useTrayFormats(),
     crops: useCrops(),
     varieties: useVarieties(),
+    sensors: useSensors(),
   };
   const all = Object.values(queries);
   const failed = all.find((query) => query.isError && !query.data);
@@ -41,8 +44,10 @@ export function SetupView() {
         ))}
       </nav>
       <div className="setup-content">
-        {LISTS.some((name) => counts[name] === 0) && <FirstSteps counts={counts} />}
-        {code === undefined ? (
+        {STEPS.some((name) => counts[name] === 0) && <FirstSteps counts={counts} />}
+        {code === undefined && current === 'sensors' ? (
+          <SensorList items={items} />
+        ) : code === undefined ? (
           <SetupList key={current} list={current} items={items} />
         ) : (
           <SetupForm
