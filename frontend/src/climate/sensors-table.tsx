@@ -1,3 +1,4 @@
+import { Link } from 'react-router';
 import type { House } from '../shared/api-types';
 import type { ClimateFlag } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
@@ -5,6 +6,7 @@ import { useMessages } from '../shared/messages';
 import { useClimateNow, useSensors } from './climate-api';
 import { climateMessages } from './climate-messages';
 import { isSilent } from './climate-state';
+import { ReadingsLinks } from './readings-links';
 
 interface SensorsTableProps {
   readonly house: House;
@@ -22,6 +24,7 @@ export function SensorsTable({ house, flags, timeZone, nowMs }: SensorsTableProp
   return (
     <section aria-label={t.sensors}>
       <h2>{t.sensors}</h2>
+      <ReadingsLinks />
       {sensors.length === 0 ? (
         <p className="rc-quiet">{t.noSensors}</p>
       ) : (
@@ -46,7 +49,11 @@ export function SensorsTable({ house, flags, timeZone, nowMs }: SensorsTableProp
                   .reduce((sum, { count }) => sum + count, 0);
                 return (
                   <tr key={code}>
-                    <th scope="row">{code}</th>
+                    <th scope="row">
+                      <Link className="rc-link" to={`/setup/sensors/${encodeURIComponent(code)}`}>
+                        {code}
+                      </Link>
+                    </th>
                     <td>{t[quantity]}</td>
                     <td>
                       {last === undefined ? (

@@ -1,9 +1,9 @@
 import type { ReactNode } from 'react';
-import { Link } from 'react-router';
 import { useLiveClimate, useSensorHealth } from '../climate/climate-api';
 import { climateMessages } from '../climate/climate-messages';
 import { isSilent } from '../climate/climate-state';
 import { useQuantityWords } from '../climate/climate-words';
+import { ReadingsLinks } from '../climate/readings-links';
 import type { House, Site } from '../shared/api-types';
 import type { Sensor } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
@@ -25,21 +25,7 @@ export function SensorList({ items }: { items: Readonly<Record<ListName, readonl
           ▲ {t.heardNot}
         </p>
       )}
-      <ListTable
-        list="sensors"
-        items={items}
-        columns={columns.columns}
-        links={
-          <>
-            <Link className="rc-link" to="/setup/readings">
-              {t.fromTable}
-            </Link>
-            <Link className="rc-link" to="/setup/ingest">
-              {t.cameIn}
-            </Link>
-          </>
-        }
-      />
+      <ListTable list="sensors" items={items} columns={columns.columns} links={<ReadingsLinks />} />
     </>
   );
 }
