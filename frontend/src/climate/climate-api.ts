@@ -12,6 +12,7 @@ import type {
   PlannedSetpoint,
   Sensor,
   SensorHealth,
+  SensorReading,
 } from '../shared/climate-types';
 import { at, getJson, newKey, postJson } from '../shared/http';
 import { useLiveEvent } from '../shared/live-stream';
@@ -79,6 +80,16 @@ export function useSensorHealth(houses: readonly string[]) {
       failed: results.some(({ isError }) => isError),
       bySensor: new Map(results.flatMap(({ data }) => data ?? []).map((each) => [each.sensor, each])),
     }),
+  });
+}
+
+/** Readings of the last hours as they came, oldest first; renewed with those of its house. */
+export function useSensorReadings({ code, house }: Sensor, from: string) {
+  return useQuery({
+    queryKey: ['climate', house, 'raw', code, from],
+    queryFn: ({ signal }) =>
+      getJson<{ readonly readings: readonly SensorReading[] }>(at`/sensors/${code}/readings`, { from }, signal),
+    refetchInterval: AGAIN_MS,
   });
 }
 

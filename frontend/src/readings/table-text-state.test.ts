@@ -44,6 +44,8 @@ describe('what a table tells by itself', () => {
     expect(formatsOf(['3/9/2026 8:05'])).toEqual(['d/M/yyyy H:mm[:ss]', 'M/d/yyyy H:mm[:ss]']);
     expect(formatsOf(['3/9/2026 8:05', '3/13/2026 8:05'])).toEqual(['M/d/yyyy H:mm[:ss]']);
     expect(formatsOf(['13/3/2026 8:05 PM'])).toEqual(['d/M/yyyy h:mm[:ss] a']);
+    expect(formatsOf(['2026-03-09 08:05', 'power cut', '2026-03-09 08:15'])).toEqual(['yyyy-M-d H:mm[:ss]']);
+    expect(formatsOf(['2026-03-09 08:05', 'no', 'none'])).toEqual([]);
     expect(formatsOf(['21.5'])).toEqual([]);
     expect(formatsOf([])).toEqual([]);
   });

@@ -120,8 +120,12 @@ function fits({ shape }: TimeFormat, text: string): boolean {
   return month !== undefined && Number(month) <= 12 && Number(day) <= 31 && Number(hour) <= 24;
 }
 
-/** The formats that all of `times` have; none if there are no times. */
+/**
+ * The formats that the most of `times` have, if that is more than half of them: a line that a logger broke off must not
+ * hide what all the others say.
+ */
 export function formatsOf(times: readonly string[]): string[] {
-  if (times.length === 0) return [];
-  return TIME_FORMATS.filter((each) => times.every((time) => fits(each, time))).map(({ id }) => id);
+  const counted = TIME_FORMATS.map((each) => ({ id: each.id, count: times.filter((time) => fits(each, time)).length }));
+  const most = Math.max(...counted.map(({ count }) => count));
+  return most * 2 > times.length ? counted.filter(({ count }) => count === most).map(({ id }) => id) : [];
 }

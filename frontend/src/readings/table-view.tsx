@@ -137,9 +137,9 @@ function TableTaking({ table, another, sensors, houses, sites, zone }: TableTaki
   if (taken) {
     return (
       <section className="rc-sheet table-part" aria-labelledby="table-taken">
-        <h2 id="table-taken" role="status">
-          ✓ {t.takenTitle(format.integer(taken.accepted))}
-        </h2>
+        <div role="status">
+          <h2 id="table-taken">✓ {t.takenTitle(format.integer(taken.accepted))}</h2>
+        </div>
         <p className="rc-quiet">{t.takenHelp}</p>
         <TableReportParts report={taken} />
         <div className="rc-row table-actions">

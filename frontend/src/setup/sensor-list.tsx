@@ -45,6 +45,7 @@ function useSensorColumns(items: Readonly<Record<ListName, readonly Item[]>>): {
   const zones = new Map((items.sites as unknown as readonly Site[]).map((site) => [site.code, site.timeZone]));
   const health = useSensorHealth([...new Set(sensors.map(({ house }) => house))]);
   const as = (read: (sensor: Sensor) => ReactNode) => (item: Item) => read(item as unknown as Sensor);
+  const tight = (text: string) => <span className="sensor-tight">{text}</span>;
   const columns = [
     { head: t.code, cell: as(({ code }) => code) },
     { head: t.house, cell: as(({ house }) => houses.get(house)?.name ?? house) },
@@ -53,7 +54,7 @@ function useSensorColumns(items: Readonly<Record<ListName, readonly Item[]>>): {
     {
       head: t.offset,
       number: true,
-      cell: as(({ offset, unit }) => (offset ? `${signed(offset)} ${unitName(unit)}` : '–')),
+      cell: as(({ offset, unit }) => tight(offset ? `${signed(offset)} ${unitName(unit)}` : '–')),
     },
     { head: t.topic, cell: as(({ topic }) => <span className="sensor-topic">{topic ?? '–'}</span>) },
     {
@@ -63,7 +64,11 @@ function useSensorColumns(items: Readonly<Record<ListName, readonly Item[]>>): {
         if (!found) return health.pending ? '…' : '–';
         if (found.lastAt === null) return t.never;
         const when = format.dateTime(found.lastAt, zones.get(houses.get(house)?.site ?? ''));
-        return isSilent(found.lastAt, nowMs) ? <span className="rc-broken">✕ {climate.silent(when)}</span> : when;
+        return isSilent(found.lastAt, nowMs) ? (
+          <span className="rc-broken">✕ {climate.silent(when)}</span>
+        ) : (
+          tight(when)
+        );
       }),
     },
     {
@@ -71,7 +76,7 @@ function useSensorColumns(items: Readonly<Record<ListName, readonly Item[]>>): {
       number: true,
       cell: as(({ code, quantity }) => {
         const value = health.bySensor.get(code)?.lastValue ?? null;
-        return value === null ? '–' : words.value(quantity, value);
+        return value === null ? '–' : tight(words.value(quantity, value));
       }),
     },
   ];

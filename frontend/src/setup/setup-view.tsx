@@ -1,10 +1,12 @@
 import { Link, useLocation, useParams } from 'react-router';
 import { useSensors } from '../climate/climate-api';
+import type { Sensor } from '../shared/climate-types';
 import { useMessages } from '../shared/messages';
 import { Empty, Failed, Loading } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
 import { useCrops, useHouses, useSites, useTrayFormats, useVarieties } from '../shared/setup-lists';
 import { SensorList } from './sensor-list';
+import { SensorReadings } from './sensor-readings';
 import { SetupForm } from './setup-form';
 import { SetupList } from './setup-list';
 import { LIST_WORDS, setupMessages } from './setup-messages';
@@ -34,6 +36,11 @@ export function SetupView() {
   const items = byList((name) => (queries[name].data ?? []) as unknown as readonly Item[]);
   const counts = byList((name) => items[name].length);
   const current = list ?? firstSteps(counts).find(({ next }) => next)?.step ?? 'sites';
+  const sensor = current === 'sensors' ? queries.sensors.data?.find((each) => each.code === code) : undefined;
+  const siteOf = ({ house }: Sensor) => {
+    const site = queries.houses.data?.find((each) => each.code === house)?.site;
+    return queries.sites.data?.find((each) => each.code === site);
+  };
   return (
     <div className="setup">
       <nav aria-label={t.lists} className="setup-lists">
@@ -57,6 +64,7 @@ export function SetupView() {
             items={items}
           />
         )}
+        {sensor && <SensorReadings key={sensor.code} sensor={sensor} timeZone={siteOf(sensor)?.timeZone} />}
       </div>
     </div>
   );

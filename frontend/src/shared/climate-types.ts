@@ -70,6 +70,14 @@ export interface SensorHealth {
   readonly lastValue: number | null;
 }
 
+/** As it came, and in the quantity's own unit with the offset. */
+export interface SensorReading {
+  readonly at: Instant;
+  readonly value: number;
+  readonly sent: number;
+  readonly unit: string;
+}
+
 export interface PlannedSetpoint {
   readonly mediumC: number | null;
   readonly from: Instant;
