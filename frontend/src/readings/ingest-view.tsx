@@ -175,7 +175,7 @@ function Faults({ ingest: { ways } }: { ingest: Ingest }) {
         <p className="rc-quiet">{t.noFaults}</p>
       ) : (
         <div className="table-scroll rc-sheet" tabIndex={0} role="group" aria-labelledby="ingest-faults">
-          <table className="rc-table">
+          <table className="rc-table readings-faults">
             <thead>
               <tr>
                 <th scope="col">{t.fault}</th>

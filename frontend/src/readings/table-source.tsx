@@ -3,6 +3,7 @@ import { TextArea } from '@vaadin/react-components/TextArea.js';
 import { useRef, useState } from 'react';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
+import { ArrivedHeading } from './arrived-heading';
 import { tableMessages } from './table-messages';
 import { decoded, headerOf, rowsOf } from './table-text-state';
 
@@ -40,9 +41,11 @@ export function TableSource({ choose }: { choose: (table: ChosenTable) => void }
           if (file) void read(file);
         }}
       />
-      <Button theme="primary" onClick={() => input.current?.click()}>
-        {t.file}
-      </Button>
+      <div>
+        <Button theme="primary" onClick={() => input.current?.click()}>
+          {t.file}
+        </Button>
+      </div>
       {failed && (
         <div className="rc-problem" role="alert">
           <p>✕ {t.unreadable}</p>
@@ -75,7 +78,7 @@ export function TableGlance({ table, separator, fault, another }: TableGlancePro
   return (
     <section className="rc-sheet table-part" aria-labelledby="table-source">
       <div className="rc-row rc-spread">
-        <h2 id="table-source">{t.tableTitle}</h2>
+        <ArrivedHeading id="table-source">{t.tableTitle}</ArrivedHeading>
         <Button theme="tertiary" onClick={another}>
           {t.another}
         </Button>

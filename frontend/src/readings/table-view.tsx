@@ -15,6 +15,7 @@ import { useScreenTitle } from '../shared/screen-title';
 import { useHouses, useSites } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
 import { useSiteFilter } from '../shared/site-filter';
+import { ArrivedHeading } from './arrived-heading';
 import { previewTable, takeTable } from './readings-api';
 import { TablePlanForm } from './table-plan';
 import { TableReportParts } from './table-report';
@@ -137,9 +138,7 @@ function TableTaking({ table, another, sensors, houses, sites, zone }: TableTaki
   if (taken) {
     return (
       <section className="rc-sheet table-part" aria-labelledby="table-taken">
-        <div role="status">
-          <h2 id="table-taken">✓ {t.takenTitle(format.integer(taken.accepted))}</h2>
-        </div>
+        <ArrivedHeading id="table-taken">✓ {t.takenTitle(format.integer(taken.accepted))}</ArrivedHeading>
         <p className="rc-quiet">{t.takenHelp}</p>
         <TableReportParts report={taken} />
         <div className="rc-row table-actions">
@@ -174,10 +173,10 @@ function TableTaking({ table, another, sensors, houses, sites, zone }: TableTaki
       )}
       {looked && (
         <section className="rc-sheet table-part" aria-labelledby="table-looked">
-          <h2 id="table-looked">{looked.report.accepted > 0 ? t.previewTitle : t.previewNone}</h2>
-          <p className="rc-quiet" role="status">
-            {t.nothingYet}
-          </p>
+          <ArrivedHeading id="table-looked">
+            {looked.report.accepted > 0 ? t.previewTitle : t.previewNone}
+          </ArrivedHeading>
+          <p className="rc-quiet">{t.nothingYet}</p>
           <TableReportParts report={looked.report} />
         </section>
       )}

@@ -39,16 +39,19 @@ export function ListTable({ list, items, columns, links }: ListTableProps) {
   const [site] = useSiteFilter();
   const [text, setText] = useState('');
   const shown = useMemo(() => {
-    const sites = new Map(items.houses.map((house) => [house['code'], house['site']]));
+    const houses = new Map(items.houses.map((house) => [house['code'], house]));
     const siteOf: Partial<Record<ListName, (item: Item) => unknown>> = {
       houses: (house) => house['site'],
-      sensors: (sensor) => sites.get(sensor['house']),
+      sensors: (sensor) => houses.get(sensor['house'])?.['site'],
     };
     const of = siteOf[list];
     const wanted = text.trim().toLowerCase();
     return items[list]
       .filter((item) => !of || site === undefined || of(item) === site)
-      .filter((item) => `${item['code']} ${item['name'] ?? ''} ${item['topic'] ?? ''}`.toLowerCase().includes(wanted));
+      .filter((item) => {
+        const house = houses.get(item['house'])?.['name'];
+        return [item['code'], item['name'], item['topic'], house].join(' ').toLowerCase().includes(wanted);
+      });
   }, [items, list, text, site]);
   const create = (
     <Button theme="primary" onClick={() => void navigate(`/setup/${list}/~new`)}>
@@ -83,7 +86,7 @@ export function ListTable({ list, items, columns, links }: ListTableProps) {
         </span>
       </div>
       <div className="setup-scroll rc-sheet" tabIndex={0} role="region" aria-labelledby="setup-list">
-        <table className="rc-table">
+        <table className={`rc-table setup-${list}`}>
           <thead>
             <tr>
               {columns.map(({ head, number }) => (
@@ -104,7 +107,7 @@ export function ListTable({ list, items, columns, links }: ListTableProps) {
                       </Link>
                     </th>
                   ) : (
-                    <td key={head} className={number ? 'rc-number' : undefined}>
+                    <td key={head} className={number ? 'rc-number' : undefined} data-label={head}>
                       {cell(item)}
                     </td>
                   ),
