@@ -54,7 +54,7 @@ export const tableMessages = messagesIn({
     // faults
     noTable: 'A table needs a line of column names and at least one line below it.',
     noColumn: 'Say of at least one column what it is.',
-    large: 'This is more than can be taken at once, 12 million characters. Split it by months.',
+    large: 'This is more than can be taken at once, 4 MB. Split it, by months for example.',
     wrongUnit: 'This quantity does not come in that unit.',
     sameSign: 'The decimal sign cannot be what parts the columns.',
     checkFields: 'Some fields need mending.',
@@ -142,7 +142,7 @@ export const tableMessages = messagesIn({
     unit: 'Unidad …',
     noTable: 'Una tabla necesita una línea con nombres de columnas y al menos una línea debajo.',
     noColumn: 'Diga de al menos una columna qué es.',
-    large: 'Es más de lo que cabe de una vez, 12 millones de caracteres. Divídala por meses.',
+    large: 'Es más de lo que cabe de una vez, 4 MB. Divídala, por ejemplo por meses.',
     wrongUnit: 'Esta magnitud no viene en esa unidad.',
     sameSign: 'El signo decimal no puede ser el que separa las columnas.',
     checkFields: 'Hay campos por corregir.',

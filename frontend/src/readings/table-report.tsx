@@ -38,7 +38,7 @@ export function TableReportParts({ report }: { report: TableReport }) {
         <p className="rc-quiet">{t.noRemarks}</p>
       ) : (
         <div className="table-scroll" tabIndex={0} role="region" aria-labelledby="table-remarks">
-          <table className="rc-table">
+          <table className="rc-table table-remarks">
             <thead>
               <tr>
                 <th scope="col">{t.column}</th>
@@ -82,8 +82,10 @@ function GroupLine({ group: { outcome, kind, column, lines } }: { group: LineGro
         {MARKS[outcome]} {t[`out-${outcome}`]}
       </td>
       <td>{word}</td>
-      <td className="rc-number">{format.integer(lines.length)}</td>
-      <td>{places.length > NAMED_LINES ? t.andMore(where) : where}</td>
+      <td className="rc-number" data-label={t.count}>
+        {format.integer(lines.length)}
+      </td>
+      <td data-label={t.where}>{places.length > NAMED_LINES ? t.andMore(where) : where}</td>
       <td className="rc-quiet table-reason">{readable(lines[0]?.reason ?? '')}</td>
     </tr>
   );

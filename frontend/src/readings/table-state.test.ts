@@ -113,6 +113,15 @@ describe('what is asked', () => {
     });
   });
 
+  it('is not asked when it is more than a request holds, counted as it is sent', () => {
+    const lines = (n: number) => 'when,north-air\n' + '2026-11-20T08:00:00Z,70\n'.repeat(n);
+    const plan = planFor(lines(1), [AIR], '');
+    // 24 characters a line, and one more for the escaped line end: 4 194 304 bytes hold 167 772 lines at most.
+    expect('question' in questionOf(lines(167_000), plan)).toBe(true);
+    const made = questionOf(lines(168_000), plan);
+    expect('wrong' in made && Object.fromEntries(made.wrong)).toEqual({ csv: 'large' });
+  });
+
   it('wants a table with a line below its header, and a column to take', () => {
     const made = questionOf('when,a', planFor('when,a', [], ZONE));
     expect('wrong' in made && Object.fromEntries(made.wrong)).toMatchObject({ csv: 'noTable', columns: 'noColumn' });

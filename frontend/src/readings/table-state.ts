@@ -41,8 +41,8 @@ export type PlanWrong = 'needed' | 'noTable' | 'noColumn' | 'large' | 'unit' | '
 
 export const NOT_TAKEN: ColumnPlan = { kind: 'none', sensor: '', house: '', quantity: '', unit: '' };
 
-/** The server takes 16 MB in all, and quotes grow when they are sent. */
-export const LARGEST_CHARACTERS = 12_000_000;
+/** A request holds so much; line ends and quotes of the table grow when it is sent. */
+export const LARGEST_BYTES = 4_194_304;
 
 /** For judging what a table is by more than its first lines: 13/01 may stand far down. */
 const JUDGED_LINES = 5_000;
@@ -118,7 +118,7 @@ export function questionOf(
   const need = (path: string, value: string) => {
     if (value.trim() === '') wrong.set(path, 'needed');
   };
-  if (text.length > LARGEST_CHARACTERS) wrong.set('csv', 'large');
+  if (text.length > LARGEST_BYTES) wrong.set('csv', 'large');
   else if (rowsOf(text, plan.separator, 2).length < 2) wrong.set('csv', 'noTable');
   if (plan.separator === plan.decimal) wrong.set('decimal', 'sameSign');
   need('timeColumn', plan.timeColumn);
@@ -135,19 +135,19 @@ export function questionOf(
   });
   if (wrong.size > 0) return { wrong };
   const pattern = plan.timeFormat === OWN_FORMAT ? plan.ownFormat.trim() : plan.timeFormat;
-  return {
-    question: {
-      csv: text,
-      separator: plan.separator,
-      decimal: plan.decimal,
-      timeColumn: plan.timeColumn,
-      ...([WITH_OFFSET, ISO_LOCAL].includes(pattern) ? {} : { timeFormat: pattern }),
-      ...(plan.timeFormat === WITH_OFFSET ? {} : { zone: plan.zone }),
-      columns: columns.map(([column, { kind, sensor, house, quantity, unit }]): TableColumn =>
-        kind === 'sensor' ? { column, sensor } : { column, house, quantity, unit },
-      ),
-    },
+  const question: TableQuestion = {
+    csv: text,
+    separator: plan.separator,
+    decimal: plan.decimal,
+    timeColumn: plan.timeColumn,
+    ...([WITH_OFFSET, ISO_LOCAL].includes(pattern) ? {} : { timeFormat: pattern }),
+    ...(plan.timeFormat === WITH_OFFSET ? {} : { zone: plan.zone }),
+    columns: columns.map(([column, { kind, sensor, house, quantity, unit }]): TableColumn =>
+      kind === 'sensor' ? { column, sensor } : { column, house, quantity, unit },
+    ),
   };
+  const bytes = new TextEncoder().encode(JSON.stringify(question)).length;
+  return bytes > LARGEST_BYTES ? { wrong: new Map([['csv', 'large']]) } : { question };
 }
 
 // --- What came of it -----------------------------------------------------------------------------------------------
