@@ -113,6 +113,14 @@ const sensors = data.houses.flatMap(({ code }) => [
   { code: `${code}-c`, house: code, quantity: 'relative-humidity', unit: '%', topic: `${code}/humidity`, offset: 0 },
 ]);
 
+const health = ({ code, quantity }) => ({ sensor: code, quantity, lastAt: iso(Date.now() - 240_000), lastValue: 21.5 });
+
+const raw = (sensor) => ({
+  sensor,
+  readings: [3, 2, 1].map((n) => ({ at: iso(Date.now() - n * 240_000), value: 21.5, sent: 21.9, unit: 'Cel' })),
+  more: false,
+});
+
 const setpoints = new Map(
   data.houses.map(({ code, mediumSetpointC }) => [
     code,
@@ -195,12 +203,14 @@ function overrule(id, body, way) {
 /** The answer to a request about climate; undefined when it is none. */
 export function answerClimate(method, path, query, body) {
   const [name, id, part] = path.split('/').slice(2).map(decodeURIComponent);
-  if (name === 'sensors' && method === 'GET') return [200, sensors];
+  if (name === 'sensors' && method === 'GET') return part === 'readings' ? [200, raw(id)] : [200, sensors];
+  if (name === 'ingest') return [200, { ways: [], mqtt: { state: 'off', broker: null } }];
   if (name === 'flags') return overrule(id, body, part);
   if (name === 'crops' && part === 'recipe') return [200, recipe(id)];
   if (name !== 'houses' || part === undefined) return undefined;
   if (part === 'climate') return series(id, query);
   if (part === 'now') return [200, now(id)];
+  if (part === 'sensors') return [200, sensors.filter(({ house }) => house === id).map(health)];
   if (part !== 'setpoints') return undefined;
   const plan = setpoints.get(id);
   if (!plan) return notFound;

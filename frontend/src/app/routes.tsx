@@ -48,6 +48,14 @@ export const routes: RouteObject[] = [
             lazy: async () => ({ Component: (await import('../setup/profiles-view')).ProfilesView }),
           },
           {
+            path: 'setup/readings',
+            lazy: async () => ({ Component: (await import('../readings/table-view')).ReadingsTableView }),
+          },
+          {
+            path: 'setup/ingest',
+            lazy: async () => ({ Component: (await import('../readings/ingest-view')).IngestView }),
+          },
+          {
             path: 'setup/:list?/:code?',
             lazy: async () => ({ Component: (await import('../setup/setup-view')).SetupView }),
           },

@@ -11,6 +11,8 @@ import type {
   PhaseRecipe,
   PlannedSetpoint,
   Sensor,
+  SensorHealth,
+  SensorReading,
 } from '../shared/climate-types';
 import { at, getJson, newKey, postJson } from '../shared/http';
 import { useLiveEvent } from '../shared/live-stream';
@@ -61,6 +63,33 @@ export function useSensors() {
   return useQuery({
     queryKey: ['setup', 'sensors'],
     queryFn: ({ signal }) => getJson<readonly Sensor[]>(at`/sensors`, undefined, signal),
+  });
+}
+
+/** When each sensor of `houses` was last heard, by its code; a house that has not answered is missing. */
+export function useSensorHealth(houses: readonly string[]) {
+  return useQueries({
+    queries: houses.map((house) => ({
+      queryKey: ['climate', house, 'sensors'],
+      queryFn: ({ signal }: { signal: AbortSignal }) =>
+        getJson<readonly SensorHealth[]>(at`/houses/${house}/sensors`, undefined, signal),
+      refetchInterval: AGAIN_MS,
+    })),
+    combine: (results) => ({
+      pending: results.some(({ isPending }) => isPending),
+      failed: results.some(({ isError }) => isError),
+      bySensor: new Map(results.flatMap(({ data }) => data ?? []).map((each) => [each.sensor, each])),
+    }),
+  });
+}
+
+/** Readings of the last hours as they came, oldest first; renewed with those of its house. */
+export function useSensorReadings({ code, house }: Sensor, from: string) {
+  return useQuery({
+    queryKey: ['climate', house, 'raw', code, from],
+    queryFn: ({ signal }) =>
+      getJson<{ readonly readings: readonly SensorReading[] }>(at`/sensors/${code}/readings`, { from }, signal),
+    refetchInterval: AGAIN_MS,
   });
 }
 

@@ -9,6 +9,7 @@ import { useLiveClimate, useLodgers } from './climate-api';
 import { climateMessages } from './climate-messages';
 import { GLANCE } from './climate-state';
 import { HouseGlance } from './house-glance';
+import { ReadingsLinks } from './readings-links';
 import './climate.css';
 
 /** Every house at a glance: how it is now, and how long it has been outside its recipe. */
@@ -39,6 +40,7 @@ export function ClimateView() {
   return (
     <div className="rc-screen climate">
       <p className="rc-quiet climate-legend">{t.legend}</p>
+      <ReadingsLinks />
       <div className="glance-scroll rc-sheet" tabIndex={0} role="group" aria-label={t.houses}>
         <table className="rc-table glance">
           <thead>

@@ -1,10 +1,12 @@
+import { Link } from 'react-router';
 import type { House } from '../shared/api-types';
 import type { ClimateFlag } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
-import { useClimateNow, useSensors } from './climate-api';
+import { useSensorHealth, useSensors } from './climate-api';
 import { climateMessages } from './climate-messages';
 import { isSilent } from './climate-state';
+import { ReadingsLinks } from './readings-links';
 
 interface SensorsTableProps {
   readonly house: House;
@@ -18,10 +20,11 @@ export function SensorsTable({ house, flags, timeZone, nowMs }: SensorsTableProp
   const t = useMessages(climateMessages);
   const format = useFormats();
   const sensors = (useSensors().data ?? []).filter((sensor) => sensor.house === house.code);
-  const now = useClimateNow(house.code).data;
+  const health = useSensorHealth([house.code]);
   return (
     <section aria-label={t.sensors}>
       <h2>{t.sensors}</h2>
+      <ReadingsLinks />
       {sensors.length === 0 ? (
         <p className="rc-quiet">{t.noSensors}</p>
       ) : (
@@ -40,21 +43,29 @@ export function SensorsTable({ house, flags, timeZone, nowMs }: SensorsTableProp
             </thead>
             <tbody>
               {sensors.map(({ code, quantity, topic }) => {
-                const last = now?.quantities.find((each) => each.quantity === quantity);
+                const last = health.bySensor.get(code)?.lastAt ?? undefined;
                 const doubtful = flags
                   .filter((flag) => flag.sensor === code)
                   .reduce((sum, { count }) => sum + count, 0);
                 return (
                   <tr key={code}>
-                    <th scope="row">{code}</th>
+                    <th scope="row">
+                      <Link className="rc-link" to={`/setup/sensors/${encodeURIComponent(code)}`}>
+                        {code}
+                      </Link>
+                    </th>
                     <td>{t[quantity]}</td>
                     <td>
                       {last === undefined ? (
-                        t.noReading
-                      ) : isSilent(last.at, nowMs) ? (
-                        <span className="rc-broken">✕ {t.silent(format.dateTime(last.at, timeZone))}</span>
+                        health.pending ? (
+                          '…'
+                        ) : (
+                          t.noReading
+                        )
+                      ) : isSilent(last, nowMs) ? (
+                        <span className="rc-broken">✕ {t.silent(format.dateTime(last, timeZone))}</span>
                       ) : (
-                        format.dateTime(last.at, timeZone)
+                        format.dateTime(last, timeZone)
                       )}
                     </td>
                     <td className={`rc-number ${doubtful > 0 ? 'rc-at-risk' : ''}`}>

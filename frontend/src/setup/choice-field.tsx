@@ -1,6 +1,8 @@
 import { ComboBox } from '@vaadin/react-components/ComboBox.js';
-import { useState } from 'react';
+import { useMemo } from 'react';
+import { climateMessages } from '../climate/climate-messages';
 import { useMessages } from '../shared/messages';
+import { LIGHT_SOURCES, MEASURED, unitName, unitsOf } from '../shared/reading-units';
 import { setupMessages } from './setup-messages';
 import type { Item, ListName } from './setup-state';
 
@@ -11,23 +13,37 @@ interface ChoiceFieldProps {
   readonly fault: string | undefined;
   readonly items: Readonly<Record<ListName, readonly Item[]>>;
   readonly required: boolean;
+  /** What the sensor measures, which says its units. */
+  readonly quantity: string | undefined;
   readonly put: (text: string) => void;
 }
 
 const SHIP_DAYS = ['MONDAY', 'TUESDAY', 'WEDNESDAY', 'THURSDAY', 'FRIDAY', 'SATURDAY', 'SUNDAY'] as const;
 
-/** A field that names one of another list, a time zone or a day of the week. */
-export function ChoiceField({ path, label, value, fault, items, required, put }: ChoiceFieldProps) {
+/** A field that names one of another list, a time zone, a day of the week, or what a sensor measures. */
+export function ChoiceField({ path, label, value, fault, items, required, quantity, put }: ChoiceFieldProps) {
   const t = useMessages(setupMessages);
-  const named = (list: ListName) =>
-    items[list].map((item) => ({ value: String(item['code']), label: String(item['name']) }));
-  const choices: Record<string, () => { value: string; label: string }[]> = {
-    site: () => named('sites'),
-    crop: () => named('crops'),
-    timeZone: () => Intl.supportedValuesOf('timeZone').map((zone) => ({ value: zone, label: zone })),
-    shipDay: () => SHIP_DAYS.map((day) => ({ value: day, label: t[day] })),
-  };
-  const [options] = useState(() => choices[path]?.() ?? []);
+  const climate = useMessages(climateMessages);
+  const options = useMemo(() => {
+    const named = (list: ListName) =>
+      items[list].map((item) => ({ value: String(item['code']), label: String(item['name']) }));
+    const choices: Record<string, () => { value: string; label: string }[]> = {
+      site: () => named('sites'),
+      crop: () => named('crops'),
+      house: () => named('houses'),
+      timeZone: () => Intl.supportedValuesOf('timeZone').map((zone) => ({ value: zone, label: zone })),
+      shipDay: () => SHIP_DAYS.map((day) => ({ value: day, label: t[day] })),
+      quantity: () => MEASURED.map((each) => ({ value: each, label: climate[each] })),
+      // One that no longer fits stays to be seen, and is refused.
+      unit: () =>
+        [...new Set([...unitsOf(quantity), ...(value ? [value] : [])])].map((unit) => ({
+          value: unit,
+          label: unitName(unit),
+        })),
+      lightSource: () => LIGHT_SOURCES.map((each) => ({ value: each, label: t[each] })),
+    };
+    return choices[path]?.() ?? [];
+  }, [path, items, quantity, value, t, climate]);
   return (
     <ComboBox
       label={label}
@@ -36,7 +52,7 @@ export function ChoiceField({ path, label, value, fault, items, required, put }:
       itemLabelPath="label"
       value={value}
       required={required}
-      helperText={path === 'shipDay' ? t.shipDayHint : ''}
+      helperText={path === 'shipDay' ? t.shipDayHint : path === 'lightSource' ? t.lightSourceHint : ''}
       manualValidation
       invalid={fault !== undefined}
       errorMessage={fault ?? ''}

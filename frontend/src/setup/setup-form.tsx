@@ -3,13 +3,14 @@ import { Button } from '@vaadin/react-components/Button.js';
 import { TextArea } from '@vaadin/react-components/TextArea.js';
 import { TextField } from '@vaadin/react-components/TextField.js';
 import { useRef, useState } from 'react';
-import { Link, useNavigate } from 'react-router';
+import { Link, useNavigate, useSearchParams } from 'react-router';
 import { newKey } from '../shared/http';
 import { useMessages } from '../shared/messages';
 import { notice } from '../shared/notices';
 import { NumberInput } from '../shared/number-input';
 import { usePreferences } from '../shared/preferences';
 import { Problem } from '../shared/problem';
+import { needsLightSource, unitName } from '../shared/reading-units';
 import { Empty, ProblemNote } from '../shared/screen-states';
 import { sharedMessages } from '../shared/shared-messages';
 import { temperatureUnitName } from '../shared/units';
@@ -23,6 +24,7 @@ import {
   draftOf,
   FIELDS,
   newItem,
+  withTyped,
   type Draft,
   type Field,
   type FieldWrong,
@@ -42,7 +44,8 @@ const NOTHING_WRONG: ReadonlyMap<string, FieldWrong> = new Map();
 /** Creates or changes one item. Keeps what was typed, marks what is wrong beside it. */
 export function SetupForm({ list, code, items }: SetupFormProps) {
   const t = useMessages(setupMessages);
-  const found = code === undefined ? newItem(list) : items[list].find((item) => item['code'] === code);
+  const [given] = useSearchParams();
+  const found = code === undefined ? newItem(list, given) : items[list].find((item) => item['code'] === code);
   // The item as it was when the form was opened: a change by someone else must not overwrite what is being typed.
   const [item] = useState(found);
   if (!item) {
@@ -73,12 +76,13 @@ function Fields({ list, code, item, items }: Omit<SetupFormProps, 'code'> & { co
   const sent = useRef<{ body: string; key: string } | undefined>(undefined);
 
   const put = (path: string, text: string) => {
-    setDraft((before) => ({ ...before, [path]: text }));
+    setDraft((before) => withTyped(list, before, path, text));
     if (wrong.has(path)) setWrong(new Map([...wrong].filter(([each]) => each !== path)));
   };
   const faultOf = (path: string): string | undefined => {
     const mine = wrong.get(path);
-    if (mine) return { needed: shared.needed, number: shared.notANumber, code: t.wrongCode, whole: t.wrongWhole }[mine];
+    const said = { code: t.wrongCode, whole: t.wrongWhole, unit: t.wrongUnit };
+    if (mine) return { needed: shared.needed, number: shared.notANumber, ...said }[mine];
     return failure instanceof Problem ? failure.faultOf(path) : undefined;
   };
   const save = async () => {
@@ -108,13 +112,15 @@ function Fields({ list, code, item, items }: Omit<SetupFormProps, 'code'> & { co
     failure instanceof Problem &&
     failure.fieldFaults.length > 0 &&
     failure.fieldFaults.every(({ field }) => FIELDS[list].some(({ path }) => failure.names(field, path)));
-  const plain = FIELDS[list].filter(({ path }) => !path.startsWith('profile.stages.'));
+  const plain = FIELDS[list].filter(
+    ({ path }) => !path.startsWith('profile.stages.') && (path !== 'lightSource' || needsLightSource(draft['unit'])),
+  );
   const drawn = (field: Field) => (
     <OneField
       key={field.path}
       list={list}
       field={field}
-      value={draft[field.path] ?? ''}
+      draft={draft}
       fault={faultOf(field.path)}
       units={units}
       items={items}
@@ -181,7 +187,7 @@ function Fields({ list, code, item, items }: Omit<SetupFormProps, 'code'> & { co
 interface OneFieldProps {
   readonly list: ListName;
   readonly field: Field;
-  readonly value: string;
+  readonly draft: Draft;
   readonly fault: string | undefined;
   readonly units: { readonly temperature: 'C' | 'F'; readonly length: 'mm' | 'in' };
   readonly items: SetupFormProps['items'];
@@ -189,8 +195,9 @@ interface OneFieldProps {
   readonly put: (text: string) => void;
 }
 
-function OneField({ list, field, value, fault, units, items, fixed, put }: OneFieldProps) {
+function OneField({ list, field, draft, fault, units, items, fixed, put }: OneFieldProps) {
   const t = useMessages(setupMessages);
+  const value = draft[field.path] ?? '';
   const key = (field.path.split('.').at(-1) ?? field.path) as keyof typeof t;
   const label = t[key] as string;
   const hints: Partial<Record<string, string>> = {
@@ -201,6 +208,8 @@ function OneField({ list, field, value, fault, units, items, fixed, put }: OneFi
     rateSpread: t.rateSpreadHint,
     cellSpread: t.cellSpreadHint,
     holdDays: t.holdDaysHint,
+    topic: t.topicHint,
+    offset: t.offsetHint,
   };
   const hint = hints[key];
   switch (field.kind) {
@@ -212,6 +221,7 @@ function OneField({ list, field, value, fault, units, items, fixed, put }: OneFi
           value={value}
           fault={fault}
           items={items}
+          quantity={draft['quantity']}
           put={put}
           required={!field.optional}
         />
@@ -260,6 +270,7 @@ function OneField({ list, field, value, fault, units, items, fixed, put }: OneFi
           {...(hint === undefined ? {} : { hint })}
           {...(field.kind === 'temperature' ? { unit: temperatureUnitName(units.temperature) } : {})}
           {...(field.kind === 'length' ? { unit: units.length } : {})}
+          {...(key === 'offset' && draft['unit'] ? { unit: unitName(draft['unit']) } : {})}
           onValue={put}
         />
       );

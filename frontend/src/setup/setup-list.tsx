@@ -16,24 +16,42 @@ interface SetupListProps {
   readonly items: Readonly<Record<ListName, readonly Item[]>>;
 }
 
-interface Column {
+export interface Column {
   readonly head: string;
   readonly number?: boolean;
   readonly cell: (item: Item) => ReactNode;
 }
 
-/** One list as a table; the code opens the item. */
 export function SetupList({ list, items }: SetupListProps) {
+  return <ListTable list={list} items={items} columns={useColumns(list, items)} />;
+}
+
+interface ListTableProps extends SetupListProps {
+  readonly columns: readonly Column[];
+  /** Beside the heading: where else this list leads. */
+  readonly links?: ReactNode;
+}
+
+/** One list as a table; the code opens the item. */
+export function ListTable({ list, items, columns, links }: ListTableProps) {
   const t = useMessages(setupMessages);
   const navigate = useNavigate();
   const [site] = useSiteFilter();
   const [text, setText] = useState('');
-  const columns = useColumns(list, items);
   const shown = useMemo(() => {
+    const houses = new Map(items.houses.map((house) => [house['code'], house]));
+    const siteOf: Partial<Record<ListName, (item: Item) => unknown>> = {
+      houses: (house) => house['site'],
+      sensors: (sensor) => houses.get(sensor['house'])?.['site'],
+    };
+    const of = siteOf[list];
     const wanted = text.trim().toLowerCase();
     return items[list]
-      .filter((item) => list !== 'houses' || site === undefined || item['site'] === site)
-      .filter((item) => `${item['code']} ${item['name'] ?? ''}`.toLowerCase().includes(wanted));
+      .filter((item) => !of || site === undefined || of(item) === site)
+      .filter((item) => {
+        const house = houses.get(item['house'])?.['name'];
+        return [item['code'], item['name'], item['topic'], house].join(' ').toLowerCase().includes(wanted);
+      });
   }, [items, list, text, site]);
   const create = (
     <Button theme="primary" onClick={() => void navigate(`/setup/${list}/~new`)}>
@@ -44,14 +62,17 @@ export function SetupList({ list, items }: SetupListProps) {
     return (
       <Empty title={t.noneYet}>
         <p>{t[LIST_WORDS[list].step]}</p>
-        {create}
+        {create} {links}
       </Empty>
     );
   }
   return (
     <div>
       <div className="rc-row rc-spread setup-head">
-        <h2 id="setup-list">{t[LIST_WORDS[list].title]}</h2>
+        <span className="rc-row setup-heading">
+          <h2 id="setup-list">{t[LIST_WORDS[list].title]}</h2>
+          {links}
+        </span>
         <span className="rc-row">
           <input
             type="search"
@@ -65,7 +86,7 @@ export function SetupList({ list, items }: SetupListProps) {
         </span>
       </div>
       <div className="setup-scroll rc-sheet" tabIndex={0} role="region" aria-labelledby="setup-list">
-        <table className="rc-table">
+        <table className={`rc-table setup-${list}`}>
           <thead>
             <tr>
               {columns.map(({ head, number }) => (
@@ -86,7 +107,7 @@ export function SetupList({ list, items }: SetupListProps) {
                       </Link>
                     </th>
                   ) : (
-                    <td key={head} className={number ? 'rc-number' : undefined}>
+                    <td key={head} className={number ? 'rc-number' : undefined} data-label={head}>
                       {cell(item)}
                     </td>
                   ),
@@ -182,6 +203,8 @@ function useColumns(list: ListName, items: SetupListProps['items']): readonly Co
           )),
         },
       ];
+    case 'sensors':
+      return [code];
     case 'varieties':
       return [code, name, { head: t.crop, cell: as((variety: Variety) => nameIn('crops', variety.crop)) }];
   }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { bodyOf, draftOf, firstSteps, newItem, STAGES, type Draft, type Item } from './setup-state';
+import { bodyOf, draftOf, firstSteps, newItem, signed, STAGES, withTyped, type Draft, type Item } from './setup-state';
 
 const METRIC = { temperature: 'C', length: 'mm' } as const;
 const AMERICAN = { temperature: 'F', length: 'in' } as const;
@@ -91,5 +91,38 @@ describe('the first steps', () => {
     const steps = firstSteps({ sites: 1, houses: 0, 'tray-formats': 0, crops: 3, varieties: 0 });
     expect(steps.find(({ next }) => next)?.step).toBe('houses');
     expect(steps.filter(({ done }) => done).map(({ step }) => step)).toEqual(['sites', 'crops']);
+  });
+});
+
+describe('a sensor', () => {
+  const PROBE: Item = { code: 'p1', house: 'h1', quantity: 'air-temperature', unit: '[degF]', offset: -0.5 };
+
+  it('is sent with the code of its unit and its offset in that unit, whatever the reader reads', () => {
+    const draft = { ...draftOf('sensors', PROBE, METRIC), offset: '0,4' };
+    expect(bodyOf('sensors', draft, PROBE, METRIC)).toEqual({ body: { ...PROBE, offset: 0.4 } });
+  });
+
+  it('keeps a unit that its quantity no longer comes in, and marks it', () => {
+    const draft = withTyped('sensors', draftOf('sensors', PROBE, METRIC), 'quantity', 'light');
+    expect(draft['unit']).toBe('[degF]');
+    const made = bodyOf('sensors', draft, PROBE, METRIC);
+    expect('wrong' in made && Object.fromEntries(made.wrong)).toEqual({ unit: 'unit' });
+  });
+
+  it('takes the unit of a quantity that comes in one only', () => {
+    expect(withTyped('sensors', {}, 'quantity', 'relative-humidity')).toEqual({
+      quantity: 'relative-humidity',
+      unit: '%',
+    });
+    expect(withTyped('sensors', {}, 'quantity', 'light')).toEqual({ quantity: 'light' });
+  });
+
+  it('begins with the topic that its address says', () => {
+    expect(newItem('sensors', new URLSearchParams('topic=range/1/air&site=north'))).toEqual({ topic: 'range/1/air' });
+    expect(newItem('varieties', new URLSearchParams('topic=range/1/air'))).toEqual({});
+  });
+
+  it('shows what is added with its sign', () => {
+    expect([signed(0.3), signed(-1.25)]).toEqual(['+0.3', '−1.25']);
   });
 });

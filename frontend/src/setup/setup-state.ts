@@ -1,4 +1,5 @@
 import type { Preferences } from '../shared/preferences';
+import { unitsOf } from '../shared/reading-units';
 import { celsiusTyped, lengthShown, mmTyped, numberTyped, round, temperatureShown } from '../shared/units';
 
 /**
@@ -6,7 +7,9 @@ import { celsiusTyped, lengthShown, mmTyped, numberTyped, round, temperatureShow
  * and what is sent. A field that was not touched is sent back exactly as stored, so that looking at 533 mm in inches
  * and saving the name does not make it 532.9.
  */
-export const LISTS = ['sites', 'houses', 'tray-formats', 'crops', 'varieties'] as const;
+export const LISTS = ['sites', 'houses', 'tray-formats', 'crops', 'varieties', 'sensors'] as const;
+/** The lists that the first batch needs; a sensor may come later. */
+export const STEPS = ['sites', 'houses', 'tray-formats', 'crops', 'varieties'] as const satisfies readonly ListName[];
 export type ListName = (typeof LISTS)[number];
 
 export function isListName(text: string | undefined): text is ListName {
@@ -20,6 +23,7 @@ export function byList<T>(make: (list: ListName) => T): Readonly<Record<ListName
     'tray-formats': make('tray-formats'),
     crops: make('crops'),
     varieties: make('varieties'),
+    sensors: make('sensors'),
   };
 }
 
@@ -33,7 +37,7 @@ export interface Field {
 }
 
 export type Draft = Readonly<Record<string, string>>;
-export type FieldWrong = 'needed' | 'code' | 'number' | 'whole';
+export type FieldWrong = 'needed' | 'code' | 'number' | 'whole' | 'unit';
 export type Units = Pick<Preferences, 'temperature' | 'length'>;
 /** Anything that came from or goes to the server as JSON. */
 export type Item = Readonly<Record<string, unknown>>;
@@ -88,21 +92,41 @@ export const FIELDS: Readonly<Record<ListName, readonly Field[]>> = {
     { path: 'crop', kind: 'choice' },
     { path: 'name', kind: 'text' },
   ],
+  sensors: [
+    { path: 'code', kind: 'code' },
+    { path: 'house', kind: 'choice' },
+    { path: 'quantity', kind: 'choice' },
+    { path: 'unit', kind: 'choice' },
+    { path: 'lightSource', kind: 'choice', optional: true },
+    { path: 'topic', kind: 'text', optional: true },
+    { path: 'offset', kind: 'number', optional: true },
+  ],
 };
+
+/** What an address may say of a new sensor: the topic that came in without one, the house one comes from. */
+const GIVEN = ['house', 'quantity', 'unit', 'topic'] as const;
 
 /** What a form does not show but must not lose: the paces that were learned with a profile. */
 const CARRIED: Partial<Record<ListName, readonly string[]>> = { crops: ['profile.rates'] };
 
 /** What an empty form begins with: choices that have a usual answer, never a number somebody should know. */
-export function newItem(list: ListName): Item {
+export function newItem(list: ListName, given = new URLSearchParams()): Item {
   switch (list) {
     case 'sites':
       return { shipDay: 'MONDAY' };
     case 'crops':
       return { profile: { stages: STAGES.map((stage) => ({ stage, form: 'BETA' })) } };
+    case 'sensors':
+      return Object.fromEntries(GIVEN.flatMap((path) => (given.has(path) ? [[path, given.get(path)]] : [])));
     default:
       return {};
   }
+}
+
+/** `draft` with `text` typed at `path`. A quantity that comes in one unit only brings it; a unit once chosen stays. */
+export function withTyped(list: ListName, draft: Draft, path: string, text: string): Draft {
+  const units = list === 'sensors' && path === 'quantity' && !draft['unit'] ? unitsOf(text) : [];
+  return { ...draft, [path]: text, ...(units.length === 1 ? { unit: units[0] ?? '' } : {}) };
 }
 
 /** `item` as the texts of its form. */
@@ -131,6 +155,9 @@ export function bodyOf(
     const read = text === began[field.path] && stored !== undefined ? { value: stored } : typed(field, text, units);
     if ('wrong' in read) wrong.set(field.path, read.wrong);
     else putAt(body, field.path, read.value);
+  }
+  if (list === 'sensors' && !wrong.has('quantity') && !wrong.has('unit')) {
+    if (!unitsOf(draft['quantity']).includes(draft['unit'] ?? '')) wrong.set('unit', 'unit');
   }
   for (const path of CARRIED[list] ?? []) {
     const stored = valueAt(item, path);
@@ -187,8 +214,13 @@ function putAt(body: Record<string, unknown>, path: string, value: unknown): voi
 
 /** The steps of a first run, in the order in which one needs the other. */
 export function firstSteps(
-  counts: Readonly<Record<ListName, number>>,
-): { step: ListName; done: boolean; next: boolean }[] {
-  const missing = LISTS.find((list) => counts[list] === 0);
-  return LISTS.map((step) => ({ step, done: counts[step] > 0, next: step === missing }));
+  counts: Readonly<Record<(typeof STEPS)[number], number>>,
+): { step: (typeof STEPS)[number]; done: boolean; next: boolean }[] {
+  const missing = STEPS.find((list) => counts[list] === 0);
+  return STEPS.map((step) => ({ step, done: counts[step] > 0, next: step === missing }));
+}
+
+/** +0.3 or −0.3: what is added has a sign. */
+export function signed(value: number): string {
+  return value < 0 ? `−${-value}` : `+${value}`;
 }

@@ -1,12 +1,16 @@
 import { Link, useLocation, useParams } from 'react-router';
+import { useSensors } from '../climate/climate-api';
+import type { Sensor } from '../shared/climate-types';
 import { useMessages } from '../shared/messages';
 import { Empty, Failed, Loading } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
 import { useCrops, useHouses, useSites, useTrayFormats, useVarieties } from '../shared/setup-lists';
+import { SensorList } from './sensor-list';
+import { SensorReadings } from './sensor-readings';
 import { SetupForm } from './setup-form';
 import { SetupList } from './setup-list';
 import { LIST_WORDS, setupMessages } from './setup-messages';
-import { byList, firstSteps, isListName, LISTS, type Item, type ListName } from './setup-state';
+import { byList, firstSteps, isListName, LISTS, STEPS, type Item, type ListName } from './setup-state';
 import './setup-view.css';
 
 /** What the business is made of: sites, houses, tray formats, crops with their profiles, varieties. */
@@ -21,6 +25,7 @@ export function SetupView() {
     'tray-formats': useTrayFormats(),
     crops: useCrops(),
     varieties: useVarieties(),
+    sensors: useSensors(),
   };
   const all = Object.values(queries);
   const failed = all.find((query) => query.isError && !query.data);
@@ -31,6 +36,11 @@ export function SetupView() {
   const items = byList((name) => (queries[name].data ?? []) as unknown as readonly Item[]);
   const counts = byList((name) => items[name].length);
   const current = list ?? firstSteps(counts).find(({ next }) => next)?.step ?? 'sites';
+  const sensor = current === 'sensors' ? queries.sensors.data?.find((each) => each.code === code) : undefined;
+  const siteOf = ({ house }: Sensor) => {
+    const site = queries.houses.data?.find((each) => each.code === house)?.site;
+    return queries.sites.data?.find((each) => each.code === site);
+  };
   return (
     <div className="setup">
       <nav aria-label={t.lists} className="setup-lists">
@@ -41,8 +51,10 @@ export function SetupView() {
         ))}
       </nav>
       <div className="setup-content">
-        {LISTS.some((name) => counts[name] === 0) && <FirstSteps counts={counts} />}
-        {code === undefined ? (
+        {STEPS.some((name) => counts[name] === 0) && <FirstSteps counts={counts} />}
+        {code === undefined && current === 'sensors' ? (
+          <SensorList items={items} />
+        ) : code === undefined ? (
           <SetupList key={current} list={current} items={items} />
         ) : (
           <SetupForm
@@ -52,6 +64,7 @@ export function SetupView() {
             items={items}
           />
         )}
+        {sensor && <SensorReadings key={sensor.code} sensor={sensor} timeZone={siteOf(sensor)?.timeZone} />}
       </div>
     </div>
   );

@@ -59,6 +59,23 @@ export interface Sensor {
   readonly unit: string;
   readonly topic: string | null;
   readonly offset?: number;
+  readonly lightSource?: string;
+}
+
+/** When a sensor was last heard; the value with its offset, in the quantity's own unit. */
+export interface SensorHealth {
+  readonly sensor: Code;
+  readonly quantity: MeasuredQuantity;
+  readonly lastAt: Instant | null;
+  readonly lastValue: number | null;
+}
+
+/** As it came, and in the quantity's own unit with the offset. */
+export interface SensorReading {
+  readonly at: Instant;
+  readonly value: number;
+  readonly sent: number;
+  readonly unit: string;
 }
 
 export interface PlannedSetpoint {

@@ -1,0 +1,33 @@
+import type { Page } from '@playwright/test';
+import type { Ingest } from '../src/shared/reading-types';
+
+const INGEST: Ingest = {
+  mqtt: {
+    state: 'connected',
+    broker: 'broker.range:1883',
+    waiting: 0,
+    lastConnectedAt: '2026-03-09T08:00:00Z',
+    reconnects: 2,
+    lastError: null,
+  },
+  ways: [
+    {
+      way: 'mqtt',
+      received: 12_480,
+      stored: 12_461,
+      duplicates: 3,
+      faults: [
+        {
+          kind: 'unknown-topic',
+          count: 16,
+          last: [{ what: 'range/7/air: 21.5', reason: 'no sensor has this topic', at: '2026-03-09T08:05:00Z' }],
+        },
+      ],
+    },
+  ],
+};
+
+/** A broker with topics that nobody knows, which the demo has not. */
+export async function givenIngest(page: Page): Promise<void> {
+  await page.route('**/api/ingest', (route) => route.fulfill({ json: INGEST }));
+}

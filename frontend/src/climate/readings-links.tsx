@@ -1,0 +1,26 @@
+import { Link, useLocation } from 'react-router';
+import { useMessages } from '../shared/messages';
+import { climateMessages } from './climate-messages';
+import './readings-links.css';
+
+/** The ways to where readings come from: the sensors, tables of the past, and what came in. */
+export function ReadingsLinks() {
+  const t = useMessages(climateMessages);
+  const { pathname } = useLocation();
+  const ways = [
+    ['/setup/sensors', t.sensorMap],
+    ['/setup/readings', t.fromTable],
+    ['/setup/ingest', t.cameIn],
+  ] as const;
+  return (
+    <nav className="rc-row rc-no-print readings-links" aria-label={t.cameFrom}>
+      {ways
+        .filter(([path]) => path !== pathname)
+        .map(([path, word]) => (
+          <Link key={path} className="rc-link" to={path}>
+            {word}
+          </Link>
+        ))}
+    </nav>
+  );
+}

@@ -1,0 +1,220 @@
+import { Link } from 'react-router';
+import { climateMessages } from '../climate/climate-messages';
+import { ReadingsLinks } from '../climate/readings-links';
+import { useFormats } from '../shared/formats';
+import { useMessages } from '../shared/messages';
+import type { Ingest, IngestFault } from '../shared/reading-types';
+import { Empty, Failed, Loading } from '../shared/screen-states';
+import { useScreenTitle } from '../shared/screen-title';
+import { ingestMessages } from './ingest-messages';
+import { notStored, sensorFrom, unknownMessages, unknownTopics } from './ingest-state';
+import { useIngest } from './readings-api';
+import { readable } from './table-state';
+import './readings.css';
+
+/** What came in since the server started, by way in, what became of it, and the topics that nobody knows. */
+export function IngestView() {
+  const t = useMessages(ingestMessages);
+  useScreenTitle(t.title);
+  const format = useFormats();
+  const ingest = useIngest();
+  if (ingest.isPending) return <Loading />;
+  if (!ingest.data) return <Failed failure={ingest.error} retry={() => void ingest.refetch()} />;
+  return (
+    <div className="rc-screen readings">
+      <ReadingsLinks />
+      <p className="rc-quiet">{t.help}</p>
+      {ingest.isError && (
+        <p className="rc-warning" role="status">
+          ▲ {t.stale(format.time(new Date(ingest.dataUpdatedAt).toISOString()))}
+        </p>
+      )}
+      <Broker mqtt={ingest.data.mqtt} />
+      {ingest.data.ways.length === 0 ? (
+        <Empty title={t.nothing}>
+          <p>{t.nothingHelp}</p>
+        </Empty>
+      ) : (
+        <>
+          <Ways ingest={ingest.data} />
+          <UnknownTopics ingest={ingest.data} />
+          <Faults ingest={ingest.data} />
+        </>
+      )}
+    </div>
+  );
+}
+
+function Broker({ mqtt }: { mqtt: Ingest['mqtt'] }) {
+  const t = useMessages(ingestMessages);
+  const format = useFormats();
+  if (mqtt.state === 'off') return <p>{t.off}</p>;
+  const facts = [
+    [t.brokerAt, mqtt.broker],
+    [t.waiting, format.integer(mqtt.waiting)],
+    [t.since, mqtt.lastConnectedAt && format.dateTime(mqtt.lastConnectedAt)],
+    [t.reconnects, format.integer(mqtt.reconnects)],
+    [t.lastError, mqtt.lastError],
+  ] as const;
+  return (
+    <section className="rc-sheet table-part" aria-labelledby="ingest-broker">
+      <h2 id="ingest-broker">
+        {t.broker}: <span className={mqtt.state === 'connected' ? undefined : 'rc-broken'}>{t[mqtt.state]}</span>
+      </h2>
+      <dl className="table-figures">
+        {facts.map(
+          ([word, fact]) =>
+            fact !== null && (
+              <div key={word}>
+                <dt>{word}</dt>
+                <dd>{fact}</dd>
+              </div>
+            ),
+        )}
+      </dl>
+    </section>
+  );
+}
+
+function Ways({ ingest: { ways } }: { ingest: Ingest }) {
+  const t = useMessages(ingestMessages);
+  const format = useFormats();
+  const wayWord = (way: string) => (way === 'mqtt' || way === 'http' || way === 'csv' ? t[way] : way);
+  return (
+    <section aria-labelledby="ingest-ways">
+      <h2 id="ingest-ways">{t.ways}</h2>
+      <div className="table-scroll rc-sheet" tabIndex={0} role="group" aria-labelledby="ingest-ways">
+        <table className="rc-table">
+          <thead>
+            <tr>
+              <th scope="col">{t.way}</th>
+              {[t.received, t.stored, t.duplicates, t.notStored].map((word) => (
+                <th key={word} scope="col" className="rc-number">
+                  {word}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {ways.map((way) => (
+              <tr key={way.way}>
+                <th scope="row">{wayWord(way.way)}</th>
+                <td className="rc-number">{format.integer(way.received)}</td>
+                <td className="rc-number">{format.integer(way.stored)}</td>
+                <td className="rc-number">{format.integer(way.duplicates)}</td>
+                <td className={`rc-number ${notStored(way) > 0 ? 'rc-at-risk' : ''}`}>
+                  {notStored(way) > 0 && '▲ '}
+                  {format.integer(notStored(way))}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}
+
+function UnknownTopics({ ingest }: { ingest: Ingest }) {
+  const t = useMessages(ingestMessages);
+  const format = useFormats();
+  const topics = unknownTopics(ingest);
+  const messages = unknownMessages(ingest);
+  return (
+    <section aria-labelledby="ingest-unknown">
+      <h2 id="ingest-unknown">{t.unknown}</h2>
+      <p className="rc-quiet">{messages === 0 ? t.unknownNone : t.unknownHelp(format.integer(messages))}</p>
+      {topics.length > 0 && (
+        <div className="table-scroll rc-sheet" tabIndex={0} role="group" aria-labelledby="ingest-unknown">
+          <table className="rc-table">
+            <thead>
+              <tr>
+                <th scope="col">{t.topic}</th>
+                <th scope="col">{t.heard}</th>
+                <th scope="col">{t.message}</th>
+                <th scope="col">
+                  <span className="rc-hidden">{t.make}</span>
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {topics.map(({ topic, message, at }) => (
+                <tr key={topic}>
+                  <th scope="row" className="readings-topic">
+                    {topic}
+                  </th>
+                  <td>{format.dateTime(at)}</td>
+                  <td className="readings-message">{message}</td>
+                  <td>
+                    <Link className="rc-link" to={sensorFrom(topic)} aria-label={t.makeOf(topic)}>
+                      {t.make}
+                    </Link>
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+    </section>
+  );
+}
+
+function Faults({ ingest: { ways } }: { ingest: Ingest }) {
+  const t = useMessages(ingestMessages);
+  const climate: Readonly<Record<string, unknown>> = useMessages(climateMessages);
+  const format = useFormats();
+  const own: Readonly<Record<string, unknown>> = t;
+  const kindWord = (kind: string) => String(own[kind] ?? climate[kind] ?? kind);
+  const wayWord = (way: string) => String(own[way] ?? way);
+  const faults = ways.flatMap((way) => way.faults.map((fault) => ({ way: way.way, fault })));
+  return (
+    <section aria-labelledby="ingest-faults">
+      <h2 id="ingest-faults">{t.faults}</h2>
+      {faults.length === 0 ? (
+        <p className="rc-quiet">{t.noFaults}</p>
+      ) : (
+        <div className="table-scroll rc-sheet" tabIndex={0} role="group" aria-labelledby="ingest-faults">
+          <table className="rc-table readings-faults">
+            <thead>
+              <tr>
+                <th scope="col">{t.fault}</th>
+                <th scope="col">{t.way}</th>
+                <th scope="col" className="rc-number">
+                  {t.count}
+                </th>
+                <th scope="col">{t.last}</th>
+              </tr>
+            </thead>
+            <tbody>
+              {faults.map(({ way, fault }) => (
+                <tr key={`${way} ${fault.kind}`}>
+                  <th scope="row">{kindWord(fault.kind)}</th>
+                  <td>{wayWord(way)}</td>
+                  <td className="rc-number">{format.integer(fault.count)}</td>
+                  <td>
+                    <LastOnes fault={fault} />
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+    </section>
+  );
+}
+
+function LastOnes({ fault }: { fault: IngestFault }) {
+  const format = useFormats();
+  return (
+    <ul className="readings-last">
+      {fault.last.map(({ what, reason, at }, i) => (
+        <li key={i}>
+          <span className="rc-quiet">{format.dateTime(at)}</span> <span className="readings-message">{what}</span>:{' '}
+          {readable(reason)}
+        </li>
+      ))}
+    </ul>
+  );
+}

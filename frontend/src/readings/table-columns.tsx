@@ -1,0 +1,165 @@
+import { useMemo } from 'react';
+import { climateMessages } from '../climate/climate-messages';
+import type { House } from '../shared/api-types';
+import type { Sensor } from '../shared/climate-types';
+import { useMessages } from '../shared/messages';
+import { MEASURED, unitName, unitsOf } from '../shared/reading-units';
+import { LabelledSelect } from './labelled-select';
+import { tableMessages } from './table-messages';
+import { NOT_TAKEN, takenColumns, withColumn, type ColumnPlan, type TablePlan } from './table-state';
+import { cellsOf, rowsOf } from './table-text-state';
+
+interface TableColumnsProps {
+  readonly text: string;
+  readonly plan: TablePlan;
+  readonly put: (plan: TablePlan) => void;
+  readonly faultOf: (path: string) => string | undefined;
+  readonly sensors: readonly Sensor[];
+  readonly houses: readonly House[];
+}
+
+const EXAMPLES = 3;
+
+/** Of each column what it is: a sensor's, a house's without a sensor, or nothing that is taken. */
+export function TableColumns({ text, plan, put, faultOf, sensors, houses }: TableColumnsProps) {
+  const t = useMessages(tableMessages);
+  const rows = useMemo(() => rowsOf(text, plan.separator), [text, plan.separator]);
+  const taken = takenColumns(plan).map(([name]) => name);
+  const fault = faultOf('columns');
+  return (
+    <>
+      <h3 id="table-columns">{t.columns}</h3>
+      {fault !== undefined && (
+        <p className="rc-broken" role="alert">
+          ✕ {fault}
+        </p>
+      )}
+      <table className="rc-table table-columns" aria-labelledby="table-columns">
+        <thead>
+          <tr>
+            <th scope="col">{t.column}</th>
+            <th scope="col">{t.whatItIs}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {Object.entries(plan.columns)
+            .filter(([name]) => name !== plan.timeColumn)
+            .map(([name, column]) => (
+              <tr key={name}>
+                <th scope="row">
+                  {name}
+                  <br />
+                  <span className="rc-quiet rc-small">{cellsOf(rows, name).slice(0, EXAMPLES).join(' · ')}</span>
+                </th>
+                <td>
+                  <ColumnChoice
+                    name={name}
+                    column={column}
+                    change={(change) => put(withColumn(plan, name, change))}
+                    faultOf={(part) => faultOf(`columns.${taken.indexOf(name)}.${part}`)}
+                    sensors={sensors}
+                    houses={houses}
+                  />
+                </td>
+              </tr>
+            ))}
+        </tbody>
+      </table>
+    </>
+  );
+}
+
+interface ColumnChoiceProps {
+  readonly name: string;
+  readonly column: ColumnPlan;
+  readonly change: (change: Partial<ColumnPlan>) => void;
+  readonly faultOf: (part: string) => string | undefined;
+  readonly sensors: readonly Sensor[];
+  readonly houses: readonly House[];
+}
+
+function ColumnChoice({ name, column, change, faultOf, sensors, houses }: ColumnChoiceProps) {
+  const t = useMessages(tableMessages);
+  const climate = useMessages(climateMessages);
+  const shownAs = ({ code, quantity, unit }: Sensor) => `${code} · ${climate[quantity]}, ${unitName(unit)}`;
+  return (
+    <div className="table-column">
+      <LabelledSelect
+        label={t.whatOf(name)}
+        hideLabel
+        value={column.kind === 'sensor' ? `sensor ${column.sensor}` : column.kind}
+        fault={faultOf('sensor')}
+        onValue={(value) =>
+          change(
+            value === 'none' || value === 'house'
+              ? { kind: value }
+              : { ...NOT_TAKEN, kind: 'sensor', sensor: value.slice('sensor '.length) },
+          )
+        }
+      >
+        <option value="none">{t.notTaken}</option>
+        <option value="house">{t.ofHouse}</option>
+        {houses.map((house) => {
+          const inside = sensors.filter((sensor) => sensor.house === house.code);
+          return (
+            inside.length > 0 && (
+              <optgroup key={house.code} label={house.name}>
+                {inside.map((sensor) => (
+                  <option key={sensor.code} value={`sensor ${sensor.code}`}>
+                    {shownAs(sensor)}
+                  </option>
+                ))}
+              </optgroup>
+            )
+          );
+        })}
+      </LabelledSelect>
+      {column.kind === 'house' && (
+        <>
+          <LabelledSelect
+            label={t.houseOf(name)}
+            hideLabel
+            value={column.house}
+            fault={faultOf('house')}
+            onValue={(house) => change({ house })}
+          >
+            <option value="">{t.house}</option>
+            {houses.map((house) => (
+              <option key={house.code} value={house.code}>
+                {house.name}
+              </option>
+            ))}
+          </LabelledSelect>
+          <LabelledSelect
+            label={t.quantityOf(name)}
+            hideLabel
+            value={column.quantity}
+            fault={faultOf('quantity')}
+            onValue={(quantity) => change({ quantity })}
+          >
+            <option value="">{t.quantity}</option>
+            {MEASURED.map((quantity) => (
+              <option key={quantity} value={quantity}>
+                {climate[quantity]}
+              </option>
+            ))}
+          </LabelledSelect>
+          <LabelledSelect
+            label={t.unitOf(name)}
+            hideLabel
+            value={column.unit}
+            fault={faultOf('unit')}
+            onValue={(unit) => change({ unit })}
+          >
+            <option value="">{t.unit}</option>
+            {[...new Set([...unitsOf(column.quantity), ...(column.unit ? [column.unit] : [])])].map((unit) => (
+              <option key={unit} value={unit}>
+                {unitName(unit)}
+              </option>
+            ))}
+          </LabelledSelect>
+        </>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,92 @@
+import { climateMessages } from '../climate/climate-messages';
+import { useFormats } from '../shared/formats';
+import { useMessages } from '../shared/messages';
+import type { TableOutcome, TableReport } from '../shared/reading-types';
+import { tableMessages } from './table-messages';
+import { grouped, readable, type LineGroup } from './table-state';
+
+const MARKS: Readonly<Record<TableOutcome, string>> = { refused: '✕', 'set-aside': '▲', flagged: '▲', noted: '·' };
+const NAMED_LINES = 6;
+
+/** What becomes of the table, in numbers, and everything there is to say about single lines. */
+export function TableReportParts({ report }: { report: TableReport }) {
+  const t = useMessages(tableMessages);
+  const format = useFormats();
+  const figures = [
+    [t.rows, report.rows, ''],
+    [t.readings, report.readings, ''],
+    [report.dryRun ? t.wouldAccept : t.accepted, report.accepted, ''],
+    [t.duplicates, report.duplicates, ''],
+    [t.refused, report.refused, '▲ '],
+    [t.flagged, report.flagged, '▲ '],
+  ] as const;
+  return (
+    <>
+      <dl className="table-figures">
+        {figures.map(([word, figure, mark]) => (
+          <div key={word}>
+            <dt>{word}</dt>
+            <dd className={mark && figure > 0 ? 'rc-at-risk' : undefined}>
+              {figure > 0 && mark}
+              {format.integer(figure)}
+            </dd>
+          </div>
+        ))}
+      </dl>
+      <h3 id="table-remarks">{t.remarks}</h3>
+      {report.lines.length === 0 ? (
+        <p className="rc-quiet">{t.noRemarks}</p>
+      ) : (
+        <div className="table-scroll" tabIndex={0} role="region" aria-labelledby="table-remarks">
+          <table className="rc-table table-remarks">
+            <thead>
+              <tr>
+                <th scope="col">{t.column}</th>
+                <th scope="col">{t.outcome}</th>
+                <th scope="col">{t.why}</th>
+                <th scope="col" className="rc-number">
+                  {t.count}
+                </th>
+                <th scope="col">{t.where}</th>
+                <th scope="col">{t.firstReason}</th>
+              </tr>
+            </thead>
+            <tbody>
+              {grouped(report.lines).map((group) => (
+                <GroupLine key={`${group.outcome} ${group.kind} ${group.column}`} group={group} />
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+      {report.moreLines && <p className="rc-quiet">{t.moreLines}</p>}
+    </>
+  );
+}
+
+function GroupLine({ group: { outcome, kind, column, lines } }: { group: LineGroup }) {
+  const t = useMessages(tableMessages);
+  const climate: Readonly<Record<string, unknown>> = useMessages(climateMessages);
+  const format = useFormats();
+  const own: Readonly<Record<string, unknown>> = t;
+  const word = kind === null ? '–' : String(own[`kind-${kind}`] ?? climate[kind] ?? kind);
+  // Line 0 is a reading that was here before the table.
+  const places = [...new Set(lines.map(({ line }) => line))].filter((line) => line > 0);
+  const named = places.slice(0, NAMED_LINES).map((line) => format.integer(line));
+  const where = named.length === 0 ? '–' : named.join(', ');
+  const tone = outcome === 'refused' ? 'rc-broken' : outcome === 'noted' ? undefined : 'rc-at-risk';
+  return (
+    <tr>
+      <th scope="row">{column ?? t.wholeLine}</th>
+      <td className={tone}>
+        {MARKS[outcome]} {t[`out-${outcome}`]}
+      </td>
+      <td>{word}</td>
+      <td className="rc-number" data-label={t.count}>
+        {format.integer(lines.length)}
+      </td>
+      <td data-label={t.where}>{places.length > NAMED_LINES ? t.andMore(where) : where}</td>
+      <td className="rc-quiet table-reason">{readable(lines[0]?.reason ?? '')}</td>
+    </tr>
+  );
+}
