@@ -4,6 +4,7 @@ import io.quarkus.scheduler.Scheduled;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Duration;
+import java.time.Instant;
 import java.time.InstantSource;
 import org.jboss.logging.Logger;
 import rootcast.app.climate.store.Readings;
@@ -15,6 +16,9 @@ import rootcast.app.once.OnceKey;
 public class PutAwayReadings {
 
     private static final Logger LOG = Logger.getLogger(PutAwayReadings.class);
+
+    /** In one transaction: people's entries wait for it, some hundredths of a second. */
+    private static final int AT_ONCE = 2_000;
 
     @Inject
     ClimateConfig config;
@@ -38,15 +42,24 @@ public class PutAwayReadings {
 
     /** @return readings put away */
     public int putAway() {
+        Instant recordedBefore = time.instant().minus(Duration.ofDays(config.rawDays()));
+        int gone = 0;
+        while (readings.isAnyRecordedBefore(recordedBefore)) {
+            gone += putAwaySome(recordedBefore);
+        }
+        if (gone > 0) {
+            LOG.infof("%d raw readings put away", gone);
+        }
+        return gone;
+    }
+
+    private int putAwaySome(Instant recordedBefore) {
         int[] gone = new int[1];
         once.write(OnceKey.none(), "old readings", "", 200, () -> {
             windows.forgetAll();
-            gone[0] = readings.putAway(time.instant().minus(Duration.ofDays(config.rawDays())));
+            gone[0] = readings.putAway(recordedBefore, AT_ONCE);
             return null;
         });
-        if (gone[0] > 0) {
-            LOG.infof("%d raw readings put away", gone[0]);
-        }
         return gone[0];
     }
 }

@@ -174,6 +174,7 @@ abstract class ClimateContract extends ClimateRequests {
                                 + nursery.house + "'");
 
         assertThat(putAway.putAway()).isEqualTo(2);
+        assertThat(putAway.putAway()).isZero();
 
         assertThat(meanOf(hour)).isCloseTo(21, within(1e-9));
         take(List.of(medium(hour, 20))).statusCode(422).body("rejected[0].reason", containsString("put away"));

@@ -6,8 +6,14 @@ import java.sql.SQLException;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import rootcast.app.climate.HouseQuantity;
 import rootcast.app.climate.HouseReading;
+import rootcast.climate.HourlySeries;
 
 /**
  * The statements that carry the weight of ingest, in plain SQL that H2 and PostgreSQL share: some hundred rows to a
@@ -97,16 +103,23 @@ final class ReadingStatements {
         }
     }
 
-    /** Marks the hours of readings that were recorded before an instant. */
-    static void settle(Connection connection, Instant recordedBefore) throws SQLException {
+    /** Marks the hours of these readings: their sums stay as they are. */
+    static void settle(Connection connection, List<HouseReading> readings) throws SQLException {
+        Map<HouseQuantity, Set<Long>> hours = new HashMap<>();
+        for (HouseReading reading : readings) {
+            hours.computeIfAbsent(reading.of(), any -> new TreeSet<>()).add(HourlySeries.hourOf(reading.at()));
+        }
         try (PreparedStatement statement = connection.prepareStatement(
-                "update reading_hour set settled = true where settled = false and exists (select 1 from reading r"
-                        + " where r.house = reading_hour.house and r.quantity = reading_hour.quantity"
-                        + " and r.measured_at >= reading_hour.hour_start"
-                        + " and r.measured_at < reading_hour.hour_start + interval '1' hour"
-                        + " and r.recorded_at < ?)")) {
-            statement.setObject(1, stored(recordedBefore));
-            statement.executeUpdate();
+                "update reading_hour set settled = true where house = ? and quantity = ? and hour_start = ?")) {
+            for (var series : hours.entrySet()) {
+                for (long hour : series.getValue()) {
+                    statement.setString(1, series.getKey().house());
+                    statement.setString(2, series.getKey().quantity().wireName());
+                    statement.setObject(3, stored(HourlySeries.startOf(hour)));
+                    statement.addBatch();
+                }
+            }
+            statement.executeBatch();
         }
     }
 

@@ -6,6 +6,7 @@ import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -245,16 +246,30 @@ public class Readings {
                 .toList();
     }
 
+    public boolean isAnyRecordedBefore(Instant instant) {
+        return rows.count("recordedAt < ?1", instant) > 0;
+    }
+
     /**
-     * Puts away raw readings recorded before an instant; their hours are settled and stay.
+     * Puts away the oldest raw readings recorded before an instant; their hours are settled and stay.
      *
+     * @param about so many, and those recorded together with the last of them
      * @return readings put away
      */
-    public int putAway(Instant recordedBefore) {
-        database.unwrap(Session.class).doWork(connection -> ReadingStatements.settle(connection, recordedBefore));
-        return database.createQuery("delete from ReadingRow r where r.recordedAt < ?1")
+    public int putAway(Instant recordedBefore, int about) {
+        List<Instant> last = database.createQuery(
+                        "select r.recordedAt from ReadingRow r where r.recordedAt < ?1 order by r.recordedAt",
+                        Instant.class)
                 .setParameter(1, recordedBefore)
-                .executeUpdate();
+                .setFirstResult(about - 1)
+                .setMaxResults(1)
+                .getResultList();
+        Instant until = last.isEmpty() ? recordedBefore : last.get(0).plus(1, ChronoUnit.MICROS);
+        List<HouseReading> oldest = rows.list("recordedAt < ?1", until).stream()
+                .map(Readings::reading)
+                .toList();
+        database.unwrap(Session.class).doWork(connection -> ReadingStatements.settle(connection, oldest));
+        return Math.toIntExact(rows.delete("recordedAt < ?1", until));
     }
 
     private static Hour hour(ReadingHourRow row) {
