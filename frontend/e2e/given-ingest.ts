@@ -10,6 +10,7 @@ const INGEST: Ingest = {
     reconnects: 2,
     lastError: null,
   },
+  unknownTopics: [{ topic: 'range/7/air', count: 16, last: '21.5', at: '2026-03-09T08:05:00Z' }],
   ways: [
     {
       way: 'mqtt',

@@ -31,8 +31,7 @@ export const ingestMessages = messagesIn({
     count: 'How many',
     last: 'The last ones',
     unknown: 'Topics that no sensor has',
-    unknownHelp: (n: string) =>
-      `${n === '1' ? '1 message' : `${n} messages`} in all. Only the last few are kept, so there may be more topics than these.`,
+    unknownHelp: 'Heard last comes first. A sensor with the topic takes what comes from then on.',
     unknownNone: 'Every topic that was heard belongs to a sensor.',
     topic: 'Topic',
     message: 'Last message',
@@ -75,8 +74,7 @@ export const ingestMessages = messagesIn({
     count: 'Cuántas',
     last: 'Las últimas',
     unknown: 'Temas que ningún sensor tiene',
-    unknownHelp: (n: string) =>
-      `${n === '1' ? '1 mensaje' : `${n} mensajes`} en total. Solo se guardan los últimos, así que puede haber más temas que estos.`,
+    unknownHelp: 'El último que se oyó va primero. Un sensor con el tema toma lo que llegue desde entonces.',
     unknownNone: 'Cada tema que se oyó pertenece a un sensor.',
     topic: 'Tema',
     message: 'Último mensaje',

@@ -7,7 +7,7 @@ import type { Ingest, IngestFault } from '../shared/reading-types';
 import { Empty, Failed, Loading } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
 import { ingestMessages } from './ingest-messages';
-import { notStored, sensorFrom, unknownMessages, unknownTopics } from './ingest-state';
+import { notStored, sensorFrom } from './ingest-state';
 import { useIngest } from './readings-api';
 import { readable } from './table-state';
 import './readings.css';
@@ -118,18 +118,20 @@ function Ways({ ingest: { ways } }: { ingest: Ingest }) {
 function UnknownTopics({ ingest }: { ingest: Ingest }) {
   const t = useMessages(ingestMessages);
   const format = useFormats();
-  const topics = unknownTopics(ingest);
-  const messages = unknownMessages(ingest);
+  const topics = ingest.unknownTopics;
   return (
     <section aria-labelledby="ingest-unknown">
       <h2 id="ingest-unknown">{t.unknown}</h2>
-      <p className="rc-quiet">{messages === 0 ? t.unknownNone : t.unknownHelp(format.integer(messages))}</p>
+      <p className="rc-quiet">{topics.length === 0 ? t.unknownNone : t.unknownHelp}</p>
       {topics.length > 0 && (
         <div className="table-scroll rc-sheet" tabIndex={0} role="group" aria-labelledby="ingest-unknown">
           <table className="rc-table">
             <thead>
               <tr>
                 <th scope="col">{t.topic}</th>
+                <th scope="col" className="rc-number">
+                  {t.count}
+                </th>
                 <th scope="col">{t.heard}</th>
                 <th scope="col">{t.message}</th>
                 <th scope="col">
@@ -138,13 +140,14 @@ function UnknownTopics({ ingest }: { ingest: Ingest }) {
               </tr>
             </thead>
             <tbody>
-              {topics.map(({ topic, message, at }) => (
+              {topics.map(({ topic, count, last, at }) => (
                 <tr key={topic}>
                   <th scope="row" className="readings-topic">
                     {topic}
                   </th>
+                  <td className="rc-number">{format.integer(count)}</td>
                   <td>{format.dateTime(at)}</td>
-                  <td className="readings-message">{message}</td>
+                  <td className="readings-message">{last}</td>
                   <td>
                     <Link className="rc-link" to={sensorFrom(topic)} aria-label={t.makeOf(topic)}>
                       {t.make}

@@ -10,7 +10,7 @@ import { notice } from '../shared/notices';
 import { NumberInput } from '../shared/number-input';
 import { usePreferences } from '../shared/preferences';
 import { Problem } from '../shared/problem';
-import { needsLightSource, unitName } from '../shared/reading-units';
+import { needsLevels, needsLightSource, unitName } from '../shared/reading-units';
 import { Empty, ProblemNote } from '../shared/screen-states';
 import { sharedMessages } from '../shared/shared-messages';
 import { temperatureUnitName } from '../shared/units';
@@ -113,7 +113,10 @@ function Fields({ list, code, item, items }: Omit<SetupFormProps, 'code'> & { co
     failure.fieldFaults.length > 0 &&
     failure.fieldFaults.every(({ field }) => FIELDS[list].some(({ path }) => failure.names(field, path)));
   const plain = FIELDS[list].filter(
-    ({ path }) => !path.startsWith('profile.stages.') && (path !== 'lightSource' || needsLightSource(draft['unit'])),
+    ({ path }) =>
+      !path.startsWith('profile.stages.') &&
+      (path !== 'lightSource' || needsLightSource(draft['unit'])) &&
+      (!path.startsWith('levels.') || needsLevels(draft['quantity'], draft['unit'])),
   );
   const drawn = (field: Field) => (
     <OneField
@@ -199,7 +202,8 @@ function OneField({ list, field, draft, fault, units, items, fixed, put }: OneFi
   const t = useMessages(setupMessages);
   const value = draft[field.path] ?? '';
   const key = (field.path.split('.').at(-1) ?? field.path) as keyof typeof t;
-  const label = t[key] as string;
+  const level = /^levels\.(?<place>\d)$/.exec(field.path)?.groups?.['place'];
+  const label = level === undefined ? (t[key] as string) : t.level(Number(level) + 1);
   const hints: Partial<Record<string, string>> = {
     code: fixed ? undefined : t.codeHint,
     name: list === 'varieties' ? t.varietyHint : undefined,
@@ -210,6 +214,8 @@ function OneField({ list, field, draft, fault, units, items, fixed, put }: OneFi
     holdDays: t.holdDaysHint,
     topic: t.topicHint,
     offset: t.offsetHint,
+    '0': t.driestHint,
+    '4': t.wettestHint,
   };
   const hint = hints[key];
   switch (field.kind) {
@@ -265,12 +271,12 @@ function OneField({ list, field, draft, fault, units, items, fixed, put }: OneFi
           label={label}
           value={value}
           fault={fault}
-          required={!field.optional}
+          required={!field.optional || level !== undefined}
           whole={field.kind === 'whole'}
           {...(hint === undefined ? {} : { hint })}
           {...(field.kind === 'temperature' ? { unit: temperatureUnitName(units.temperature) } : {})}
           {...(field.kind === 'length' ? { unit: units.length } : {})}
-          {...(key === 'offset' && draft['unit'] ? { unit: unitName(draft['unit']) } : {})}
+          {...((key === 'offset' || level !== undefined) && draft['unit'] ? { unit: unitName(draft['unit']) } : {})}
           onValue={put}
         />
       );

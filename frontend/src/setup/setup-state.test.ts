@@ -117,6 +117,19 @@ describe('a sensor', () => {
     expect(withTyped('sensors', {}, 'quantity', 'light')).toEqual({ quantity: 'light' });
   });
 
+  it('of moisture that shows no level needs all five, and no other sensor has them', () => {
+    const probe: Item = { code: 'p2', house: 'h1', quantity: 'medium-moisture', unit: 'kPa' };
+    const levels = { 'levels.0': '60', 'levels.1': '30', 'levels.2': '15', 'levels.3': '8', 'levels.4': '2' };
+    const whole = bodyOf('sensors', { ...draftOf('sensors', probe, METRIC), ...levels }, probe, METRIC);
+    expect(whole).toEqual({ body: { ...probe, levels: [60, 30, 15, 8, 2] } });
+
+    const part = bodyOf('sensors', { ...draftOf('sensors', probe, METRIC), ...levels, 'levels.2': '' }, probe, METRIC);
+    expect('wrong' in part && Object.fromEntries(part.wrong)).toEqual({ 'levels.2': 'needed' });
+
+    const other = bodyOf('sensors', { ...draftOf('sensors', PROBE, METRIC), ...levels }, PROBE, METRIC);
+    expect(other).toEqual({ body: PROBE });
+  });
+
   it('begins with the topic that its address says', () => {
     expect(newItem('sensors', new URLSearchParams('topic=range/1/air&site=north'))).toEqual({ topic: 'range/1/air' });
     expect(newItem('varieties', new URLSearchParams('topic=range/1/air'))).toEqual({});

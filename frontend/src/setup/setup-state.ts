@@ -1,5 +1,5 @@
 import type { Preferences } from '../shared/preferences';
-import { unitsOf } from '../shared/reading-units';
+import { needsLevels, unitsOf } from '../shared/reading-units';
 import { celsiusTyped, lengthShown, mmTyped, numberTyped, round, temperatureShown } from '../shared/units';
 
 /**
@@ -56,6 +56,9 @@ export const STAGE_FIELDS = [
   { name: 'source', kind: 'text', optional: true },
 ] as const satisfies readonly (Omit<Field, 'path'> & { name: string })[];
 
+/** Of a moisture probe, what it shows at each of the five levels, by place in the list. */
+const LEVELS = [0, 1, 2, 3, 4] as const;
+
 export const FIELDS: Readonly<Record<ListName, readonly Field[]>> = {
   sites: [
     { path: 'code', kind: 'code' },
@@ -100,6 +103,7 @@ export const FIELDS: Readonly<Record<ListName, readonly Field[]>> = {
     { path: 'lightSource', kind: 'choice', optional: true },
     { path: 'topic', kind: 'text', optional: true },
     { path: 'offset', kind: 'number', optional: true },
+    ...LEVELS.map((level): Field => ({ path: `levels.${level}`, kind: 'number', optional: true })),
   ],
 };
 
@@ -156,14 +160,29 @@ export function bodyOf(
     if ('wrong' in read) wrong.set(field.path, read.wrong);
     else putAt(body, field.path, read.value);
   }
-  if (list === 'sensors' && !wrong.has('quantity') && !wrong.has('unit')) {
-    if (!unitsOf(draft['quantity']).includes(draft['unit'] ?? '')) wrong.set('unit', 'unit');
-  }
+  if (list === 'sensors') checkSensor(draft, body, wrong);
   for (const path of CARRIED[list] ?? []) {
     const stored = valueAt(item, path);
     if (stored !== undefined) putAt(body, path, stored);
   }
   return wrong.size > 0 ? { wrong } : { body };
+}
+
+/** The unit must be one of the quantity's; the levels are needed all five, or not at all. */
+function checkSensor(draft: Draft, body: Record<string, unknown>, wrong: Map<string, FieldWrong>): void {
+  const { quantity, unit = '' } = draft;
+  if (wrong.has('quantity') || wrong.has('unit')) return;
+  if (!unitsOf(quantity).includes(unit)) wrong.set('unit', 'unit');
+  if (!needsLevels(quantity, unit)) {
+    LEVELS.forEach((level) => wrong.delete(`levels.${level}`));
+    delete body['levels'];
+    return;
+  }
+  for (const level of LEVELS) {
+    const path = `levels.${level}`;
+    if ((draft[path] ?? '').trim() === '') wrong.set(path, 'needed');
+  }
+  body['levels'] = Object.values(body['levels'] ?? {});
 }
 
 function shown({ kind }: Field, value: unknown, units: Units): string {

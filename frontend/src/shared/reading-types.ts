@@ -59,8 +59,17 @@ export interface IngestWay {
   readonly faults: readonly IngestFault[];
 }
 
+/** A topic that no sensor has, with its newest message. */
+export interface UnknownTopic {
+  readonly topic: string;
+  readonly count: number;
+  readonly last: string;
+  readonly at: Instant;
+}
+
 /** Since the server started. */
 export interface Ingest {
+  readonly unknownTopics: readonly UnknownTopic[];
   readonly ways: readonly IngestWay[];
   readonly mqtt: {
     readonly state: 'off' | 'connecting' | 'connected';

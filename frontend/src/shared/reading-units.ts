@@ -24,7 +24,7 @@ const UNITS: Readonly<Record<MeasuredQuantity, readonly string[]>> = {
   'air-temperature': ['Cel', '[degF]'],
   'relative-humidity': ['%'],
   light: ['umol/m2/s', 'lx', 'lm/[sft_i]'],
-  'medium-moisture': ['{level}', '1'],
+  'medium-moisture': ['{level}', '1', '%', 'kPa', 'mV'],
   ec: ['mS/cm', 'dS/m', 'uS/cm'],
 };
 
@@ -53,4 +53,9 @@ export const LIGHT_SOURCES = ['sun', 'high-pressure-sodium', 'metal-halide', 'co
 /** Lux and foot-candles follow the eye: how many photons they are depends on the lamp. */
 export function needsLightSource(unit: string | undefined): boolean {
   return unit === 'lx' || unit === 'lm/[sft_i]';
+}
+
+/** A moisture probe that shows no level: five numbers say what it shows at levels 1 to 5. */
+export function needsLevels(quantity: string | undefined, unit: string | undefined): boolean {
+  return quantity === 'medium-moisture' && unit !== undefined && ['%', 'kPa', 'mV'].includes(unit);
 }
