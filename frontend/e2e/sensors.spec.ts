@@ -61,7 +61,31 @@ test('a sensor is made by the words for what it measures and stored with UCUM co
     topic: `probe/${code}`,
     offset: -12.5,
     lightSource: 'metal-halide',
+    levels: null,
   });
+});
+
+test('a moisture probe asks what it shows at each of the five levels', async ({ page }) => {
+  const code = newCode();
+  await page.goto('/setup/sensors/~new');
+  await page.getByRole('textbox', { name: 'Code' }).fill(code);
+  await choose(page, 'House', (await aHouse(page)).name);
+  await choose(page, 'Measures', 'Medium moisture');
+  await choose(page, 'Unit', 'kPa');
+  for (const [level, shows] of [60, 30, 15, 8].entries())
+    await page.getByRole('textbox', { name: `Shown at moisture level ${level + 1} (kPa)` }).fill(String(shows));
+  const wettest = page.getByRole('textbox', { name: 'Shown at moisture level 5 (kPa)' });
+  await page.getByRole('button', { name: 'Save' }).click();
+  await expect(wettest).toHaveAttribute('aria-invalid', 'true');
+  await wettest.fill('9');
+  await page.getByRole('button', { name: 'Save' }).click();
+  await expect(page.getByRole('alert')).toContainText('each higher or each lower');
+  await expect(wettest).toHaveValue('9');
+  await expectAccessible(page);
+  await wettest.fill('2');
+  await page.getByRole('button', { name: 'Save' }).click();
+  await expect(page.getByRole('link', { name: code })).toBeVisible();
+  expect((await get<Sensor>(page, `/api/sensors/${code}`)).levels).toEqual([60, 30, 15, 8, 2]);
 });
 
 test('a sensor is changed where its address leads, and heard with its offset', async ({ page }) => {
@@ -216,7 +240,7 @@ test('a topic that no sensor has opens the form of a new one', async ({ page }) 
   await givenIngest(page);
   await page.goto('/setup/ingest');
   await expect(page.getByRole('row', { name: /^by MQTT/ })).toContainText('12,480');
-  await expect(page.getByText('16 messages in all.')).toBeVisible();
+  await expect(page.getByRole('row', { name: /^range\/7\/air/ })).toContainText('16');
   await page.getByRole('link', { name: 'Make a sensor of range/7/air' }).click();
   await expect(page.getByRole('heading', { name: 'New sensor' })).toBeVisible();
   await expect(page.getByRole('textbox', { name: 'Topic' })).toHaveValue('range/7/air');

@@ -60,6 +60,8 @@ export interface Sensor {
   readonly topic: string | null;
   readonly offset?: number;
   readonly lightSource?: string;
+  /** Of a moisture probe that shows no level: what it shows at levels 1 to 5. */
+  readonly levels?: readonly number[] | null;
 }
 
 /** When a sensor was last heard; the value with its offset, in the quantity's own unit. */
