@@ -56,6 +56,10 @@ export const routes: RouteObject[] = [
             lazy: async () => ({ Component: (await import('../readings/ingest-view')).IngestView }),
           },
           {
+            path: 'setup/crops/:code/recipe/:version?',
+            lazy: async () => ({ Component: (await import('../setup/recipe-view')).RecipeView }),
+          },
+          {
             path: 'setup/:list?/:code?',
             lazy: async () => ({ Component: (await import('../setup/setup-view')).SetupView }),
           },

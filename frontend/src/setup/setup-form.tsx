@@ -17,6 +17,7 @@ import { temperatureUnitName } from '../shared/units';
 import { ChoiceField } from './choice-field';
 import { profilesMessages } from './profiles-messages';
 import { ProfileTable } from './profile-table';
+import { recipeMessages } from './recipe-messages';
 import { changeItem, createItem } from './setup-api';
 import { LIST_WORDS, setupMessages } from './setup-messages';
 import {
@@ -63,6 +64,7 @@ export function SetupForm({ list, code, items }: SetupFormProps) {
 function Fields({ list, code, item, items }: Omit<SetupFormProps, 'code'> & { code: string | undefined; item: Item }) {
   const t = useMessages(setupMessages);
   const profileWords = useMessages(profilesMessages);
+  const recipeWords = useMessages(recipeMessages);
   const shared = useMessages(sharedMessages);
   const navigate = useNavigate();
   const queries = useQueryClient();
@@ -149,6 +151,9 @@ function Fields({ list, code, item, items }: Omit<SetupFormProps, 'code'> & { co
             <p>
               <Link className="rc-link" to={`/setup/crops/${encodeURIComponent(code)}/profiles`}>
                 {profileWords.manage}
+              </Link>{' '}
+              <Link className="rc-link" to={`/setup/crops/${encodeURIComponent(code)}/recipe`}>
+                {recipeWords.manage}
               </Link>
             </p>
           )}

@@ -65,7 +65,8 @@ public record RecipeText(
                     BandText.of(recipe.nitrogenPpm()));
         }
 
-        StageRecipe recipe() {
+        /** @throws IllegalArgumentException with the numbers that cannot be meant */
+        public StageRecipe recipe() {
             return new StageRecipe(
                     phase,
                     mediumC.band(),

@@ -120,6 +120,14 @@ record RecipeWire(
         if (crop != null && !crop.equals(code)) {
             throw Problem.notAllowed("crop", crop, "must be '" + code + "', as in the address");
         }
+        for (int i = 0; phases != null && i < phases.size(); i++) {
+            PhaseWire phase = phases.get(i);
+            try {
+                phase.text().recipe();
+            } catch (IllegalArgumentException refused) {
+                throw Problem.notAllowed("phases[%d]".formatted(i), phase.phase().name(), refused.getMessage());
+            }
+        }
         try {
             CropRecipe checked = new RecipeText(
                             mistNeed,

@@ -1,0 +1,108 @@
+import { expect, test, type Page } from '@playwright/test';
+import type { Variety } from '../src/shared/api-types';
+
+/** From a reading to every screen that is open, on a site of its own that no simulator sends to. */
+
+const SITE = 'LIVELY';
+const TIMES = 5;
+const HOUR_MS = 3_600_000;
+const DAY_MS = 24 * HOUR_MS;
+
+async function post(page: Page, path: string, data: unknown): Promise<void> {
+  const answer = await page.request.post(path, { data });
+  expect(answer.ok(), `${path}: ${await answer.text()}`).toBe(true);
+}
+
+const houseOf = (i: number) => `${SITE}-${i}`;
+
+/** Houses with a batch each, ten days in the cell, of as many varieties: as many rows of the board. */
+async function given(page: Page): Promise<readonly Variety[]> {
+  await post(page, '/api/sites', { code: SITE, name: 'Lively', timeZone: 'Etc/UTC', shipDay: 'MONDAY' });
+  const all = (await (await page.request.get('/api/varieties')).json()) as readonly Variety[];
+  const varieties = all.slice(0, TIMES);
+  for (const [i, variety] of varieties.entries()) {
+    await post(page, '/api/houses', { code: houseOf(i), site: SITE, name: `Lively ${i}`, mediumSetpointC: 22 });
+    await post(page, '/api/batches', {
+      site: SITE,
+      house: houseOf(i),
+      variety: variety.code,
+      trayFormat: 'T105',
+      trays: 40,
+      stuckAt: new Date(Date.now() - 10 * DAY_MS).toISOString(),
+    });
+  }
+  return varieties;
+}
+
+/** Ten cold days, and the newest reading like no other. */
+function coldDays(house: string, newestC: number) {
+  const now = Date.now();
+  const reading = (value: number, atMs: number) => ({
+    house,
+    quantity: 'medium-temperature',
+    value,
+    unit: 'Cel',
+    at: new Date(atMs).toISOString(),
+  });
+  const hours = Array.from({ length: 239 }, (_, back) => reading(15, now - (back + 1) * HOUR_MS));
+  return [...hours, reading(newestC, now - 1_000)];
+}
+
+/** When, by the clock of this machine, the text of `selector` no longer is `before` and holds `wanted`. */
+async function changedAt(page: Page, selector: string, before: string, wanted: string): Promise<number> {
+  await page.waitForFunction(
+    ([where, was, holds]) => {
+      const text = document.querySelector(where)?.textContent ?? was;
+      return text !== was && text.includes(holds);
+    },
+    [selector, before, wanted] as const,
+    { polling: 20, timeout: 20_000 },
+  );
+  return Date.now();
+}
+
+function median(values: readonly number[]): number {
+  return [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? NaN;
+}
+
+test('a reading is on the open Climate, House and Board screens within a second', async ({ context }, info) => {
+  const [overview, house, board] = [await context.newPage(), await context.newPage(), await context.newPage()];
+  const varieties = await given(overview);
+  await overview.goto(`/climate?site=${SITE}`);
+  await board.goto(`/board?site=${SITE}`);
+  const took: Record<'overview' | 'house' | 'board', number[]> = { overview: [], house: [], board: [] };
+
+  for (const [i, variety] of varieties.entries()) {
+    const shown = `${16 + i}.3`;
+    await house.goto(`/climate/${houseOf(i)}`);
+    await expect(house.locator('.climate-now')).toBeVisible();
+    const row = `tbody tr:has(a[href*="${houseOf(i)}"])`;
+    await expect(overview.locator(row)).toBeVisible();
+    await board.locator(`[role=row]`, { hasText: variety.name }).evaluate((element) => {
+      document.querySelectorAll('[data-watched]').forEach((each) => each.removeAttribute('data-watched'));
+      element.setAttribute('data-watched', '');
+    });
+    const textOf = async (page: Page, selector: string) => (await page.locator(selector).textContent()) ?? '';
+    const [onOverview, onHouse, onBoard] = [
+      await textOf(overview, row),
+      await textOf(house, '.climate-now'),
+      await textOf(board, '[data-watched]'),
+    ];
+    const watched = Promise.all([
+      changedAt(overview, row, onOverview, shown),
+      changedAt(house, '.climate-now', onHouse, shown),
+      changedAt(board, '[data-watched]', onBoard, ''),
+    ]);
+    const sentAt = Date.now();
+    await post(overview, '/api/readings', coldDays(houseOf(i), Number(shown)));
+    const [a, b, c] = await watched;
+    took.overview.push(a - sentAt);
+    took.house.push(b - sentAt);
+    took.board.push(c - sentAt);
+  }
+
+  const figures = JSON.stringify(took);
+  info.annotations.push({ type: 'milliseconds from sending', description: figures });
+  console.log(`milliseconds from sending 240 readings to the screen: ${figures}`);
+  for (const values of Object.values(took)) expect(median(values), figures).toBeLessThan(1_000);
+});

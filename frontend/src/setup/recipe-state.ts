@@ -1,0 +1,124 @@
+import type { Band, CropRecipe, MistRegime, PhaseRecipe } from '../shared/climate-types';
+import { celsiusTyped, numberTyped, round, temperatureShown, type TemperatureUnit } from '../shared/units';
+
+/**
+ * A recipe as the texts of its form, in the reader's degrees, and what is sent. A text that was not touched is sent back
+ * exactly as stored; what is typed is never bent to a limit. Limits are the server's to know.
+ */
+export const BANDS = [
+  { name: 'mediumC', temperature: true, unit: '°C' },
+  { name: 'dayAirC', temperature: true, unit: '°C' },
+  { name: 'nightAirC', temperature: true, unit: '°C' },
+  { name: 'humidityPercent', temperature: false, unit: '%' },
+  { name: 'deficitKpa', temperature: false, unit: 'kPa' },
+  { name: 'lightUmol', temperature: false, unit: 'µmol/m²/s' },
+  { name: 'moistureLevel', temperature: false, unit: '1–5' },
+  { name: 'nitrogenPpm', temperature: false, unit: 'ppm' },
+] as const satisfies readonly { name: keyof PhaseRecipe; temperature: boolean; unit: string }[];
+export type BandName = (typeof BANDS)[number]['name'];
+
+export const MIST: readonly MistRegime[] = ['RUNNING', 'WEANING', 'NIGHT_OFF', 'NONE'];
+export const MIST_NEEDS = ['LIGHT', 'MEDIUM', 'HEAVY'] as const;
+
+export const WHOLE = [
+  { name: 'fullMistDays', temperature: false },
+  { name: 'toneAfterDays', temperature: false },
+  { name: 'lowLightMol', temperature: false },
+  { name: 'lowLightMediumLeastC', temperature: true },
+] as const satisfies readonly { name: keyof CropRecipe; temperature: boolean }[];
+
+export type RecipeDraft = Readonly<Record<string, string>>;
+export type RecipeFault = 'needed' | 'number' | 'turned';
+
+const END = ['least', 'most'] as const;
+export const bandPath = (phase: number, band: BandName, end: (typeof END)[number]) => `phases.${phase}.${band}.${end}`;
+export const mistPath = (phase: number) => `phases.${phase}.mist`;
+
+export function draftOf(recipe: CropRecipe, unit: TemperatureUnit): RecipeDraft {
+  const shown = (value: number | null, temperature: boolean) =>
+    value === null ? '' : String(round(temperature ? temperatureShown(value, unit) : value, 2));
+  const draft: Record<string, string> = { mistNeed: recipe.mistNeed, note: recipe.note ?? '' };
+  for (const { name, temperature } of WHOLE) draft[name] = shown(recipe[name], temperature);
+  recipe.phases.forEach((phase, i) => {
+    draft[mistPath(i)] = phase.mist;
+    for (const { name, temperature } of BANDS)
+      for (const end of END) draft[bandPath(i, name, end)] = shown(phase[name][end], temperature);
+  });
+  return draft;
+}
+
+/** What to send for `draft`, which began as `recipe`; or what is wrong, by path. */
+export function recipeOf(
+  draft: RecipeDraft,
+  recipe: CropRecipe,
+  unit: TemperatureUnit,
+): { readonly recipe: CropRecipe } | { readonly wrong: ReadonlyMap<string, RecipeFault> } {
+  const began = draftOf(recipe, unit);
+  const wrong = new Map<string, RecipeFault>();
+  const read = (path: string, stored: number | null, temperature: boolean): number | null => {
+    const text = draft[path] ?? '';
+    if (text === began[path]) return stored;
+    if (text.trim() === '') return null;
+    const value = numberTyped(text);
+    if (value === undefined) wrong.set(path, 'number');
+    return value === undefined ? null : temperature ? celsiusTyped(value, unit) : value;
+  };
+  const phases = recipe.phases.map((phase, i) => {
+    const bands = BANDS.map(({ name, temperature }): [BandName, Band] => {
+      const [low, high] = [bandPath(i, name, 'least'), bandPath(i, name, 'most')];
+      const band = {
+        least: read(low, phase[name].least, temperature),
+        most: read(high, phase[name].most, temperature),
+      };
+      if (wrong.has(low) || wrong.has(high)) return [name, band];
+      if (band.least !== null && band.most !== null && band.least > band.most) wrong.set(high, 'turned');
+      return [name, band];
+    });
+    return { ...phase, ...Object.fromEntries(bands), mist: (draft[mistPath(i)] ?? phase.mist) as MistRegime };
+  });
+  const figures = WHOLE.map(({ name, temperature }) => {
+    const value = read(name, recipe[name], temperature);
+    if (value === null && !wrong.has(name)) wrong.set(name, 'needed');
+    return [name, value];
+  });
+  if (wrong.size > 0) return { wrong };
+  const note = (draft['note'] ?? '').trim();
+  return {
+    recipe: {
+      ...recipe,
+      ...(Object.fromEntries(figures) as Pick<CropRecipe, (typeof WHOLE)[number]['name']>),
+      mistNeed: draft['mistNeed'] ?? recipe.mistNeed,
+      phases,
+      note: note === '' ? null : note,
+    },
+  };
+}
+
+/** One value of a recipe that is another than before. */
+export interface RecipeChange {
+  readonly phase: PhaseRecipe['phase'] | undefined;
+  readonly what: BandName | 'mist' | 'mistNeed' | 'note' | (typeof WHOLE)[number]['name'];
+  readonly before: Band | number | string | null;
+  readonly after: Band | number | string | null;
+}
+
+export function changesBetween(before: CropRecipe, after: CropRecipe): readonly RecipeChange[] {
+  const changes: RecipeChange[] = [];
+  const note = (
+    phase: RecipeChange['phase'],
+    what: RecipeChange['what'],
+    was: RecipeChange['before'],
+    is: typeof was,
+  ) => {
+    if (JSON.stringify(was) !== JSON.stringify(is)) changes.push({ phase, what, before: was, after: is });
+  };
+  note(undefined, 'mistNeed', before.mistNeed, after.mistNeed);
+  for (const { name } of WHOLE) note(undefined, name, before[name], after[name]);
+  after.phases.forEach((phase, i) => {
+    const was = before.phases[i] ?? phase;
+    for (const { name } of BANDS) note(phase.phase, name, was[name], phase[name]);
+    note(phase.phase, 'mist', was.mist, phase.mist);
+  });
+  note(undefined, 'note', before.note, after.note);
+  return changes;
+}
