@@ -39,7 +39,6 @@ async function given(page: Page): Promise<void> {
 }
 
 const entry = (stage: string, daysAgo: number) => ({
-  id: crypto.randomUUID(),
   kind: 'stage',
   stage,
   happenedAt: ago(daysAgo),
