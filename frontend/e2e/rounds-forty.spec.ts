@@ -11,7 +11,7 @@ const HOUSES = 4;
 const DAY_MS = 86_400_000;
 
 async function post(page: Page, path: string, data: unknown): Promise<unknown> {
-  const answer = await page.request.post(path, { data });
+  const answer = await page.request.post(path, { data, headers: { 'Idempotency-Key': crypto.randomUUID() } });
   expect(answer.ok(), `${path}: ${await answer.text()}`).toBe(true);
   return answer.json();
 }
@@ -48,8 +48,6 @@ async function round(page: Page): Promise<readonly RoundItem[]> {
   return (await (await page.request.get(`/api/rounds?site=${SITE}`)).json()) as readonly RoundItem[];
 }
 
-const isOpen = ({ state }: RoundItem) => state === 'due' || state === 'carried-over';
-
 /** Types an amount where a check asks for it. */
 async function type(check: Locator, label: string, amount: string): Promise<void> {
   const field = check.getByRole('textbox', { name: label });
@@ -58,19 +56,19 @@ async function type(check: Locator, label: string, amount: string): Promise<void
   for (const digit of amount) await check.locator('.keypad').getByRole('button', { name: digit, exact: true }).tap();
 }
 
-/** Answers whatever the check asks, as one who sees a healthy crop that is not there yet. */
-async function answer(check: Locator): Promise<void> {
+/** Answers whatever the check asks, as one who sees a healthy crop that is not there yet. Says whether it was a look. */
+async function answer(check: Locator): Promise<boolean> {
   await type(check, 'Cells looked at', '30');
   const noneYet = check.getByRole('button', { name: 'None yet' });
-  if (await noneYet.count()) await noneYet.tap();
+  const isLook = (await noneYet.count()) > 0;
+  if (isLook) await noneYet.tap();
   await type(check, 'Plants alive', '1990');
   await type(check, 'Fungus gnats on the traps', '1');
   await type(check, 'Shore flies on the traps', '0');
   const level = check.getByRole('button', { name: 'Level 4' });
   if (await level.count()) await level.tap();
-  const houses = check.getByRole('group', { name: /^To house/ }).getByRole('button');
-  if (await houses.count()) await houses.first().tap();
   await check.getByRole('button', { name: 'Record' }).tap();
+  return isLook;
 }
 
 test('the round of a site with forty batches is walked to its end', async ({ browser }, info) => {
@@ -91,37 +89,43 @@ test('the round of a site with forty batches is walked to its end', async ({ bro
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
   await expectAccessible(page);
 
-  const look = due.find(({ asks }) => asks.includes('cells'));
-  const counts = { done: 0, skipped: 0, undone: 0 };
-  while ((await round(page)).some(isOpen)) {
-    const open = await page.locator('.round-item').count();
-    const check = page.locator('.round-item').first();
-    if ((counts.done + counts.skipped) % 10 === 9) {
+  const counts = { done: 0, skipped: 0, undone: 0, looks: 0 };
+  const items = page.locator('.round-item');
+  for (let open = await items.count(); open > 0; open = await items.count()) {
+    const check = items.first();
+    // Nowhere here is another climate, so who clashes stays; and no round is quite finished in time.
+    if ((await check.getByText('Move it').count()) > 0 || (counts.done + counts.skipped) % 10 === 9) {
       await check.getByRole('button', { name: /^Skip/ }).tap();
       await check.getByRole('button', { name: 'No time today' }).tap();
       await check.getByRole('button', { name: 'Skip it' }).tap();
       counts.skipped++;
     } else {
       await check.getByRole('button', { name: /^Done/ }).tap();
-      if (await check.locator('form').count()) await answer(check);
+      if ((await check.locator('form').count()) && (await answer(check))) counts.looks++;
       counts.done++;
     }
-    await expect(page.locator('.round-item')).not.toHaveCount(open);
+    await expect(items).not.toHaveCount(open);
     if (counts.done === 1 && counts.undone === 0) {
       await page.getByRole('button', { name: 'Undo', exact: true }).first().tap();
-      await expect(page.locator('.round-item')).toHaveCount(open);
+      await expect(items).toHaveCount(open);
       counts.undone++;
       counts.done--;
     }
     expect(counts.done + counts.skipped, 'a round that does not end').toBeLessThan(due.length + BATCHES);
   }
 
+  expect((await round(page)).every(({ state }) => state === 'done' || state === 'skipped')).toBe(true);
   await expect(page.getByText('Everything of this round is done.')).toBeVisible();
   await expectAccessible(page);
-  const entries = (await (
-    await page.request.get(`/api/batches/${look?.batch}/entries`)
-  ).json()) as readonly EntryView[];
-  expect(entries.at(-1)).toMatchObject({ kind: 'look', cells: 30, reached: 0 });
+  const kinds = await Promise.all(
+    due
+      .filter(({ asks }) => asks.includes('cells'))
+      .map(async ({ batch }) => {
+        const entries = await page.request.get(`/api/batches/${batch}/entries`);
+        return ((await entries.json()) as readonly EntryView[]).map(({ kind }) => kind);
+      }),
+  );
+  expect(kinds.flat().filter((kind) => kind === 'look')).toHaveLength(counts.looks);
   const figures = `${due.length} checks of ${BATCHES} batches: ${JSON.stringify(counts)} in ${Math.round((Date.now() - began) / 1000)} s`;
   info.annotations.push({ type: 'round', description: figures });
   console.log(figures);
