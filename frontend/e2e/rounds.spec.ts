@@ -63,8 +63,9 @@ test('a look done on the round is an entry of its batch, and its undo takes it b
 
   await page.goto(`/rounds?site=${site}&house=${item.house}`);
   const check = page
-    .locator('.round-item')
+    .locator('.round-stop')
     .filter({ hasText: item.batch ?? '' })
+    .locator('.round-item')
     .filter({ hasText: /Look|whether/ });
   await check.getByRole('button', { name: /^Done/ }).first().tap();
   await check.getByRole('button', { name: 'Record' }).tap();

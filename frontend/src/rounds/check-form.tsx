@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { RoundField, RoundItem } from '../shared/climate-types';
 import { useMessages } from '../shared/messages';
 import { Problem } from '../shared/problem';
@@ -29,6 +29,11 @@ export function CheckForm({ item, site, busy, failure, record, back }: CheckForm
   const [faults, setFaults] = useState<ReadonlyMap<RoundField, RoundFault>>();
   const padded = item.asks.filter((field) => PADDED.has(field));
   const [chosen, setChosen] = useState<string>(padded[0] ?? '');
+  const form = useRef<HTMLFormElement>(null);
+  // One opened low on a phone would have its answer below the edge.
+  useEffect(() => {
+    form.current?.scrollIntoView({ block: 'nearest' });
+  }, []);
   const put = (part: RoundDraft) => {
     setDraft((before) => ({ ...before, ...part }));
     setFaults(undefined);
@@ -41,6 +46,7 @@ export function CheckForm({ item, site, busy, failure, record, back }: CheckForm
   const share = cells > 0 && draft.reached ? Number(draft.reached) / cells : undefined;
   return (
     <form
+      ref={form}
       className="round-form rc-no-print"
       noValidate
       aria-label={t[item.task]}

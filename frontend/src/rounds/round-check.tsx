@@ -1,6 +1,5 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useRef, useState } from 'react';
-import { Link } from 'react-router';
 import type { Site } from '../shared/api-types';
 import type { RoundItem } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
@@ -27,6 +26,7 @@ export function RoundCheck({ item, site, on }: { item: RoundItem; site: Site; on
   // Sending again after silence must not record twice, so key and moment stay with the wish; another answer is another.
   const sent = useRef<{ wish: string; key: string; at: string } | undefined>(undefined);
   const task = t[item.task];
+  const named = [task, item.batch].filter(Boolean).join(', ');
 
   const sending = (wish: unknown) => {
     const text = JSON.stringify(wish);
@@ -38,7 +38,7 @@ export function RoundCheck({ item, site, on }: { item: RoundItem; site: Site; on
     setFailure(undefined);
     try {
       await send();
-      notice({ text: said, undo: takeBack });
+      notice({ text: said, undo: takeBack, topic: 'rounds' });
       await queries.invalidateQueries({ queryKey: ['rounds', site.code] });
     } catch (refused) {
       if (refused instanceof Problem) sent.current = undefined;
@@ -48,19 +48,19 @@ export function RoundCheck({ item, site, on }: { item: RoundItem; site: Site; on
   };
   const takeBack = async () => {
     await reopen(item.id, t.undoReason, newKey());
-    notice({ text: t.undone(task) });
+    notice({ text: t.undone(named), topic: 'rounds' });
     await queries.invalidateQueries({ queryKey: ['rounds', site.code] });
   };
   const done = (draft: RoundDraft) => {
     const { key, at } = sending(draft);
     const made = doneOf(item, draft, at);
     if ('faults' in made) return made.faults;
-    void close(() => closeDone(item.id, made.done, key), t.recorded(task));
+    void close(() => closeDone(item.id, made.done, key), t.recorded(named));
     return undefined;
   };
   const skip = (reason: string) => {
     const { key, at } = sending({ reason });
-    void close(() => closeSkipped(item.id, reason, at, key), t.skipped(task));
+    void close(() => closeSkipped(item.id, reason, at, key), t.skipped(named));
   };
   const asksSomething = item.asks.length + optionalFields(item.task).length > 0;
   const blocked = item.state === 'blocked';
@@ -70,21 +70,12 @@ export function RoundCheck({ item, site, on }: { item: RoundItem; site: Site; on
       <div className="round-what">
         <span className="round-box" aria-hidden="true" />
         <div>
-          <p className="round-task">{task}</p>
-          <p className="round-where">
-            {item.batch !== null && (
-              <Link className="rc-link" to={`/batches/${encodeURIComponent(item.batch)}`}>
-                {item.batch}
-              </Link>
-            )}{' '}
-            {[item.varietyName, item.trays === null ? null : t.trays(format.integer(item.trays))]
-              .filter(Boolean)
-              .join(', ')}
-            {item.phase !== null && <>, {t[item.phase]}</>}
+          <p className="round-task">
+            {task}{' '}
+            {item.state === 'carried-over' && (
+              <small className="rc-at-risk">▲ {t.carriedOver(format.dayMonth(item.dueOn))}</small>
+            )}
           </p>
-          {item.state === 'carried-over' && (
-            <p className="rc-at-risk">▲ {t.carriedOver(format.dayMonth(item.dueOn))}</p>
-          )}
           {blocked && item.blockedUntil !== null && (
             <p className="rc-broken">✕ {t.blocked(format.dateTime(item.blockedUntil, site.timeZone))}</p>
           )}
@@ -99,7 +90,7 @@ export function RoundCheck({ item, site, on }: { item: RoundItem; site: Site; on
           <button
             type="button"
             className="floor-button primary"
-            aria-label={[t.done, task, item.batch].filter(Boolean).join(', ')}
+            aria-label={`${t.done}, ${named}`}
             disabled={busy || blocked}
             onClick={() => (asksSomething ? setOpened('done') : done({}))}
           >
@@ -108,7 +99,7 @@ export function RoundCheck({ item, site, on }: { item: RoundItem; site: Site; on
           <button
             type="button"
             className="floor-button"
-            aria-label={[t.skip, task, item.batch].filter(Boolean).join(', ')}
+            aria-label={`${t.skip}, ${named}`}
             disabled={busy}
             onClick={() => setOpened('skip')}
           >

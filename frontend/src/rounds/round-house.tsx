@@ -1,6 +1,9 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
+import { Link } from 'react-router';
+import { climateMessages } from '../climate/climate-messages';
 import type { Site } from '../shared/api-types';
+import type { ClimateQuantity, RoundItem } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
 import { newKey } from '../shared/http';
 import { useMessages } from '../shared/messages';
@@ -10,13 +13,18 @@ import { useHouses } from '../shared/setup-lists';
 import { RoundCheck } from './round-check';
 import { reopen } from './rounds-api';
 import { roundsMessages } from './rounds-messages';
-import type { HouseRound } from './rounds-state';
+import { byBatch, clashesTogether, type HouseRound } from './rounds-state';
 
 /** One stop of the walk: what keeps people out, what clashes, what is to do, and what is closed with its undo. */
 export function RoundHouse({ house, site, on }: { house: HouseRound; site: Site; on: string }) {
   const t = useMessages(roundsMessages);
   const format = useFormats();
   const houses = useHouses().data ?? [];
+  const climate = useMessages(climateMessages);
+  const quantityName = (quantity: string) => {
+    const said = quantity in climate ? climate[quantity as ClimateQuantity] : quantity.replaceAll('-', ' ');
+    return said.charAt(0).toLowerCase() + said.slice(1);
+  };
   const name = (code: string) => houses.find((each) => each.code === code)?.name ?? code;
   return (
     <section aria-label={house.name} className="round-house">
@@ -27,12 +35,12 @@ export function RoundHouse({ house, site, on }: { house: HouseRound; site: Site;
       {house.blockedUntil !== null && (
         <p className="rc-problem">✕ {t.houseBlocked(format.dateTime(house.blockedUntil, site.timeZone))}</p>
       )}
-      {house.clashes.map((clash) => (
-        <p key={clash.quantity} className="rc-warning">
+      {clashesTogether(house.clashes).map(({ quantities, move }) => (
+        <p key={quantities.join()} className="rc-warning">
           ▲{' '}
           {t.clash(
-            clash.quantity === 'mist' ? t.quantitymist : clash.quantity.replaceAll('-', ' '),
-            clash.move
+            quantities.map(quantityName).join(', '),
+            move
               .map(({ batch, fits }) =>
                 fits.length > 0 ? t.moveWhere(batch, fits.map(name).join(', ')) : t.moveNowhere(batch),
               )
@@ -40,11 +48,16 @@ export function RoundHouse({ house, site, on }: { house: HouseRound; site: Site;
           )}
         </p>
       ))}
-      <ul className="round-items">
-        {house.open.map((item) => (
-          <RoundCheck key={item.id} item={item} site={site} on={on} />
-        ))}
-      </ul>
+      {byBatch(house.open).map(({ batch, items }) => (
+        <div key={batch ?? ''} className="round-stop">
+          {batch !== undefined && <BatchHead batch={batch} item={items[0]} />}
+          <ul className="round-items">
+            {items.map((item) => (
+              <RoundCheck key={item.id} item={item} site={site} on={on} />
+            ))}
+          </ul>
+        </div>
+      ))}
       {house.closed.length > 0 && (
         <details className="round-closed">
           <summary>{t.closedHere(format.integer(house.closed.length))}</summary>
@@ -56,13 +69,31 @@ export function RoundHouse({ house, site, on }: { house: HouseRound; site: Site;
                   {item.batch !== null && `, ${item.batch}`}{' '}
                   <small>{item.state === 'done' ? t.statedone : t.stateskipped}</small>
                 </span>
-                <Reopen id={item.id} task={t[item.task]} site={site.code} />
+                <Reopen id={item.id} task={[t[item.task], item.batch].filter(Boolean).join(', ')} site={site.code} />
               </li>
             ))}
           </ul>
         </details>
       )}
     </section>
+  );
+}
+
+function BatchHead({ batch, item }: { batch: string; item: RoundItem }) {
+  const t = useMessages(roundsMessages);
+  const format = useFormats();
+  const about = [
+    item.varietyName,
+    item.trays === null ? null : t.trays(format.integer(item.trays)),
+    item.phase === null ? null : t[item.phase],
+  ];
+  return (
+    <h3 className="round-where">
+      <Link className="rc-link" to={`/batches/${encodeURIComponent(batch)}`}>
+        {batch}
+      </Link>{' '}
+      <small>{about.filter(Boolean).join(', ')}</small>
+    </h3>
   );
 }
 
@@ -73,7 +104,7 @@ function Reopen({ id, task, site }: { id: string; task: string; site: string }) 
   const undo = async () => {
     try {
       await reopen(id, t.undoReason, newKey());
-      notice({ text: t.undone(task) });
+      notice({ text: t.undone(task), topic: 'rounds' });
       await queries.invalidateQueries({ queryKey: ['rounds', site] });
     } catch (refused) {
       setFailure(refused);

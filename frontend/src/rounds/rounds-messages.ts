@@ -81,8 +81,6 @@ export const roundsMessages = messagesIn({
     ROOTING: 'forming roots',
     FILLING: 'filling the cell',
     TONING: 'toning',
-    quantitymist: 'mist',
-    quantityother: 'climate',
   },
   es: {
     title: 'Ronda',
@@ -164,7 +162,5 @@ export const roundsMessages = messagesIn({
     ROOTING: 'formando raíces',
     FILLING: 'llenando la celda',
     TONING: 'endureciendo',
-    quantitymist: 'niebla',
-    quantityother: 'clima',
   },
 });

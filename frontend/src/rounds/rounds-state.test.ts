@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { HouseOnTheWalk, RoundItem } from '../shared/climate-types';
-import { byHouse, doneOf, progressOf, walkedEarlier } from './rounds-state';
+import { byBatch, byHouse, clashesTogether, doneOf, progressOf, walkedEarlier } from './rounds-state';
 
 const AT = '2026-11-25T09:00:00Z';
 const item = (id: string, house: string, change: Partial<RoundItem> = {}): RoundItem => ({
@@ -47,6 +47,35 @@ describe('the round', () => {
     expect(house?.open.map(({ id }) => id)).toEqual(['1', '4']);
     expect(house?.closed.map(({ id }) => id)).toEqual(['2', '3']);
     expect(progressOf(items)).toEqual({ closed: 2, all: 4 });
+  });
+
+  test('has the checks of a batch together, and those of the house by themselves', () => {
+    const stops = byBatch([
+      item('1', 'a'),
+      item('2', 'a', { batch: 'X' }),
+      item('3', 'a', { batch: 'Y' }),
+      item('4', 'a', { batch: 'X' }),
+    ]);
+    expect(stops.map(({ batch, items }) => [batch, items.map(({ id }) => id)])).toEqual([
+      [undefined, ['1']],
+      ['X', ['2', '4']],
+      ['Y', ['3']],
+    ]);
+  });
+
+  test('tells clashes once that the same moves settle', () => {
+    const clash = { least: null, most: null, mist: [], stay: ['Z'] };
+    const both = [{ batch: 'X', fits: ['b'] }];
+    const other = [{ batch: 'X', fits: [] }];
+    const told = clashesTogether([
+      { ...clash, quantity: 'mist', move: both },
+      { ...clash, quantity: 'light', move: other },
+      { ...clash, quantity: 'medium-moisture', move: both },
+    ]);
+    expect(told).toEqual([
+      { quantities: ['mist', 'medium-moisture'], move: both },
+      { quantities: ['light'], move: other },
+    ]);
   });
 
   test('is walked another way by carrying a house one place', () => {

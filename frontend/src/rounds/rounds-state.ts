@@ -38,6 +38,40 @@ export function byHouse(items: readonly RoundItem[], walk: readonly HouseOnTheWa
     });
 }
 
+/** What is to do where one stands: at the house itself, or at one of its batches. */
+export interface Stop {
+  /** Undefined for what is of the house as a whole. */
+  readonly batch: string | undefined;
+  readonly items: readonly [RoundItem, ...RoundItem[]];
+}
+
+/** Checks of one batch together, in the order in which the first of each came. */
+export function byBatch(items: readonly RoundItem[]): readonly Stop[] {
+  const stops = new Map<string | undefined, [RoundItem, ...RoundItem[]]>();
+  for (const item of items) {
+    const batch = item.batch ?? undefined;
+    const stop = stops.get(batch);
+    if (stop) stop.push(item);
+    else stops.set(batch, [item]);
+  }
+  return [...stops].map(([batch, own]) => ({ batch, items: own }));
+}
+
+export interface Clashes {
+  readonly quantities: readonly string[];
+  readonly move: HouseOnTheWalk['clashes'][number]['move'];
+}
+
+/** Clashes that the same moves would settle are told once. */
+export function clashesTogether(clashes: HouseOnTheWalk['clashes']): readonly Clashes[] {
+  const told = new Map<string, Clashes>();
+  for (const { quantity, move } of clashes) {
+    const key = JSON.stringify(move);
+    told.set(key, { quantities: [...(told.get(key)?.quantities ?? []), quantity], move });
+  }
+  return [...told.values()];
+}
+
 export function progressOf(items: readonly RoundItem[]): { readonly closed: number; readonly all: number } {
   return { closed: items.filter(isClosed).length, all: items.length };
 }

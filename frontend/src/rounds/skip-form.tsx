@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { useMessages } from '../shared/messages';
 import { Choice } from '../floor/form-parts';
 import { roundsMessages } from './rounds-messages';
@@ -15,8 +15,13 @@ export function SkipForm({ busy, skip, back }: SkipFormProps) {
   const reasons = [t.skipNoTime, t.skipNotNeeded, t.skipNotReached];
   const [reason, setReason] = useState('');
   const [other, setOther] = useState(false);
+  const form = useRef<HTMLFormElement>(null);
+  useEffect(() => {
+    form.current?.scrollIntoView({ block: 'nearest' });
+  }, []);
   return (
     <form
+      ref={form}
       className="round-form rc-no-print"
       noValidate
       aria-label={t.whySkip}

@@ -11,6 +11,8 @@ import './notices.css';
 export interface Notice {
   readonly text: string;
   readonly undo?: () => void | Promise<void>;
+  /** Takes the place of the one before it on the same topic, where each has its undo elsewhere too. */
+  readonly topic?: string;
 }
 
 interface Shown extends Notice {
@@ -25,7 +27,8 @@ let nextId = 1;
 
 export function notice(what: Notice): void {
   const id = nextId++;
-  put([...shown, { ...what, id }].slice(-MOST));
+  const others = shown.filter(({ topic }) => topic === undefined || topic !== what.topic);
+  put([...others, { ...what, id }].slice(-MOST));
   if (!what.undo) setTimeout(() => dismiss(id), PLAIN_MS);
 }
 
