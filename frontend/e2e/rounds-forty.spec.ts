@@ -121,7 +121,7 @@ async function close(check: Locator, wanted: Answer): Promise<Answer> {
 }
 
 test('the round of a site with forty batches is walked to its end', async ({ browser }, info) => {
-  test.setTimeout(240_000);
+  test.setTimeout(600_000);
   const page = await phone(browser);
   await given(page);
   const due = await round(page);
