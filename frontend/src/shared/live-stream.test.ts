@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { LiveStream, STALE_AFTER_MS } from './live-stream';
+import { LiveStream, REST_AFTER_MS, STALE_AFTER_MS } from './live-stream';
 
 /** Stands in for the browser's: remembers where it was opened and lets the test speak as the server. */
 class FakeSource {
@@ -36,13 +36,19 @@ const after = () => new URL(FakeSource.last.url, 'http://x').searchParams.get('a
 describe('the live stream', () => {
   let stream: LiveStream;
   let stop: () => void;
+  const heard = new Map<string, () => void>();
+  const become = (visibilityState: 'hidden' | 'visible') => {
+    vi.stubGlobal('document', { visibilityState });
+    heard.get('visibilitychange')?.();
+  };
 
   beforeEach(() => {
     vi.useFakeTimers({ now: 0 });
     FakeSource.all = [];
     vi.stubGlobal('EventSource', FakeSource);
     vi.stubGlobal('navigator', { onLine: true });
-    vi.stubGlobal('addEventListener', () => undefined);
+    vi.stubGlobal('document', { visibilityState: 'visible' });
+    vi.stubGlobal('addEventListener', (name: string, listener: () => void) => heard.set(name, listener));
     vi.stubGlobal('removeEventListener', () => undefined);
     stream = new LiveStream();
     stop = stream.start();
@@ -62,6 +68,23 @@ describe('the live stream', () => {
     vi.advanceTimersByTime(3_000);
 
     expect(FakeSource.all).toHaveLength(2);
+    expect(after()).toBe('9');
+  });
+
+  it('gives its connection back while nobody looks, and goes on from where it was', () => {
+    FakeSource.last.say('orders', { position: 9 });
+    become('hidden');
+    vi.advanceTimersByTime(REST_AFTER_MS - 1);
+    become('visible');
+    vi.advanceTimersByTime(REST_AFTER_MS);
+    expect(FakeSource.all.filter(({ closed }) => !closed)).toHaveLength(1);
+
+    become('hidden');
+    vi.advanceTimersByTime(REST_AFTER_MS + STALE_AFTER_MS + 5_000);
+    expect(FakeSource.all.filter(({ closed }) => !closed)).toHaveLength(0);
+
+    become('visible');
+    expect(FakeSource.all.filter(({ closed }) => !closed)).toHaveLength(1);
     expect(after()).toBe('9');
   });
 

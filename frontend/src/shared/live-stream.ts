@@ -48,6 +48,8 @@ const EVENT_NAMES: readonly LiveEventName[] = [
 /** Three missed beats of 10 s, and a little for the way. */
 export const STALE_AFTER_MS = 32_000;
 const REOPEN_AFTER_MS = 3_000;
+/** A browser has six connections to a server that speaks HTTP/1.1, and an open stream holds one of them. */
+export const REST_AFTER_MS = 5_000;
 
 /** Exported for its test; the application uses the one `liveStream` below. */
 export class LiveStream {
@@ -57,6 +59,8 @@ export class LiveStream {
   private heardUpTo: Position | undefined;
   private reopenTimer: ReturnType<typeof setTimeout> | undefined;
   private watchTimer: ReturnType<typeof setInterval> | undefined;
+  private restTimer: ReturnType<typeof setTimeout> | undefined;
+  private resting = false;
   private status: LiveStatus = {
     connection: 'connecting',
     lastHeardMs: undefined,
@@ -83,13 +87,17 @@ export class LiveStream {
   start(): () => void {
     const back = () => this.open();
     const gone = () => this.tell({ connection: 'offline' });
+    const seen = () => (document.visibilityState === 'hidden' ? this.restSoon() : this.wake());
     addEventListener('online', back);
     addEventListener('offline', gone);
+    addEventListener('visibilitychange', seen);
     this.watchTimer = setInterval(() => this.watch(), 5_000);
     this.open();
     return () => {
       removeEventListener('online', back);
       removeEventListener('offline', gone);
+      removeEventListener('visibilitychange', seen);
+      clearTimeout(this.restTimer);
       clearInterval(this.watchTimer);
       clearTimeout(this.reopenTimer);
       this.source?.close();
@@ -105,9 +113,28 @@ export class LiveStream {
     this.open();
   }
 
+  /** A tab that nobody looks at gives its connection back, or the sixth tab of a browser would never load. */
+  private restSoon(): void {
+    clearTimeout(this.restTimer);
+    this.restTimer = setTimeout(() => {
+      this.resting = true;
+      clearTimeout(this.reopenTimer);
+      this.source?.close();
+      this.tell({ connection: 'connecting' });
+    }, REST_AFTER_MS);
+  }
+
+  private wake(): void {
+    clearTimeout(this.restTimer);
+    if (!this.resting) return;
+    this.resting = false;
+    this.open();
+  }
+
   private open(): void {
     clearTimeout(this.reopenTimer);
     this.source?.close();
+    if (this.resting) return;
     if (!navigator.onLine) {
       this.tell({ connection: 'offline' });
       return;

@@ -125,7 +125,8 @@ record RecipeWire(
             try {
                 phase.text().recipe();
             } catch (IllegalArgumentException refused) {
-                throw Problem.notAllowed("phases[%d]".formatted(i), phase.phase().name(), refused.getMessage());
+                throw Problem.notAllowed(
+                        "phases[%d]".formatted(i), phase.phase().name(), refused.getMessage());
             }
         }
         try {
