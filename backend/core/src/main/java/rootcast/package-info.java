@@ -6,7 +6,7 @@
  * finished batches, and nothing looks at them. Facts do not know their interpretations: {@code ledger} cannot see
  * {@code outlook}. {@code CoreArchitectureTest} holds it.
  *
- * <p>Where to start: {@link rootcast.ledger.Entry} is what happened, {@link rootcast.ledger.Standing} is what it adds
+ * <p>Where to start: {@link rootcast.ledger.Entry} is what happened, {@link rootcast.ledger.BatchState} is what it adds
  * up to, {@code rootcast.outlook} says when and how many, {@code rootcast.availability} what may be promised.
  */
 package rootcast;

@@ -73,7 +73,7 @@ public class BackTestBenchmark {
                 }
             });
             return new BatchHistory(
-                    whole.stuckAt(), reached, whole.stays(), whole.base(), List.of(), List.of(), null, List.of());
+                    whole.stuckAt(), reached, whole.placements(), whole.base(), List.of(), List.of(), null, List.of());
         }
 
         @Override
@@ -108,18 +108,18 @@ public class BackTestBenchmark {
         Instant callus = stuckAt.plus(minutes(7 * pace));
         Instant root = callus.plus(minutes(9 * pace));
         Instant ready = root.plus(minutes(10 * pace));
-        var stays = List.of(new BatchHistory.Stay("H" + i % HOUSES, stuckAt));
+        var placements = List.of(new BatchHistory.Placement("H" + i % HOUSES, stuckAt));
         var history = new BatchHistory(
                 stuckAt,
                 Map.of(Stage.CALLUS, callus, Stage.ROOT, root, Stage.READY, ready),
-                stays,
+                placements,
                 new BatchHistory.Plants(stuckAt, 1_050),
                 List.of(),
                 List.of(),
                 null,
                 List.of());
         return new FinishedBatch(
-                "B%05d".formatted(i), "C", SITE, TRAY, stuckAt, ready, ready, stays, new Known(history));
+                "B%05d".formatted(i), "C", SITE, TRAY, stuckAt, ready, ready, placements, new Known(history));
     }
 
     private static Duration minutes(double days) {

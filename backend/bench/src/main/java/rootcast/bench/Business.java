@@ -106,7 +106,7 @@ public final class Business {
         return new BatchHistory(
                 stuck,
                 reached,
-                List.of(new BatchHistory.Stay(house, stuck)),
+                List.of(new BatchHistory.Placement(house, stuck)),
                 new BatchHistory.Plants(stuck, plants),
                 List.of(),
                 List.of(),

@@ -17,61 +17,61 @@ public final class RecipeClashes {
      *
      * @param trays on the bench
      */
-    public record Lodger(String batch, int trays, StageRecipe recipe) {}
+    public record Resident(String batch, int trays, StageRecipe recipe) {}
 
     private RecipeClashes() {}
 
     /** The clashes in a house, in the order of the quantities. */
-    public static List<RecipeClash> in(List<Lodger> lodgers) {
+    public static List<RecipeClash> in(List<Resident> residents) {
         List<RecipeClash> clashes = new ArrayList<>();
         for (RecipeQuantity quantity : RecipeQuantity.values()) {
             double least = Double.NEGATIVE_INFINITY;
             double most = Double.POSITIVE_INFINITY;
-            for (Lodger lodger : lodgers) {
-                least = Math.max(least, lodger.recipe().band(quantity).least());
-                most = Math.min(most, lodger.recipe().band(quantity).most());
+            for (Resident resident : residents) {
+                least = Math.max(least, resident.recipe().band(quantity).least());
+                most = Math.min(most, resident.recipe().band(quantity).most());
             }
             if (least > most) {
-                clashes.add(clash(quantity, lodgers));
+                clashes.add(clash(quantity, residents));
             }
         }
         return clashes;
     }
 
-    /** Whether the lodger could live with those of a house without adding a clash. */
-    public static boolean fits(Lodger lodger, List<Lodger> house) {
-        List<Lodger> together = new ArrayList<>(house);
-        together.add(lodger);
+    /** Whether the resident could live with those of a house without adding a clash. */
+    public static boolean fits(Resident resident, List<Resident> house) {
+        List<Resident> together = new ArrayList<>(house);
+        together.add(resident);
         return in(together).isEmpty();
     }
 
-    private static RecipeClash clash(RecipeQuantity quantity, List<Lodger> lodgers) {
-        double best = lodgers.stream()
-                .map(lodger -> lodger.recipe().band(quantity).least())
-                .max(Comparator.comparingInt((Double value) -> traysSuited(quantity, lodgers, value))
+    private static RecipeClash clash(RecipeQuantity quantity, List<Resident> residents) {
+        double best = residents.stream()
+                .map(resident -> resident.recipe().band(quantity).least())
+                .max(Comparator.comparingInt((Double value) -> traysSuited(quantity, residents, value))
                         .thenComparing(Comparator.reverseOrder()))
                 .orElseThrow();
         List<String> stay = new ArrayList<>();
         List<String> move = new ArrayList<>();
         double least = Double.NEGATIVE_INFINITY;
         double most = Double.POSITIVE_INFINITY;
-        for (Lodger lodger : lodgers) {
-            Band band = lodger.recipe().band(quantity);
+        for (Resident resident : residents) {
+            Band band = resident.recipe().band(quantity);
             if (band.holds(best)) {
-                stay.add(lodger.batch());
+                stay.add(resident.batch());
                 least = Math.max(least, band.least());
                 most = Math.min(most, band.most());
             } else {
-                move.add(lodger.batch());
+                move.add(resident.batch());
             }
         }
         return new RecipeClash(quantity, new Band(least, most), stay, move);
     }
 
-    private static int traysSuited(RecipeQuantity quantity, List<Lodger> lodgers, double value) {
-        return lodgers.stream()
-                .filter(lodger -> lodger.recipe().band(quantity).holds(value))
-                .mapToInt(Lodger::trays)
+    private static int traysSuited(RecipeQuantity quantity, List<Resident> residents, double value) {
+        return residents.stream()
+                .filter(resident -> resident.recipe().band(quantity).holds(value))
+                .mapToInt(Resident::trays)
                 .sum();
     }
 }

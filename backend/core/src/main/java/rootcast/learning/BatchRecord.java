@@ -136,7 +136,7 @@ public record BatchRecord(
         WarmDays until(Instant untilExclusive, Instant from) {
             Instant stuck = history.stuckAt();
             return WarmDays.between(
-                    history.stays(), houses, referenceC, from.isBefore(stuck) ? stuck : from, untilExclusive);
+                    history.placements(), houses, referenceC, from.isBefore(stuck) ? stuck : from, untilExclusive);
         }
     }
 }

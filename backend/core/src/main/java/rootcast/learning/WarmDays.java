@@ -4,7 +4,7 @@ import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
 import rootcast.climate.FilledSeries;
-import rootcast.outlook.BatchHistory.Stay;
+import rootcast.outlook.BatchHistory.Placement;
 import rootcast.outlook.DevelopmentRate;
 import rootcast.outlook.HouseCurves;
 
@@ -34,13 +34,20 @@ public final class WarmDays {
     /**
      * @param referenceC stands in where nothing at all is known of a house
      */
-    static WarmDays between(List<Stay> stays, HouseCurves houses, double referenceC, Instant from, Instant until) {
+    static WarmDays between(
+            List<Placement> placements, HouseCurves houses, double referenceC, Instant from, Instant until) {
         Tally tally = new Tally();
-        for (int i = 0; i < stays.size(); i++) {
-            Instant begin = later(from, stays.get(i).fromInclusive());
-            Instant end = i + 1 < stays.size() ? earlier(until, stays.get(i + 1).fromInclusive()) : until;
+        for (int i = 0; i < placements.size(); i++) {
+            Instant begin = later(from, placements.get(i).fromInclusive());
+            Instant end = i + 1 < placements.size()
+                    ? earlier(until, placements.get(i + 1).fromInclusive())
+                    : until;
             if (begin.isBefore(end)) {
-                tally.add(houses.climateOf(stays.get(i).house()), referenceC, begin.toEpochMilli(), end.toEpochMilli());
+                tally.add(
+                        houses.climateOf(placements.get(i).house()),
+                        referenceC,
+                        begin.toEpochMilli(),
+                        end.toEpochMilli());
             }
         }
         return tally.result();

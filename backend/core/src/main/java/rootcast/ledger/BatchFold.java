@@ -34,7 +34,7 @@ public final class BatchFold {
      * @param postings sum to zero
      * @param after    the batch right after it
      */
-    public record Step(Entry entry, List<Posting> postings, Standing after) {}
+    public record Step(Entry entry, List<Posting> postings, BatchState after) {}
 
     /** The first entry that cannot have happened, and why. */
     public record Impossible(Entry entry, Refusal because) {}
@@ -49,15 +49,15 @@ public final class BatchFold {
      */
     public static BatchFold of(Batch batch, List<Entry> entries) {
         List<Step> steps = new ArrayList<>();
-        Standing standing = Standing.beforeSticking(batch);
+        BatchState state = BatchState.beforeSticking(batch);
         for (Entry entry : inForce(entries)) {
-            Optional<Refusal> refusal = EntryRules.whyImpossible(standing, entry);
+            Optional<Refusal> refusal = EntryRules.whyImpossible(state, entry);
             if (refusal.isPresent()) {
                 return new BatchFold(steps, new Impossible(entry, refusal.get()));
             }
-            Standing after = standing.after(entry);
-            steps.add(new Step(entry, postings(standing, after, entry.happenedAt()), after));
-            standing = after;
+            BatchState after = state.after(entry);
+            steps.add(new Step(entry, postings(state, after, entry.happenedAt()), after));
+            state = after;
         }
         return new BatchFold(steps, null);
     }
@@ -76,8 +76,8 @@ public final class BatchFold {
                 .toList();
     }
 
-    /** What moved between two standings; empty where nothing did. */
-    private static List<Posting> postings(Standing before, Standing after, Instant at) {
+    /** What moved between two states; empty where nothing did. */
+    private static List<Posting> postings(BatchState before, BatchState after, Instant at) {
         Map<Account, Long> change = new LinkedHashMap<>();
         before.balances().forEach((account, plants) -> change.merge(account, -plants, Long::sum));
         after.balances().forEach((account, plants) -> change.merge(account, plants, Long::sum));
@@ -116,13 +116,13 @@ public final class BatchFold {
     }
 
     /** The batch after its last entry. */
-    public Standing standing() {
+    public BatchState state() {
         return steps.get(steps.size() - 1).after();
     }
 
     /** The batch right after {@code instant}; empty if it was not stuck by then. */
-    public Optional<Standing> standingAt(Instant instant) {
-        Standing found = null;
+    public Optional<BatchState> stateAt(Instant instant) {
+        BatchState found = null;
         for (Step step : steps) {
             if (step.entry().happenedAt().isAfter(instant)) {
                 break;
@@ -132,7 +132,7 @@ public final class BatchFold {
         return Optional.ofNullable(found);
     }
 
-    /** Balance of every account that the postings add up to; for audit against {@link Standing#balances()}. */
+    /** Balance of every account that the postings add up to; for audit against {@link BatchState#balances()}. */
     public static Map<Account, Long> balances(Iterable<Posting> postings) {
         Map<Account, Long> sum = new HashMap<>();
         postings.forEach(posting -> sum.merge(posting.account(), posting.plants(), Long::sum));

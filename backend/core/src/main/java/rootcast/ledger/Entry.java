@@ -3,6 +3,7 @@ package rootcast.ledger;
 import java.time.Instant;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import rootcast.facts.FactPosition;
 
 /**
  * One fact of one batch. Never changed once written.
@@ -15,7 +16,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record Entry(
         UUID id,
-        LedgerPosition position,
+        FactPosition position,
         String batch,
         Instant happenedAt,
         Instant recordedAt,

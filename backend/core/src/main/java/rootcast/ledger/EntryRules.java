@@ -86,7 +86,7 @@ public final class EntryRules {
     }
 
     /** Why {@code entry} cannot have happened to a batch that stood as {@code before}; empty if it can. */
-    static Optional<Refusal> whyImpossible(Standing before, Entry entry) {
+    static Optional<Refusal> whyImpossible(BatchState before, Entry entry) {
         What what = entry.what();
         if (what instanceof What.Stick stick) {
             return sticking(before, stick);
@@ -121,7 +121,7 @@ public final class EntryRules {
         throw new IllegalArgumentException(what.kind() + " takes no part in the fold");
     }
 
-    private static Optional<Refusal> sticking(Standing before, What.Stick stick) {
+    private static Optional<Refusal> sticking(BatchState before, What.Stick stick) {
         if (before.isStuck()) {
             // Nobody can enter this; taken in, it would replace the plants that are booked and break the sum.
             throw new IllegalArgumentException(
@@ -137,7 +137,7 @@ public final class EntryRules {
         return Optional.empty();
     }
 
-    private static Optional<Refusal> loss(Standing before, What.Loss loss) {
+    private static Optional<Refusal> loss(BatchState before, What.Loss loss) {
         if (loss.plants() < 1) {
             return Optional.of(new Refusal.OutOfRange("plants", loss.plants(), 1, before.alivePlants()));
         }
@@ -147,7 +147,7 @@ public final class EntryRules {
         return Optional.empty();
     }
 
-    private static Optional<Refusal> count(Standing before, What.Count count) {
+    private static Optional<Refusal> count(BatchState before, What.Count count) {
         int most = before.stuckPlants() - before.shippedPlants();
         if (count.plants() < 0) {
             return Optional.of(new Refusal.OutOfRange("plants", count.plants(), 0, most));
@@ -158,7 +158,7 @@ public final class EntryRules {
         return Optional.empty();
     }
 
-    private static Optional<Refusal> sample(Standing before, Sample sample) {
+    private static Optional<Refusal> sample(BatchState before, Sample sample) {
         int cellsPerTray = before.batch().trayFormat().cells();
         if (sample.trays() < 1
                 || sample.trays() > before.benchTrays()
@@ -173,14 +173,14 @@ public final class EntryRules {
         return Optional.empty();
     }
 
-    private static Optional<Refusal> stage(Standing before, Stage asked) {
+    private static Optional<Refusal> stage(BatchState before, Stage asked) {
         if (!asked.isAfter(before.stage()) || asked == Stage.SHIP) {
             return Optional.of(new Refusal.StageGoesBack(asked, before.stage()));
         }
         return Optional.empty();
     }
 
-    private static Optional<Refusal> look(Standing before, What.Look look) {
+    private static Optional<Refusal> look(BatchState before, What.Look look) {
         if (look.cells() < 1 || look.cells() > before.places()) {
             return Optional.of(new Refusal.OutOfRange("cells", look.cells(), 1, before.places()));
         }
@@ -190,7 +190,7 @@ public final class EntryRules {
         return Optional.empty();
     }
 
-    private static Optional<Refusal> ship(Standing before, What.Ship ship) {
+    private static Optional<Refusal> ship(BatchState before, What.Ship ship) {
         if (!before.stage().isAfter(Stage.CALLUS)) {
             return Optional.of(new Refusal.ShipBeforeRooted(before.stage()));
         }

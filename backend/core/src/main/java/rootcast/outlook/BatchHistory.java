@@ -13,7 +13,7 @@ import rootcast.crop.Stage;
  * What the ledger says of one batch, as far as the outlook needs it.
  *
  * @param reachedAt when CALLUS, ROOT and READY were seen complete; a stage not seen is absent
- * @param stays     the houses it stood in, in order, the first from {@code stuckAt}
+ * @param placements     the houses it stood in, in order, the first from {@code stuckAt}
  * @param base      plants alive at the last full count, or at sticking if there was none
  * @param losses    recorded since the base, without differences that a count posted
  * @param shipments plants that left since the base
@@ -23,7 +23,7 @@ import rootcast.crop.Stage;
 public record BatchHistory(
         Instant stuckAt,
         Map<Stage, Instant> reachedAt,
-        List<Stay> stays,
+        List<Placement> placements,
         Plants base,
         List<Plants> losses,
         List<Plants> shipments,
@@ -31,7 +31,7 @@ public record BatchHistory(
         List<Look> looks) {
 
     /** From {@code fromInclusive} until the next stay begins. */
-    public record Stay(String house, Instant fromInclusive) {}
+    public record Placement(String house, Instant fromInclusive) {}
 
     public record Plants(Instant at, int plants) {}
 
@@ -89,17 +89,17 @@ public record BatchHistory(
 
     public BatchHistory {
         reachedAt = Map.copyOf(reachedAt);
-        stays = List.copyOf(stays);
+        placements = List.copyOf(placements);
         losses = List.copyOf(losses);
         shipments = List.copyOf(shipments);
         looks = looks.stream().sorted(Look.BY_TIME).toList();
-        if (stays.isEmpty() || !stays.get(0).fromInclusive().equals(stuckAt)) {
+        if (placements.isEmpty() || !placements.get(0).fromInclusive().equals(stuckAt)) {
             throw new IllegalArgumentException("the first stay must begin at sticking, " + stuckAt);
         }
-        for (int i = 1; i < stays.size(); i++) {
-            if (stays.get(i).fromInclusive().isBefore(stays.get(i - 1).fromInclusive())) {
+        for (int i = 1; i < placements.size(); i++) {
+            if (placements.get(i).fromInclusive().isBefore(placements.get(i - 1).fromInclusive())) {
                 throw new IllegalArgumentException("stay at %s begins before the one ahead of it"
-                        .formatted(stays.get(i).fromInclusive()));
+                        .formatted(placements.get(i).fromInclusive()));
             }
         }
         requireStagesInOrder(stuckAt, reachedAt);
@@ -118,12 +118,12 @@ public record BatchHistory(
     public BatchHistory(
             Instant stuckAt,
             Map<Stage, Instant> reachedAt,
-            List<Stay> stays,
+            List<Placement> placements,
             Plants base,
             List<Plants> losses,
             List<Plants> shipments,
             @Nullable Sample sample) {
-        this(stuckAt, reachedAt, stays, base, losses, shipments, sample, List.of());
+        this(stuckAt, reachedAt, placements, base, losses, shipments, sample, List.of());
     }
 
     private static void requireStagesInOrder(Instant stuckAt, Map<Stage, Instant> reachedAt) {
@@ -161,11 +161,11 @@ public record BatchHistory(
                 .orElseThrow();
     }
 
-    BatchHistory moved(List<Stay> further) {
+    BatchHistory moved(List<Placement> further) {
         return new BatchHistory(
                 stuckAt,
                 reachedAt,
-                Stream.concat(stays.stream(), further.stream()).toList(),
+                Stream.concat(placements.stream(), further.stream()).toList(),
                 base,
                 losses,
                 shipments,
@@ -175,7 +175,7 @@ public record BatchHistory(
 
     /** Where it stands now. */
     public String house() {
-        return stays.get(stays.size() - 1).house();
+        return placements.get(placements.size() - 1).house();
     }
 
     Optional<Instant> reached(Stage stage) {

@@ -33,7 +33,7 @@ public final class BatchOutlook {
     private final StageRates rates;
     private final Survivors survivors;
     private final SaleableTrays saleable;
-    private final List<BridgedStay> stays = new ArrayList<>();
+    private final List<BridgedPlacement> placements = new ArrayList<>();
 
     private BatchOutlook(
             BatchHistory history,
@@ -50,10 +50,10 @@ public final class BatchOutlook {
         this.rates = rates;
         this.survivors = survivors;
         this.saleable = saleable;
-        List<BatchHistory.Stay> stood = history.stays();
+        List<BatchHistory.Placement> stood = history.placements();
         for (int i = 0; i < stood.size(); i++) {
             Instant from = stood.get(i).fromInclusive();
-            stays.add(new BridgedStay(
+            placements.add(new BridgedPlacement(
                     HourlySeries.hourOf(from),
                     i + 1 < stood.size() ? HourlySeries.hourOf(stood.get(i + 1).fromInclusive()) : Long.MAX_VALUE,
                     houses.bridged(stood.get(i).house(), from)));
@@ -74,7 +74,7 @@ public final class BatchOutlook {
      * @param houses  the same as before up to now
      * @param further stays after the last one, in order
      */
-    public BatchOutlook elsewhere(HouseCurves houses, List<BatchHistory.Stay> further) {
+    public BatchOutlook elsewhere(HouseCurves houses, List<BatchHistory.Placement> further) {
         BatchHistory moved = history.moved(further);
         return new BatchOutlook(
                 moved, profile, houses, new StagePath(moved, profile, houses), rates, survivors, saleable);
@@ -195,11 +195,11 @@ public final class BatchOutlook {
     private Gap gap(Instant from, Instant until) {
         int missing = 0;
         int unmeasured = 0;
-        for (BridgedStay stay : stays) {
-            int missingHere = stay.bridged.missing(stay.begin(from), stay.end(until));
+        for (BridgedPlacement placement : placements) {
+            int missingHere = placement.bridged.missing(placement.begin(from), placement.end(until));
             if (missingHere > 0) {
                 missing += missingHere;
-                unmeasured += stay.bridged.unmeasured(stay.begin(from), stay.end(until));
+                unmeasured += placement.bridged.unmeasured(placement.begin(from), placement.end(until));
             }
         }
         return new Gap(missing, unmeasured);
@@ -207,11 +207,12 @@ public final class BatchOutlook {
 
     private Set<HourSource> stoodIn(Instant from, Instant until) {
         Set<HourSource> sources = EnumSet.noneOf(HourSource.class);
-        stays.forEach(stay -> sources.addAll(stay.bridged.sources(stay.begin(from), stay.end(until))));
+        placements.forEach(
+                placement -> sources.addAll(placement.bridged.sources(placement.begin(from), placement.end(until))));
         return Collections.unmodifiableSet(sources);
     }
 
-    private record BridgedStay(long fromHour, long untilHour, BridgedHours bridged) {
+    private record BridgedPlacement(long fromHour, long untilHour, BridgedHours bridged) {
 
         long begin(Instant from) {
             return Math.max(fromHour, HourlySeries.hourOf(from));

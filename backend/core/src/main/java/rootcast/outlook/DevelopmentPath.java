@@ -8,17 +8,17 @@ final class DevelopmentPath {
 
     private final DevelopmentCurve[] curves;
 
-    /** Begin of each stay, then the end of time. */
+    /** Begin of each placement, then the end of time. */
     private final long[] bounds;
 
-    DevelopmentPath(List<BatchHistory.Stay> stays, Cardinals cardinals, HouseCurves houses) {
-        int count = stays.size();
+    DevelopmentPath(List<BatchHistory.Placement> placements, Cardinals cardinals, HouseCurves houses) {
+        int count = placements.size();
         curves = new DevelopmentCurve[count];
         bounds = new long[count + 1];
         for (int i = 0; i < count; i++) {
-            var stay = stays.get(i);
-            curves[i] = houses.curve(stay.house(), cardinals, stay.fromInclusive());
-            bounds[i] = stay.fromInclusive().toEpochMilli();
+            var placement = placements.get(i);
+            curves[i] = houses.curve(placement.house(), cardinals, placement.fromInclusive());
+            bounds[i] = placement.fromInclusive().toEpochMilli();
         }
         bounds[count] = DevelopmentCurve.NEVER;
     }

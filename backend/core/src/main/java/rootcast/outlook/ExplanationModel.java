@@ -55,19 +55,19 @@ public final class ExplanationModel {
 
     /** The plan's own course, for a plot. */
     public static List<PlannedPoint> plan(BatchHistory history, CropProfile planned, HouseCurves houses) {
-        return new HourlyReckoning(history.stuckAt(), planned).progress(new Plan(history, houses));
+        return new HourlyDates(history.stuckAt(), planned).progress(new Plan(history, houses));
     }
 
     private DateExplanation from(CropProfile planned) {
         BatchHistory history = outlook.history();
         Plan plan = new Plan(history, houses);
-        date = new HourlyReckoning(history.stuckAt(), planned).ready(plan);
+        date = new HourlyDates(history.stuckAt(), planned).ready(plan);
         Instant plannedAt = DateDistribution.instant(date);
         Instant readyAt = outlook.now().readyAt().p50();
         if (date == NEVER || readyAt.equals(DateDistribution.NEVER)) {
             return new DateExplanation(plannedAt, readyAt, List.of());
         }
-        HourlyReckoning reckoning = new HourlyReckoning(history.stuckAt(), outlook.profile());
+        HourlyDates reckoning = new HourlyDates(history.stuckAt(), outlook.profile());
         Actual actual = new Actual(history, houses);
         add(Cause.PROFILE_VERSION, reckoning.ready(plan));
         byDay(reckoning, plan, actual);
@@ -97,7 +97,7 @@ public final class ExplanationModel {
         }
     }
 
-    private void byDay(HourlyReckoning reckoning, Plan plan, Actual actual) {
+    private void byDay(HourlyDates reckoning, Plan plan, Actual actual) {
         List<Part> days = new ArrayList<>();
         measuredDays(actual).forEach((day, hours) -> {
             double moved = movedTo(reckoning.ready((hour, cardinals) -> hour <= hours.last() && actual.isMeasured(hour)
@@ -155,11 +155,11 @@ public final class ExplanationModel {
     }
 
     /** The house at its set-point, or the stage's reference temperature. */
-    private static final class Plan implements HourlyReckoning.Course {
+    private static final class Plan implements HourlyDates.Course {
         private final @Nullable Double mediumC;
 
         Plan(BatchHistory history, HouseCurves houses) {
-            BatchHistory.Stay first = history.stays().get(0);
+            BatchHistory.Placement first = history.placements().get(0);
             mediumC = houses.planOf(first.house()).mediumC(HourlySeries.hourOf(first.fromInclusive()));
         }
 
@@ -174,18 +174,18 @@ public final class ExplanationModel {
     }
 
     /** The houses as they were and are expected to be. */
-    private static final class Actual implements HourlyReckoning.Course {
+    private static final class Actual implements HourlyDates.Course {
         private final long[] fromHour;
         private final FilledSeries[] climates;
 
         Actual(BatchHistory history, HouseCurves houses) {
-            int count = history.stays().size();
+            int count = history.placements().size();
             fromHour = new long[count];
             climates = new FilledSeries[count];
             for (int i = 0; i < count; i++) {
-                BatchHistory.Stay stay = history.stays().get(i);
-                fromHour[i] = HourlySeries.hourOf(stay.fromInclusive());
-                climates[i] = houses.climateOf(stay.house());
+                BatchHistory.Placement placement = history.placements().get(i);
+                fromHour[i] = HourlySeries.hourOf(placement.fromInclusive());
+                climates[i] = houses.climateOf(placement.house());
             }
         }
 

@@ -54,7 +54,7 @@ public final class RateBelief {
     /**
      * @param law of ln M / rate spread
      */
-    static RateBelief of(GridLaw law, double rateSpread) {
+    static RateBelief of(GridDistribution law, double rateSpread) {
         var belief = new RateBelief(PRIOR_SLOWER_SHARE);
         Arrays.setAll(belief.multiplier, node -> Math.exp(rateSpread * law.quantile(NODE_PROBABILITY[node])));
         return belief;

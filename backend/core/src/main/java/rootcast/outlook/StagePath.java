@@ -41,7 +41,7 @@ final class StagePath {
         long bound = NEVER;
         for (int stage = STAGES - 1; stage >= 0; stage--) {
             var ofStage = profile.of(Stage.GROWING.get(stage));
-            paths[stage] = new DevelopmentPath(history.stays(), ofStage.cardinals(), houses);
+            paths[stage] = new DevelopmentPath(history.placements(), ofStage.cardinals(), houses);
             daysAtReference[stage] = ofStage.daysAtReference();
             var seen = history.reached(REACHED[stage]);
             isSeen[stage] = seen.isPresent();

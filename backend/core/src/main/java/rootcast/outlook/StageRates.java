@@ -66,7 +66,7 @@ final class StageRates {
                     density[i] *= likelihood[stage][i];
                 }
             }
-            beliefs[stage] = RateBelief.of(new GridLaw(density, -RANGE_SD, STEP_SD), rateSpread);
+            beliefs[stage] = RateBelief.of(new GridDistribution(density, -RANGE_SD, STEP_SD), rateSpread);
         }
         return new StageRates(beliefs);
     }

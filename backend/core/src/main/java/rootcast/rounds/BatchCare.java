@@ -7,7 +7,7 @@ import org.jspecify.annotations.Nullable;
 import rootcast.crop.CropRecipe;
 import rootcast.crop.Phase;
 import rootcast.crop.Stage;
-import rootcast.ledger.Standing;
+import rootcast.ledger.BatchState;
 import rootcast.outlook.DateRange;
 
 /**
@@ -16,7 +16,7 @@ import rootcast.outlook.DateRange;
  * @param move null if it suits the house it stands in
  */
 public record BatchCare(
-        Standing standing,
+        BatchState state,
         CropRecipe recipe,
         Expected expected,
         @Nullable MoveAdvice move) {
@@ -28,19 +28,19 @@ public record BatchCare(
     public record MoveAdvice(Instant since, String why) {}
 
     String id() {
-        return standing.batch().id();
+        return state.batch().id();
     }
 
     Instant stuckAt() {
-        return standing.batch().stuckAt();
+        return state.batch().stuckAt();
     }
 
     Map<Stage, Instant> reachedAt() {
-        return standing.reachedAt();
+        return state.reachedAt();
     }
 
     boolean hasReached(Stage stage) {
-        return !stage.isAfter(standing.stage());
+        return !stage.isAfter(state.stage());
     }
 
     Phase phaseAt(Instant at) {
@@ -52,9 +52,9 @@ public record BatchCare(
     }
 
     String houseAt(Instant at) {
-        String house = standing.stays().get(0).house();
-        for (Standing.Stay stay : standing.stays()) {
-            house = stay.fromInclusive().isAfter(at) ? house : stay.house();
+        String house = state.placements().get(0).house();
+        for (BatchState.Placement placement : state.placements()) {
+            house = placement.fromInclusive().isAfter(at) ? house : placement.house();
         }
         return house;
     }

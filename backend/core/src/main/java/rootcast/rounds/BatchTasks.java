@@ -69,7 +69,7 @@ final class BatchTasks {
             return Optional.empty();
         }
         List<Instant> tries = Stream.concat(
-                        batch.standing().looks().stream()
+                        batch.state().looks().stream()
                                 .filter(look -> look.stage() == wanted)
                                 .map(look -> look.at()),
                         house.cares().stream()
@@ -154,14 +154,14 @@ final class BatchTasks {
     /** Now and then, and once when the batch is ready, before its trays are promised and sold. */
     private Optional<Due> count() {
         Optional<LocalDate> counted = Stream.of(
-                        Optional.ofNullable(batch.standing().fullCount()).map(count -> site.dayOf(count.at())),
-                        Optional.ofNullable(batch.standing().sampledCount()).map(count -> site.dayOf(count.at())),
+                        Optional.ofNullable(batch.state().fullCount()).map(count -> site.dayOf(count.at())),
+                        Optional.ofNullable(batch.state().sampledCount()).map(count -> site.dayOf(count.at())),
                         lastCare(Task.COUNT))
                 .flatMap(Optional::stream)
                 .max(LocalDate::compareTo);
         LocalDate dueOn = counted.map(day -> day.plusDays(rhythm.countAgain()))
                 .orElseGet(() -> site.dayOf(batch.stuckAt()).plusDays(rhythm.firstCount()));
-        Optional<LocalDate> ready = batch.standing().reached(Stage.READY).map(site::dayOf);
+        Optional<LocalDate> ready = batch.state().reached(Stage.READY).map(site::dayOf);
         boolean countedReady =
                 ready.isEmpty() || counted.isPresent() && !counted.get().isBefore(ready.get());
         if (!countedReady && ready.get().isBefore(dueOn)) {

@@ -4,7 +4,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
-import rootcast.ledger.Standing;
+import rootcast.ledger.BatchState;
 import rootcast.site.Site;
 
 /** The rules for a house as a whole. */
@@ -31,7 +31,7 @@ final class HouseTasks {
                 .map(care -> site.dayOf(care.at()))
                 .max(LocalDate::compareTo);
         Optional<LocalDate> first = batches.stream()
-                .map(batch -> cameIn(batch.standing()))
+                .map(batch -> cameIn(batch.state()))
                 .min(Instant::compareTo)
                 .map(site::dayOf);
         return first.map(came -> last.filter(day -> !day.isBefore(came))
@@ -39,7 +39,7 @@ final class HouseTasks {
                 .orElse(came.plusDays(1)));
     }
 
-    private static Instant cameIn(Standing standing) {
-        return standing.stays().get(standing.stays().size() - 1).fromInclusive();
+    private static Instant cameIn(BatchState state) {
+        return state.placements().get(state.placements().size() - 1).fromInclusive();
     }
 }

@@ -101,7 +101,7 @@ public final class BackTest {
         DateDistribution ready = outlook.ready();
         Instant middling = date(ready, 0.5, moment.at);
         Instant calendar = baselines.byCalendar(batch, profile, moment.at);
-        Instant degreeDays = baselines.byDegreeDays(batch, history.stays(), profile, curves);
+        Instant degreeDays = baselines.byDegreeDays(batch, history.placements(), profile, curves);
         return new Case(
                 batch.id(),
                 batch.crop(),

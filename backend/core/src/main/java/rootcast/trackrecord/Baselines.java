@@ -7,7 +7,7 @@ import java.util.Map;
 import rootcast.crop.Cardinals;
 import rootcast.crop.CropProfile;
 import rootcast.crop.StageProfile;
-import rootcast.outlook.BatchHistory.Stay;
+import rootcast.outlook.BatchHistory.Placement;
 import rootcast.outlook.DevelopmentCurve;
 import rootcast.outlook.HouseCurves;
 
@@ -44,7 +44,7 @@ final class Baselines {
         Learned learned = crops.computeIfAbsent(batch.crop(), any -> new Learned());
         learned.batches++;
         learned.calendarDays += days(batch.stuckAt(), batch.readyAt());
-        learned.referenceDays += gained(batch.stays(), line(profile), batch.stuckAt(), batch.readyAt(), houses);
+        learned.referenceDays += gained(batch.placements(), line(profile), batch.stuckAt(), batch.readyAt(), houses);
     }
 
     Instant byCalendar(FinishedBatch batch, CropProfile profile, Instant now) {
@@ -53,13 +53,14 @@ final class Baselines {
         return notBeforeNow(batch.stuckAt().plusMillis(Math.round(days * DAY_MILLIS)), now);
     }
 
-    /** @param stays as known now; it is taken to stay in the last */
-    Instant byDegreeDays(FinishedBatch batch, List<Stay> stays, CropProfile profile, HouseCurves houses) {
+    /** @param placements as known now; it is taken to stay in the last */
+    Instant byDegreeDays(FinishedBatch batch, List<Placement> placements, CropProfile profile, HouseCurves houses) {
         Learned learned = crops.get(batch.crop());
         Cardinals line = line(profile);
         double needed = learned == null ? profileDays(profile) : learned.referenceDays / learned.batches;
-        double left = needed - gained(stays, line, batch.stuckAt(), houses.asOf(), houses);
-        DevelopmentCurve last = houses.curve(stays.get(stays.size() - 1).house(), line, batch.stuckAt());
+        double left = needed - gained(placements, line, batch.stuckAt(), houses.asOf(), houses);
+        DevelopmentCurve last =
+                houses.curve(placements.get(placements.size() - 1).house(), line, batch.stuckAt());
         long reached = last.reach(houses.asOf().toEpochMilli(), left);
         return reached == DevelopmentCurve.NEVER
                 ? BackTest.horizon(houses.asOf())
@@ -87,14 +88,15 @@ final class Baselines {
         return new Cardinals(Cardinals.Form.LINEAR, baseC, BEYOND_C, BEYOND_C + 1, referenceC);
     }
 
-    private static double gained(List<Stay> stays, Cardinals line, Instant from, Instant until, HouseCurves houses) {
+    private static double gained(
+            List<Placement> placements, Cardinals line, Instant from, Instant until, HouseCurves houses) {
         double sum = 0;
-        for (int i = 0; i < stays.size(); i++) {
-            Instant begin = stays.get(i).fromInclusive();
-            Instant end = i + 1 < stays.size() ? stays.get(i + 1).fromInclusive() : until;
+        for (int i = 0; i < placements.size(); i++) {
+            Instant begin = placements.get(i).fromInclusive();
+            Instant end = i + 1 < placements.size() ? placements.get(i + 1).fromInclusive() : until;
             Instant last = end.isBefore(until) ? end : until;
             if (begin.isBefore(last)) {
-                sum += houses.curve(stays.get(i).house(), line, from)
+                sum += houses.curve(placements.get(i).house(), line, from)
                         .between(begin.toEpochMilli(), last.toEpochMilli());
             }
         }

@@ -17,7 +17,7 @@ import rootcast.site.Site;
  * @param id          tells batches apart and puts those of one moment in one order
  * @param notReadyAt  the last look that found it not ready; {@code seenReadyAt} if there was none, or none of late
  * @param seenReadyAt entered as ready
- * @param stays       the houses it stood in until it was ready
+ * @param placements       the houses it stood in until it was ready
  * @param then        what was known at a moment
  */
 public record FinishedBatch(
@@ -28,7 +28,7 @@ public record FinishedBatch(
         Instant stuckAt,
         Instant notReadyAt,
         Instant seenReadyAt,
-        List<BatchHistory.Stay> stays,
+        List<BatchHistory.Placement> placements,
         Then then) {
 
     /** Answers from facts that had happened by {@code at} and no later ones. */
@@ -44,7 +44,7 @@ public record FinishedBatch(
     }
 
     public FinishedBatch {
-        stays = List.copyOf(stays);
+        placements = List.copyOf(placements);
         if (!stuckAt.isBefore(seenReadyAt)) {
             throw new IllegalArgumentException(
                     "batch %s was ready at %s, not after sticking at %s".formatted(id, seenReadyAt, stuckAt));

@@ -10,12 +10,12 @@ import java.util.stream.Collectors;
 import rootcast.climate.HourlySeries;
 import rootcast.crop.Phase;
 import rootcast.crop.Stage;
-import rootcast.ledger.Standing;
+import rootcast.ledger.BatchState;
 import rootcast.rounds.Care;
 import rootcast.rounds.Rhythm;
 import rootcast.rounds.Task;
 import rootcast.rounds.Treatment;
-import rootcast.warnings.Lodgers.Lodger;
+import rootcast.warnings.ResidentBatches.Resident;
 
 /**
  * What was left undone by an hour, one rule a method. A skipped item counts as dealt with: somebody gave a reason.
@@ -29,7 +29,7 @@ final class CareRules {
     private static final Duration SCOUTING_GRACE = Duration.ofDays(2);
 
     private final Watched house;
-    private final Lodgers lodgers;
+    private final ResidentBatches residents;
     private final Rhythm rhythm;
     /** A site has many records and every hour asks for those of one batch. */
     private final Map<String, List<Care>> careOf;
@@ -37,9 +37,9 @@ final class CareRules {
     private final List<Instant> scoutedAt;
     private final Map<Measured, Long> firstMeasured = new EnumMap<>(Measured.class);
 
-    CareRules(Watched house, Lodgers lodgers, Rhythm rhythm, long fromHour, long untilHour) {
+    CareRules(Watched house, ResidentBatches residents, Rhythm rhythm, long fromHour, long untilHour) {
         this.house = house;
-        this.lodgers = lodgers;
+        this.residents = residents;
         this.rhythm = rhythm;
         careOf =
                 house.cares().stream().filter(care -> care.batch() != null).collect(Collectors.groupingBy(Care::batch));
@@ -60,10 +60,10 @@ final class CareRules {
     Sign mistNotWeaned(String batch, long hour) {
         Instant now = HourlySeries.startOf(hour);
         return of(batch, hour)
-                .filter(lodger -> longAfter(lodger, Stage.CALLUS, WEANING_GRACE, now))
-                .filter(lodger -> weanedTo(batch, now)
-                        < lodger.recipe().of(Phase.ROOTING).mist().ordinal())
-                .map(lodger -> Sign.bad(List.of(batch)))
+                .filter(resident -> longAfter(resident, Stage.CALLUS, WEANING_GRACE, now))
+                .filter(resident -> weanedTo(batch, now)
+                        < resident.recipe().of(Phase.ROOTING).mist().ordinal())
+                .map(resident -> Sign.bad(List.of(batch)))
                 .orElse(Sign.FINE);
     }
 
@@ -84,11 +84,11 @@ final class CareRules {
     Sign noFeed(String batch, long hour) {
         Instant now = HourlySeries.startOf(hour);
         return of(batch, hour)
-                .filter(lodger -> longAfter(lodger, Stage.ROOT, FEED_GRACE, now))
-                .filter(lodger ->
-                        lodger.recipe().of(Phase.FILLING).nitrogenPpm().least() > 0)
-                .filter(lodger -> lastCare(Task.FEED_STEP, batch, now).isEmpty())
-                .map(lodger -> Sign.bad(List.of(batch)))
+                .filter(resident -> longAfter(resident, Stage.ROOT, FEED_GRACE, now))
+                .filter(resident ->
+                        resident.recipe().of(Phase.FILLING).nitrogenPpm().least() > 0)
+                .filter(resident -> lastCare(Task.FEED_STEP, batch, now).isEmpty())
+                .map(resident -> Sign.bad(List.of(batch)))
                 .orElse(Sign.FINE);
     }
 
@@ -96,31 +96,31 @@ final class CareRules {
     Sign preventionMissed(String batch, long hour) {
         Instant now = HourlySeries.startOf(hour);
         return of(batch, hour)
-                .filter(lodger -> {
-                    Instant due = lodger.standing().batch().stuckAt().plus(Duration.ofDays(rhythm.preventionWithin()));
+                .filter(resident -> {
+                    Instant due = resident.state().batch().stuckAt().plus(Duration.ofDays(rhythm.preventionWithin()));
                     return !now.isBefore(due) && now.isBefore(due.plus(Duration.ofDays(rhythm.preventionWithin())));
                 })
-                .filter(lodger -> lastCare(Task.PREVENTION, batch, now).isEmpty() && !wasTreated(lodger, now))
-                .map(lodger -> Sign.bad(List.of(batch)))
+                .filter(resident -> lastCare(Task.PREVENTION, batch, now).isEmpty() && !wasTreated(resident, now))
+                .map(resident -> Sign.bad(List.of(batch)))
                 .orElse(Sign.FINE);
     }
 
-    private boolean wasTreated(Lodger lodger, Instant now) {
+    private boolean wasTreated(Resident resident, Instant now) {
         return house.treatments().stream()
                 .anyMatch(treatment -> treatment.purpose() == Treatment.Purpose.PREVENTION
                         && !treatment.appliedAt().isAfter(now)
                         && !treatment
                                 .appliedAt()
-                                .isBefore(lodger.standing().batch().stuckAt())
-                        && (lodger.batch().equals(treatment.batch())
+                                .isBefore(resident.state().batch().stuckAt())
+                        && (resident.batch().equals(treatment.batch())
                                 || treatment.batch() == null
                                         && treatment.house().equals(house.house())));
     }
 
     Sign scoutingMissed(long hour) {
         Instant now = HourlySeries.startOf(hour);
-        Optional<Instant> cameIn = lodgers.at(hour).stream()
-                .map(lodger -> cameIn(lodger.standing(), now))
+        Optional<Instant> cameIn = residents.at(hour).stream()
+                .map(resident -> cameIn(resident.state(), now))
                 .min(Instant::compareTo);
         if (cameIn.isEmpty()) {
             return Sign.FINE;
@@ -131,21 +131,23 @@ final class CareRules {
                 .map(last -> last.plus(Duration.ofDays(rhythm.scouting())))
                 .orElse(cameIn.get().plus(Duration.ofDays(1)))
                 .plus(SCOUTING_GRACE);
-        return now.isBefore(deadline) ? Sign.FINE : Sign.bad(Lodgers.names(lodgers.at(hour)));
+        return now.isBefore(deadline) ? Sign.FINE : Sign.bad(ResidentBatches.names(residents.at(hour)));
     }
 
     /** Only of what was measured before: a house without a probe is not at fault every hour. */
     Sign noReadings(Measured measured, long hour) {
         Long first = firstMeasured.get(measured);
-        if (first == null || hour < first || lodgers.at(hour).isEmpty()) {
+        if (first == null || hour < first || residents.at(hour).isEmpty()) {
             return Sign.FINE;
         }
-        return Double.isNaN(house.hours().at(measured, hour)) ? Sign.bad(Lodgers.names(lodgers.at(hour))) : Sign.FINE;
+        return Double.isNaN(house.hours().at(measured, hour))
+                ? Sign.bad(ResidentBatches.names(residents.at(hour)))
+                : Sign.FINE;
     }
 
-    private Optional<Lodger> of(String batch, long hour) {
-        return lodgers.at(hour).stream()
-                .filter(lodger -> lodger.batch().equals(batch))
+    private Optional<Resident> of(String batch, long hour) {
+        return residents.at(hour).stream()
+                .filter(resident -> resident.batch().equals(batch))
                 .findFirst();
     }
 
@@ -156,8 +158,8 @@ final class CareRules {
                 .max(Instant::compareTo);
     }
 
-    private static boolean longAfter(Lodger lodger, Stage stage, Duration grace, Instant now) {
-        return lodger.standing().reachedAt().entrySet().stream()
+    private static boolean longAfter(Resident resident, Stage stage, Duration grace, Instant now) {
+        return resident.state().reachedAt().entrySet().stream()
                 .filter(reached -> !stage.isAfter(reached.getKey()))
                 .map(Map.Entry::getValue)
                 .min(Instant::compareTo)
@@ -165,10 +167,10 @@ final class CareRules {
                 .isPresent();
     }
 
-    private static Instant cameIn(Standing standing, Instant now) {
-        Instant came = standing.batch().stuckAt();
-        for (Standing.Stay stay : standing.stays()) {
-            came = stay.fromInclusive().isAfter(now) ? came : stay.fromInclusive();
+    private static Instant cameIn(BatchState state, Instant now) {
+        Instant came = state.batch().stuckAt();
+        for (BatchState.Placement placement : state.placements()) {
+            came = placement.fromInclusive().isAfter(now) ? came : placement.fromInclusive();
         }
         return came;
     }

@@ -9,7 +9,7 @@ import rootcast.climate.HourlySeries;
 import rootcast.climate.MoistAir;
 import rootcast.crop.Phase;
 import rootcast.rounds.Care;
-import rootcast.warnings.Lodgers.Lodger;
+import rootcast.warnings.ResidentBatches.Resident;
 
 /**
  * What the climate of one hour says, one rule a method.
@@ -40,13 +40,13 @@ final class ClimateRules {
     private static final double SECONDS_PER_HOUR = 3_600;
 
     private final HouseHours hours;
-    private final Lodgers lodgers;
+    private final ResidentBatches residents;
     private final ZoneId zone;
     private final Map<String, List<Care>> levelsOf;
 
-    ClimateRules(Watched house, Lodgers lodgers) {
+    ClimateRules(Watched house, ResidentBatches residents) {
         hours = house.hours();
-        this.lodgers = lodgers;
+        this.residents = residents;
         zone = house.site().zone();
         levelsOf = house.cares().stream()
                 .filter(care -> care.level() != null && care.batch() != null)
@@ -55,109 +55,113 @@ final class ClimateRules {
 
     /** Cuttings without roots take up next to nothing: dry air in the days of full mist dries them down. */
     Sign dryDown(long hour) {
-        List<Lodger> cuttings = lodgers.at(hour, lodger -> lodger.phase() == Phase.STICKING);
+        List<Resident> cuttings = residents.at(hour, resident -> resident.phase() == Phase.STICKING);
         if (cuttings.isEmpty()) {
             return Sign.FINE;
         }
         double humidityPercent = hours.at(Measured.HUMIDITY_PERCENT, hour);
-        double mostKpa =
-                Lodgers.least(cuttings, lodger -> lodger.asks().deficitKpa().most());
-        double leastPercent =
-                Lodgers.most(cuttings, lodger -> lodger.asks().humidityPercent().least());
-        Sign deficit = Sign.above(deficitKpa(hour), mostKpa, MARGIN_KPA, Sign.KPA, Lodgers.names(cuttings));
-        return deficit.or(
-                Sign.below(humidityPercent, leastPercent, MARGIN_PERCENT, Sign.PERCENT, Lodgers.names(cuttings)));
+        double mostKpa = ResidentBatches.least(
+                cuttings, resident -> resident.asks().deficitKpa().most());
+        double leastPercent = ResidentBatches.most(
+                cuttings, resident -> resident.asks().humidityPercent().least());
+        Sign deficit = Sign.above(deficitKpa(hour), mostKpa, MARGIN_KPA, Sign.KPA, ResidentBatches.names(cuttings));
+        return deficit.or(Sign.below(
+                humidityPercent, leastPercent, MARGIN_PERCENT, Sign.PERCENT, ResidentBatches.names(cuttings)));
     }
 
     Sign overMisting(long hour) {
-        List<Lodger> misted = lodgers.at(hour, Lodger::isUnderMist);
+        List<Resident> misted = residents.at(hour, Resident::isUnderMist);
         if (misted.isEmpty()) {
             return Sign.FINE;
         }
-        double mostPercent =
-                Lodgers.least(misted, lodger -> lodger.asks().humidityPercent().most());
+        double mostPercent = ResidentBatches.least(
+                misted, resident -> resident.asks().humidityPercent().most());
         Sign air = Sign.above(
                 hours.at(Measured.HUMIDITY_PERCENT, hour),
                 mostPercent,
                 MARGIN_PERCENT,
                 Sign.PERCENT,
-                Lodgers.names(misted));
+                ResidentBatches.names(misted));
         return air.or(tooWet(misted, hour));
     }
 
     Sign mediumSaturated(long hour) {
-        List<Lodger> rooting =
-                lodgers.at(hour, lodger -> lodger.phase() == Phase.ROOTING || lodger.phase() == Phase.FILLING);
+        List<Resident> rooting =
+                residents.at(hour, resident -> resident.phase() == Phase.ROOTING || resident.phase() == Phase.FILLING);
         return rooting.isEmpty() ? Sign.FINE : tooWet(rooting, hour);
     }
 
-    private Sign tooWet(List<Lodger> concerned, long hour) {
+    private Sign tooWet(List<Resident> concerned, long hour) {
         Sign worst = Sign.SILENT;
-        for (Lodger lodger : concerned) {
-            double most = lodger.asks().moistureLevel().most() + HALF_LEVEL;
-            worst = worst.or(Sign.above(level(lodger, hour), most, MARGIN_LEVEL, Sign.LEVEL, List.of(lodger.batch())));
+        for (Resident resident : concerned) {
+            double most = resident.asks().moistureLevel().most() + HALF_LEVEL;
+            worst = worst.or(
+                    Sign.above(level(resident, hour), most, MARGIN_LEVEL, Sign.LEVEL, List.of(resident.batch())));
         }
         return worst;
     }
 
     Sign mediumDry(long hour) {
-        List<Lodger> present = lodgers.at(hour);
+        List<Resident> present = residents.at(hour);
         Sign worst = present.isEmpty() ? Sign.FINE : Sign.SILENT;
-        for (Lodger lodger : present) {
-            double least = lodger.asks().moistureLevel().least() - HALF_LEVEL;
-            worst = worst.or(Sign.below(level(lodger, hour), least, MARGIN_LEVEL, Sign.LEVEL, List.of(lodger.batch())));
+        for (Resident resident : present) {
+            double least = resident.asks().moistureLevel().least() - HALF_LEVEL;
+            worst = worst.or(
+                    Sign.below(level(resident, hour), least, MARGIN_LEVEL, Sign.LEVEL, List.of(resident.batch())));
         }
         return worst;
     }
 
     Sign mediumCold(long hour) {
-        List<Lodger> present = lodgers.at(hour);
+        List<Resident> present = residents.at(hour);
         if (present.isEmpty()) {
             return Sign.FINE;
         }
         double dayLightMol = dayLightMol(hour);
-        double leastC = Lodgers.most(present, lodger -> leastMediumC(lodger, dayLightMol));
-        List<Lodger> concerned = present.stream()
-                .filter(lodger -> leastMediumC(lodger, dayLightMol) == leastC)
+        double leastC = ResidentBatches.most(present, resident -> leastMediumC(resident, dayLightMol));
+        List<Resident> concerned = present.stream()
+                .filter(resident -> leastMediumC(resident, dayLightMol) == leastC)
                 .toList();
-        return Sign.below(hours.at(Measured.MEDIUM_C, hour), leastC, MARGIN_C, Sign.CELSIUS, Lodgers.names(concerned));
+        return Sign.below(
+                hours.at(Measured.MEDIUM_C, hour), leastC, MARGIN_C, Sign.CELSIUS, ResidentBatches.names(concerned));
     }
 
-    private static double leastMediumC(Lodger lodger, double dayLightMol) {
-        double leastC = lodger.asks().mediumC().least();
-        boolean unrooted = lodger.phase().compareTo(Phase.FILLING) < 0;
-        boolean lowLight = dayLightMol < lodger.recipe().lowLightMol();
-        return unrooted && lowLight ? Math.max(leastC, lodger.recipe().lowLightMediumLeastC()) : leastC;
+    private static double leastMediumC(Resident resident, double dayLightMol) {
+        double leastC = resident.asks().mediumC().least();
+        boolean unrooted = resident.phase().compareTo(Phase.FILLING) < 0;
+        boolean lowLight = dayLightMol < resident.recipe().lowLightMol();
+        return unrooted && lowLight ? Math.max(leastC, resident.recipe().lowLightMediumLeastC()) : leastC;
     }
 
     Sign airCold(long hour) {
         if (!isNight(hour)) {
             return Sign.SILENT;
         }
-        List<Lodger> present = lodgers.at(hour);
-        double leastC =
-                Lodgers.most(present, lodger -> lodger.asks().nightAirC().least());
+        List<Resident> present = residents.at(hour);
+        double leastC = ResidentBatches.most(
+                present, resident -> resident.asks().nightAirC().least());
         return present.isEmpty()
                 ? Sign.FINE
-                : Sign.below(hours.at(Measured.AIR_C, hour), leastC, MARGIN_C, Sign.CELSIUS, Lodgers.names(present));
+                : Sign.below(
+                        hours.at(Measured.AIR_C, hour), leastC, MARGIN_C, Sign.CELSIUS, ResidentBatches.names(present));
     }
 
     Sign lightHigh(long hour) {
-        List<Lodger> present = lodgers.at(hour);
+        List<Resident> present = residents.at(hour);
         if (present.isEmpty()) {
             return Sign.FINE;
         }
-        double mostUmol =
-                Lodgers.least(present, lodger -> lodger.asks().lightUmol().most());
-        List<Lodger> concerned = present.stream()
-                .filter(lodger -> lodger.asks().lightUmol().most() == mostUmol)
+        double mostUmol = ResidentBatches.least(
+                present, resident -> resident.asks().lightUmol().most());
+        List<Resident> concerned = present.stream()
+                .filter(resident -> resident.asks().lightUmol().most() == mostUmol)
                 .toList();
         return Sign.above(
                 hours.at(Measured.LIGHT_UMOL, hour),
                 mostUmol,
                 mostUmol * MARGIN_LIGHT_SHARE,
                 Sign.UMOL,
-                Lodgers.names(concerned));
+                ResidentBatches.names(concerned));
     }
 
     /** Where cuttings still need mist at night it runs for them: that is a clash of recipes, and not this mistake. */
@@ -165,18 +169,18 @@ final class ClimateRules {
         if (!isNight(hour)) {
             return Sign.SILENT;
         }
-        List<Lodger> present = lodgers.at(hour);
-        if (present.isEmpty() || present.stream().anyMatch(Lodger::isUnderMist)) {
+        List<Resident> present = residents.at(hour);
+        if (present.isEmpty() || present.stream().anyMatch(Resident::isUnderMist)) {
             return Sign.FINE;
         }
-        double mostPercent =
-                Lodgers.least(present, lodger -> lodger.asks().humidityPercent().most());
+        double mostPercent = ResidentBatches.least(
+                present, resident -> resident.asks().humidityPercent().most());
         return Sign.above(
                 hours.at(Measured.HUMIDITY_PERCENT, hour),
                 mostPercent,
                 MARGIN_PERCENT,
                 Sign.PERCENT,
-                Lodgers.names(present));
+                ResidentBatches.names(present));
     }
 
     /** Light of the day that ends with this hour, mol·m⁻²; not a number unless every hour was measured. */
@@ -195,14 +199,14 @@ final class ClimateRules {
     }
 
     /** By the house's probe, or else by what was last seen of the batch within a day. */
-    private double level(Lodger lodger, long hour) {
+    private double level(Resident resident, long hour) {
         double probe = hours.at(Measured.MOISTURE_LEVEL, hour);
         if (!Double.isNaN(probe)) {
             return probe;
         }
         double seen = Double.NaN;
         long newest = hour - LEVEL_HOLDS_HOURS;
-        for (Care care : levelsOf.getOrDefault(lodger.batch(), List.of())) {
+        for (Care care : levelsOf.getOrDefault(resident.batch(), List.of())) {
             long at = HourlySeries.hourOf(care.at());
             if (at <= hour && at > newest) {
                 newest = at;

@@ -31,9 +31,9 @@ public final class Watch {
     /** @param untilExclusive the hour that is still running, or an earlier one */
     public static List<Warning> over(Watched house, Rhythm rhythm, long fromInclusive, long untilExclusive) {
         Watch watch = new Watch(house, fromInclusive, untilExclusive);
-        Lodgers lodgers = new Lodgers(house, fromInclusive, untilExclusive);
-        watch.climate(new ClimateRules(house, lodgers));
-        watch.care(new CareRules(house, lodgers, rhythm, fromInclusive, untilExclusive));
+        ResidentBatches residents = new ResidentBatches(house, fromInclusive, untilExclusive);
+        watch.climate(new ClimateRules(house, residents));
+        watch.care(new CareRules(house, residents, rhythm, fromInclusive, untilExclusive));
         return watch.warnings;
     }
 
@@ -57,7 +57,7 @@ public final class Watch {
         }
         TreeSet<String> batches = new TreeSet<>();
         house.residents()
-                .forEach(resident -> batches.add(resident.standing().batch().id()));
+                .forEach(resident -> batches.add(resident.state().batch().id()));
         for (String batch : batches) {
             find(WarningKind.MIST_NOT_WEANED, batch, null, hour -> rules.mistNotWeaned(batch, hour));
             find(WarningKind.NO_FEED, batch, null, hour -> rules.noFeed(batch, hour));

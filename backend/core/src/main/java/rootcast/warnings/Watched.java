@@ -3,7 +3,7 @@ package rootcast.warnings;
 import java.time.Instant;
 import java.util.List;
 import rootcast.crop.CropRecipe;
-import rootcast.ledger.Standing;
+import rootcast.ledger.BatchState;
 import rootcast.rounds.Care;
 import rootcast.rounds.Treatment;
 import rootcast.site.Site;
@@ -23,12 +23,12 @@ public record Watched(
         List<Care> cares,
         List<Treatment> treatments) {
 
-    public record Resident(Standing standing, CropRecipe recipe) {
+    public record Resident(BatchState state, CropRecipe recipe) {
 
         boolean isIn(String house, Instant at) {
             String found = "";
-            for (Standing.Stay stay : standing.stays()) {
-                found = stay.fromInclusive().isAfter(at) ? found : stay.house();
+            for (BatchState.Placement placement : state.placements()) {
+                found = placement.fromInclusive().isAfter(at) ? found : placement.house();
             }
             return found.equals(house);
         }

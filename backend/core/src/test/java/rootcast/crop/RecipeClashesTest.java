@@ -6,33 +6,33 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
-import rootcast.crop.RecipeClashes.Lodger;
+import rootcast.crop.RecipeClashes.Resident;
 
 class RecipeClashesTest {
 
     private static final long SEED = 20260304;
 
-    private static Lodger lodger(String batch, int trays, Phase phase) {
-        return new Lodger(batch, trays, CommonPractice.recipe(MistNeed.MEDIUM).of(phase));
+    private static Resident resident(String batch, int trays, Phase phase) {
+        return new Resident(batch, trays, CommonPractice.recipe(MistNeed.MEDIUM).of(phase));
     }
 
-    private static Lodger withMedium(String batch, int trays, double leastC, double mostC) {
+    private static Resident withMedium(String batch, int trays, double leastC, double mostC) {
         CropRecipe recipe = CommonPractice.recipe(MistNeed.MEDIUM).withMediumUntilRooted(new Band(leastC, mostC));
-        return new Lodger(batch, trays, recipe.of(Phase.ROOTING));
+        return new Resident(batch, trays, recipe.of(Phase.ROOTING));
     }
 
     @Test
     void neighbouringPhasesLiveTogether() {
-        assertThat(RecipeClashes.in(List.of(lodger("a", 10, Phase.STICKING), lodger("b", 10, Phase.CALLUSING))))
+        assertThat(RecipeClashes.in(List.of(resident("a", 10, Phase.STICKING), resident("b", 10, Phase.CALLUSING))))
                 .isEmpty();
-        assertThat(RecipeClashes.in(List.of(lodger("a", 10, Phase.ROOTING), lodger("b", 10, Phase.FILLING))))
+        assertThat(RecipeClashes.in(List.of(resident("a", 10, Phase.ROOTING), resident("b", 10, Phase.FILLING))))
                 .isEmpty();
     }
 
     @Test
     void cuttingsUnderFullMistAndRootedOnesClashOnMistAndTheFewerTraysMove() {
         List<RecipeClash> clashes =
-                RecipeClashes.in(List.of(lodger("fresh", 40, Phase.STICKING), lodger("rooted", 12, Phase.FILLING)));
+                RecipeClashes.in(List.of(resident("fresh", 40, Phase.STICKING), resident("rooted", 12, Phase.FILLING)));
 
         assertThat(clashes).extracting(RecipeClash::quantity).containsExactly(RecipeQuantity.MIST);
         assertThat(clashes.get(0).stay()).containsExactly("fresh");
@@ -42,7 +42,7 @@ class RecipeClashesTest {
     @Test
     void tonedAndFreshClashOnMoistureToo() {
         List<RecipeClash> clashes =
-                RecipeClashes.in(List.of(lodger("fresh", 4, Phase.STICKING), lodger("toned", 9, Phase.TONING)));
+                RecipeClashes.in(List.of(resident("fresh", 4, Phase.STICKING), resident("toned", 9, Phase.TONING)));
 
         assertThat(clashes)
                 .extracting(RecipeClash::quantity)
@@ -53,12 +53,12 @@ class RecipeClashesTest {
 
     @Test
     void aBatchFitsWhereItAddsNoClash() {
-        Lodger fresh = lodger("fresh", 4, Phase.STICKING);
+        Resident fresh = resident("fresh", 4, Phase.STICKING);
 
         assertThat(RecipeClashes.fits(fresh, List.of())).isTrue();
-        assertThat(RecipeClashes.fits(fresh, List.of(lodger("b", 1, Phase.CALLUSING))))
+        assertThat(RecipeClashes.fits(fresh, List.of(resident("b", 1, Phase.CALLUSING))))
                 .isTrue();
-        assertThat(RecipeClashes.fits(fresh, List.of(lodger("c", 1, Phase.TONING))))
+        assertThat(RecipeClashes.fits(fresh, List.of(resident("c", 1, Phase.TONING))))
                 .isFalse();
     }
 
@@ -68,7 +68,7 @@ class RecipeClashesTest {
         Random random = new Random(SEED);
         int clashing = 0;
         for (int run = 0; run < 500; run++) {
-            List<Lodger> house = new ArrayList<>();
+            List<Resident> house = new ArrayList<>();
             int batches = 2 + random.nextInt(5);
             for (int batch = 0; batch < batches; batch++) {
                 int tenths = 150 + random.nextInt(100);
@@ -84,10 +84,10 @@ class RecipeClashesTest {
                                 .filter(each -> each.recipe().mediumC().least() <= medium + 1e-9
                                         && medium - 1e-9
                                                 <= each.recipe().mediumC().most())
-                                .mapToInt(Lodger::trays)
+                                .mapToInt(Resident::trays)
                                 .sum());
             }
-            int all = house.stream().mapToInt(Lodger::trays).sum();
+            int all = house.stream().mapToInt(Resident::trays).sum();
             List<RecipeClash> clashes = RecipeClashes.in(house);
             if (clashes.isEmpty()) {
                 assertThat(most).as("run %d of seed %d", run, SEED).isEqualTo(all);
@@ -96,7 +96,7 @@ class RecipeClashesTest {
                 List<String> stay = clashes.get(0).stay();
                 assertThat(house.stream()
                                 .filter(each -> stay.contains(each.batch()))
-                                .mapToInt(Lodger::trays)
+                                .mapToInt(Resident::trays)
                                 .sum())
                         .as("run %d of seed %d", run, SEED)
                         .isEqualTo(most);

@@ -95,7 +95,7 @@ class LearningTest {
             var history = new BatchHistory(
                     stuckAt,
                     Map.of(),
-                    List.of(new BatchHistory.Stay("even", stuckAt)),
+                    List.of(new BatchHistory.Placement("even", stuckAt)),
                     new BatchHistory.Plants(stuckAt, 1_050),
                     List.of(),
                     List.of(),
@@ -197,7 +197,7 @@ class LearningTest {
         var odd = new BatchHistory(
                 stuckAt,
                 Map.of(Stage.CALLUS, stuckAt.plus(Duration.ofDays(40))),
-                List.of(new BatchHistory.Stay("H0", stuckAt)),
+                List.of(new BatchHistory.Placement("H0", stuckAt)),
                 new BatchHistory.Plants(stuckAt, 1_050),
                 List.of(),
                 List.of(),
@@ -220,7 +220,7 @@ class LearningTest {
             var running = new BatchHistory(
                     stuckAt,
                     Map.of(),
-                    List.of(new BatchHistory.Stay("H0", stuckAt)),
+                    List.of(new BatchHistory.Placement("H0", stuckAt)),
                     new BatchHistory.Plants(stuckAt, 1_050),
                     List.of(),
                     List.of(),

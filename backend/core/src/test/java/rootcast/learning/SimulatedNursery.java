@@ -133,7 +133,7 @@ public final class SimulatedNursery {
         var history = new BatchHistory(
                 stuckAt,
                 seen,
-                List.of(new BatchHistory.Stay(house, stuckAt)),
+                List.of(new BatchHistory.Placement(house, stuckAt)),
                 new BatchHistory.Plants(stuckAt, 1_050),
                 List.of(),
                 List.of(),

@@ -13,6 +13,7 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.function.Supplier;
 import rootcast.crop.TrayFormat;
+import rootcast.facts.FactPosition;
 import rootcast.ledger.EntryRules.Decision;
 import rootcast.ledger.PlainBooks.Bench;
 import rootcast.ledger.PlainBooks.Fact;
@@ -37,7 +38,7 @@ final class BothBooks {
     Decision put(Fact fact, int now, long position, Random listing) {
         var entry = new Entry(
                 fact.id(),
-                new LedgerPosition(position),
+                new FactPosition(position),
                 batch.id(),
                 PlainBooks.instant(fact.minute()),
                 PlainBooks.instant(now),
@@ -134,20 +135,20 @@ final class BothBooks {
         assertThat(sums.values()).as(as).allMatch(sum -> sum == 0);
     }
 
-    static void shouldStandAlike(Standing standing, Bench bench, Supplier<String> as) {
-        assertThat(standing.stuckPlants()).as(as).isEqualTo(bench.in);
-        assertThat(standing.alivePlants()).as(as).isEqualTo(bench.alive);
-        assertThat(standing.lost()).as(as).isEqualTo(bench.lost);
-        assertThat(standing.shippedPlants()).as(as).isEqualTo(bench.shipped);
-        assertThat(standing.stage()).as(as).isEqualTo(bench.stage());
-        assertThat(standing.looks().stream().map(look -> new What.Look(look.stage(), look.cells(), look.reached())))
+    static void shouldStandAlike(BatchState state, Bench bench, Supplier<String> as) {
+        assertThat(state.stuckPlants()).as(as).isEqualTo(bench.in);
+        assertThat(state.alivePlants()).as(as).isEqualTo(bench.alive);
+        assertThat(state.lost()).as(as).isEqualTo(bench.lost);
+        assertThat(state.shippedPlants()).as(as).isEqualTo(bench.shipped);
+        assertThat(state.stage()).as(as).isEqualTo(bench.stage());
+        assertThat(state.looks().stream().map(look -> new What.Look(look.stage(), look.cells(), look.reached())))
                 .as(as)
                 .containsExactlyElementsOf(bench.looks);
-        assertThat(standing.house()).as(as).isEqualTo(bench.house);
-        assertThat(standing.benchTrays()).as(as).isEqualTo(bench.traysHere());
-        assertThat(standing.shippedTrays()).as(as).isEqualTo(bench.traysShipped);
-        assertThat(standing.shippedTo()).as(as).isEqualTo(bench.shippedTo);
+        assertThat(state.house()).as(as).isEqualTo(bench.house);
+        assertThat(state.benchTrays()).as(as).isEqualTo(bench.traysHere());
+        assertThat(state.shippedTrays()).as(as).isEqualTo(bench.traysShipped);
+        assertThat(state.shippedTo()).as(as).isEqualTo(bench.shippedTo);
         assertThat(bench.in).as(as).isEqualTo(bench.alive + bench.lostPlants() + bench.shipped);
-        assertThat(standing.balances()).as(as).isEqualTo(balances(bench));
+        assertThat(state.balances()).as(as).isEqualTo(balances(bench));
     }
 }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import rootcast.facts.FactPosition;
 import rootcast.ledger.EntryRules.Decision;
 
 /** The ledger without a database: the rules decide, what they accept is kept. The n-th entry written has the id {@link #id}. */
@@ -23,7 +24,7 @@ public final class InMemoryLedger implements Ledger {
 
     /** Writes the entry if the rules allow it. */
     public Decision record(Batch batch, Instant happenedAt, What what, Instant now) {
-        var position = new LedgerPosition(lastPosition + 1);
+        var position = new FactPosition(lastPosition + 1);
         var entry = new Entry(id(position.value()), position, batch.id(), happenedAt, now, "ada", what, null);
         Decision decision = EntryRules.decide(batch, entriesOf(batch.id()), entry, now);
         if (decision instanceof Decision.Accepted accepted) {
@@ -35,8 +36,8 @@ public final class InMemoryLedger implements Ledger {
         return decision;
     }
 
-    public Standing standing(Batch batch) {
-        return BatchFold.of(batch, entriesOf(batch.id())).standing();
+    public BatchState state(Batch batch) {
+        return BatchFold.of(batch, entriesOf(batch.id())).state();
     }
 
     public List<Posting> postingsOf(UUID entry) {

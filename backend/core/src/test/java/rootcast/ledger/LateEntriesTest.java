@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import rootcast.crop.Stage;
-import rootcast.ledger.Standing.Stay;
+import rootcast.ledger.BatchState.Placement;
 
 /** Facts that arrive after later ones were recorded. 980 plants are stuck in house A at hour 0. */
 class LateEntriesTest {
@@ -101,14 +101,15 @@ class LateEntriesTest {
         assertThat(batch.now().alivePlants()).isEqualTo(930);
         assertThat(batch.now().lost()).isEqualTo(Map.of(Cause.ROT, 50));
         assertThat(batch.now().fullCount()).isNull();
-        assertThat(batch.now().lossesSince()).containsExactly(new Standing.PlantsAt(hour(20), 50));
+        assertThat(batch.now().lossesSince()).containsExactly(new BatchState.PlantsAt(hour(20), 50));
     }
 
     @Test
     void aLateMoveCarriesWhatWasAliveThenAndWhatDiedSince() {
         OneBatch batch = OneBatch.ofTenTrays().write(20, rot(80)).write(10, new What.Move("B"));
 
-        assertThat(batch.now().stays()).isEqualTo(List.of(new Stay("A", hour(0)), new Stay("B", hour(10))));
+        assertThat(batch.now().placements())
+                .isEqualTo(List.of(new Placement("A", hour(0)), new Placement("B", hour(10))));
         assertThat(batch.now().balances()).isEqualTo(Map.of(Account.SUPPLIER, -980L, ALIVE_IN_B, 900L, ROT, 80L));
         assertThat(batch.postingsOf(3))
                 .containsExactlyInAnyOrder(
@@ -140,7 +141,7 @@ class LateEntriesTest {
         for (OneBatch batch : List.of(countLast, lossLast)) {
             List<Entry> entries = batch.entries();
             List<Entry> backwards = List.of(entries.get(2), entries.get(1), entries.get(0));
-            assertThat(BatchFold.of(batch.batch(), backwards).standing()).isEqualTo(batch.now());
+            assertThat(BatchFold.of(batch.batch(), backwards).state()).isEqualTo(batch.now());
         }
     }
 
@@ -159,10 +160,10 @@ class LateEntriesTest {
         OneBatch batch = OneBatch.ofTenTrays().write(10, rot(50));
         BatchFold books = batch.books();
 
-        assertThat(books.standingAt(hour(0).minusNanos(1))).isEmpty();
-        assertThat(books.standingAt(hour(10).minusNanos(1)).orElseThrow().alivePlants())
+        assertThat(books.stateAt(hour(0).minusNanos(1))).isEmpty();
+        assertThat(books.stateAt(hour(10).minusNanos(1)).orElseThrow().alivePlants())
                 .isEqualTo(980);
-        assertThat(books.standingAt(hour(10)).orElseThrow().alivePlants()).isEqualTo(930);
+        assertThat(books.stateAt(hour(10)).orElseThrow().alivePlants()).isEqualTo(930);
     }
 
     @Test

@@ -48,7 +48,7 @@ class LedgerAgainstPlainBooksTest {
                 } else {
                     assertThat(decision).as(as).isInstanceOf(Decision.Accepted.class);
                     BothBooks.shouldSumToZeroAtEveryInstant(((Decision.Accepted) decision).postings(), as);
-                    BothBooks.shouldStandAlike(both.books.standing(), both.plain.last(), as);
+                    BothBooks.shouldStandAlike(both.books.state(), both.plain.last(), as);
                     assertThat(both.postedUpToEachMinute()).as(as).isEqualTo(both.plainBalancesAtEachMinute());
                 }
                 outcomes.merge(outcome(what, refusal, minute < now), 1, Integer::sum);
@@ -93,16 +93,16 @@ class LedgerAgainstPlainBooksTest {
                         .filter(entry -> entry.what() instanceof What.Reversal
                                 || !entry.happenedAt().isAfter(PlainBooks.instant(until)))
                         .toList();
-                Optional<Standing> then = both.books.standingAt(PlainBooks.instant(minute));
+                Optional<BatchState> then = both.books.stateAt(PlainBooks.instant(minute));
                 String in = "seed 4711 run %d minute %d".formatted(run, minute);
                 Supplier<String> as = () -> in + ": " + both.plain.facts();
 
                 assertThat(then.isPresent()).as(as).isEqualTo(both.plain.at(minute).stuck);
-                then.ifPresent(standing -> {
-                    assertThat(standing)
+                then.ifPresent(state -> {
+                    assertThat(state)
                             .as(as)
-                            .isEqualTo(BatchFold.of(both.batch, upToThen).standing());
-                    BothBooks.shouldStandAlike(standing, both.plain.at(until), as);
+                            .isEqualTo(BatchFold.of(both.batch, upToThen).state());
+                    BothBooks.shouldStandAlike(state, both.plain.at(until), as);
                 });
             }
         }
@@ -121,7 +121,7 @@ class LedgerAgainstPlainBooksTest {
                 BothBooks other = first.empty();
                 if (!arrivals.equals(asWritten) && other.takeAll(arrivals, facts.random())) {
                     String as = "seed 99 run %d: %s, not %s".formatted(run, arrivals, asWritten);
-                    assertThat(other.books.standing()).as(as).isEqualTo(first.books.standing());
+                    assertThat(other.books.state()).as(as).isEqualTo(first.books.state());
                     assertThat(other.postedUpToEachMinute()).as(as).isEqualTo(first.postedUpToEachMinute());
                     otherOrders++;
                 }

@@ -9,7 +9,7 @@ import static rootcast.ledger.OneBatch.hour;
 
 import org.junit.jupiter.api.Test;
 import rootcast.crop.Stage;
-import rootcast.ledger.Standing.LookAt;
+import rootcast.ledger.BatchState.LookAt;
 
 /** Looks at some cells for a stage. The batch has 980 plants in ten trays of 100 cells. */
 class LookTest {

@@ -66,12 +66,12 @@ final class OneBatch {
         return BatchFold.of(batch, entries());
     }
 
-    Standing now() {
-        return books().standing();
+    BatchState now() {
+        return books().state();
     }
 
-    Standing at(double hour) {
-        return books().standingAt(hour(hour)).orElseThrow();
+    BatchState at(double hour) {
+        return books().stateAt(hour(hour)).orElseThrow();
     }
 
     Batch batch() {

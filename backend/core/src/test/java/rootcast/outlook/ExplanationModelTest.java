@@ -25,8 +25,8 @@ import rootcast.climate.SetpointPlan;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
 import rootcast.outlook.BatchHistory.Look;
+import rootcast.outlook.BatchHistory.Placement;
 import rootcast.outlook.BatchHistory.Plants;
-import rootcast.outlook.BatchHistory.Stay;
 import rootcast.outlook.DateExplanation.Cause;
 import rootcast.outlook.DateExplanation.Part;
 
@@ -110,7 +110,7 @@ class ExplanationModelTest {
     @Test
     void hoursToComeAtAnotherTemperatureAreForecast() {
         var series = readings(-3, 9, 22, new HourlySeries());
-        var rooted = batch(Map.of(Stage.ROOT, days(16)), List.of(new Stay("A", STUCK)));
+        var rooted = batch(Map.of(Stage.ROOT, days(16)), List.of(new Placement("A", STUCK)));
         readings(9, 16, 13.5, series);
 
         var explanation = explain(rooted, CROP, house(16, series));
@@ -174,12 +174,12 @@ class ExplanationModelTest {
         if (asOf > 30 && random.nextBoolean()) {
             seen.put(Stage.READY, days(random.nextDouble(23, 29)));
         }
-        List<Stay> stays = asOf > 12 && random.nextBoolean()
-                ? List.of(new Stay("A", STUCK), new Stay("B", days(random.nextDouble(2, 12))))
-                : List.of(new Stay("A", STUCK));
+        List<Placement> placements = asOf > 12 && random.nextBoolean()
+                ? List.of(new Placement("A", STUCK), new Placement("B", days(random.nextDouble(2, 12))))
+                : List.of(new Placement("A", STUCK));
         List<Look> looks = asOf > 6
                 ? List.of(new Look(days(random.nextDouble(1, 6)), Stage.CALLUS, 40, random.nextInt(41)))
                 : List.of();
-        return new BatchHistory(STUCK, seen, stays, new Plants(STUCK, 1_050), List.of(), List.of(), null, looks);
+        return new BatchHistory(STUCK, seen, placements, new Plants(STUCK, 1_050), List.of(), List.of(), null, looks);
     }
 }

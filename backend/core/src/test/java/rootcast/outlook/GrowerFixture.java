@@ -12,8 +12,8 @@ import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
 import rootcast.crop.StageProfile;
 import rootcast.crop.TrayFormat;
+import rootcast.outlook.BatchHistory.Placement;
 import rootcast.outlook.BatchHistory.Plants;
-import rootcast.outlook.BatchHistory.Stay;
 
 /** A crop, a tray and batches for the tests of the outlook. Days 7, 9 and 10 at 22 °C: 26 in all. */
 final class GrowerFixture {
@@ -38,11 +38,11 @@ final class GrowerFixture {
     }
 
     static BatchHistory batch(String house) {
-        return batch(Map.of(), List.of(new Stay(house, STUCK)));
+        return batch(Map.of(), List.of(new Placement(house, STUCK)));
     }
 
-    static BatchHistory batch(Map<Stage, Instant> reachedAt, List<Stay> stays) {
-        return new BatchHistory(STUCK, reachedAt, stays, new Plants(STUCK, 1_050), List.of(), List.of(), null);
+    static BatchHistory batch(Map<Stage, Instant> reachedAt, List<Placement> placements) {
+        return new BatchHistory(STUCK, reachedAt, placements, new Plants(STUCK, 1_050), List.of(), List.of(), null);
     }
 
     static HourlySeries constant(double celsius, Instant from, Instant until) {

@@ -28,7 +28,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import rootcast.climate.HourlySeries;
 import rootcast.climate.SetpointPlan;
-import rootcast.outlook.BatchHistory.Stay;
+import rootcast.outlook.BatchHistory.Placement;
 
 /**
  * Median dates against an integration written here, in steps of one minute, with the equations written out again.
@@ -136,7 +136,8 @@ class NumericalIntegrationTest {
 
         var houses = GrowerFixture.houses(days(80), "A", seriesOf(inA));
         houses.house("B", seriesOf(inB), SetpointPlan.none());
-        var moved = batch(Map.of(), List.of(new Stay("A", STUCK), new Stay("B", toB), new Stay("A", backToA)));
+        var moved = batch(
+                Map.of(), List.of(new Placement("A", STUCK), new Placement("B", toB), new Placement("A", backToA)));
 
         shouldAgree(OutlookModel.outlook(moved, CROP, TRAY_105, houses), ends, "seed " + seed);
     }

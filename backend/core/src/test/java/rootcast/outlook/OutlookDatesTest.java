@@ -29,7 +29,7 @@ import rootcast.climate.HourlySeries;
 import rootcast.climate.SetpointPlan;
 import rootcast.crop.Cardinals;
 import rootcast.crop.Stage;
-import rootcast.outlook.BatchHistory.Stay;
+import rootcast.outlook.BatchHistory.Placement;
 
 /** Dates against closed forms worked by hand. Development at 22 °C is the profile's days: 7, 16 and 26. */
 class OutlookDatesTest {
@@ -100,7 +100,7 @@ class OutlookDatesTest {
 
     @Test
     void aStageSeenCompleteFixesItsDateAndStartsTheNext() {
-        var seen = batch(Map.of(Stage.CALLUS, days(9)), List.of(new Stay("A", STUCK)));
+        var seen = batch(Map.of(Stage.CALLUS, days(9)), List.of(new Placement("A", STUCK)));
         // Without spread: with it, what was seen also says how fast the batch is (RateEvidenceTest).
         var crop = GrowerFixture.crop(0, 0.97, 0.96, 0.98, 150);
         var outlook = OutlookModel.outlook(seen, crop, TRAY_105, at22(10));
@@ -111,7 +111,7 @@ class OutlookDatesTest {
 
     @Test
     void anEndThatWasNotSeenIsNoLaterThanALaterOneThatWas() {
-        var seen = batch(Map.of(Stage.ROOT, days(6)), List.of(new Stay("A", STUCK)));
+        var seen = batch(Map.of(Stage.ROOT, days(6)), List.of(new Placement("A", STUCK)));
         var outlook = outlook(seen, at22(10));
 
         assertThat(outlook.callusedAt().p50()).isEqualTo(days(6));
@@ -120,7 +120,7 @@ class OutlookDatesTest {
 
     @Test
     void aReadyBatchIsUsableForItsHoldingDaysFromWhenItWasSeen() {
-        var seen = batch(Map.of(Stage.READY, days(24.5)), List.of(new Stay("A", STUCK)));
+        var seen = batch(Map.of(Stage.READY, days(24.5)), List.of(new Placement("A", STUCK)));
         var outlook = outlook(seen, at22(25));
 
         assertThat(outlook.readyAt()).isEqualTo(new DateRange(days(24.5), days(24.5), days(24.5)));
@@ -142,7 +142,7 @@ class OutlookDatesTest {
     @Test
     void whatTakesLongerThanTheHorizonCountsAsNever() {
         var cold = houses(days(20), "A", constant(5.2, days(16), days(20)));
-        var rooted = batch(Map.of(Stage.ROOT, days(16)), List.of(new Stay("A", STUCK)));
+        var rooted = batch(Map.of(Stage.ROOT, days(16)), List.of(new Placement("A", STUCK)));
 
         assertThat(outlook(rooted, cold).readyAt().p50()).isEqualTo(DateDistribution.NEVER);
     }
@@ -155,7 +155,7 @@ class OutlookDatesTest {
         void afterAMoveTheOtherHousesTemperatureCounts() {
             var houses = at22(30);
             houses.house("B", constant(13.5, STUCK.minus(Duration.ofDays(3)), days(30)), SetpointPlan.none());
-            var moved = batch(Map.of(), List.of(new Stay("A", STUCK), new Stay("B", days(20))));
+            var moved = batch(Map.of(), List.of(new Placement("A", STUCK), new Placement("B", days(20))));
 
             // Four of ten days of toning are done at day 20; the other six take twelve.
             assertThat(daysAfterSticking(outlook(moved, houses).readyAt().p50()))
@@ -255,11 +255,11 @@ class OutlookDatesTest {
     @Test
     void theHistoryRefusesFactsThatContradictEachOther() {
         assertThatIllegalArgumentException()
-                .isThrownBy(() -> batch(Map.of(), List.of(new Stay("A", days(1)))))
+                .isThrownBy(() -> batch(Map.of(), List.of(new Placement("A", days(1)))))
                 .withMessageContaining("first stay");
         assertThatIllegalArgumentException()
-                .isThrownBy(
-                        () -> batch(Map.of(Stage.CALLUS, days(9), Stage.ROOT, days(8)), List.of(new Stay("A", STUCK))))
+                .isThrownBy(() ->
+                        batch(Map.of(Stage.CALLUS, days(9), Stage.ROOT, days(8)), List.of(new Placement("A", STUCK))))
                 .withMessageContaining("ROOT");
     }
 }

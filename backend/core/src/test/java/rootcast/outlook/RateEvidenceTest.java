@@ -23,8 +23,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 import rootcast.climate.HourlySeries;
 import rootcast.crop.Stage;
 import rootcast.outlook.BatchHistory.Look;
+import rootcast.outlook.BatchHistory.Placement;
 import rootcast.outlook.BatchHistory.Plants;
-import rootcast.outlook.BatchHistory.Stay;
 
 /** What looks and stages say of the rate. At 22 °C a day gives one reference-day; the stages take 7, 9 and 10. */
 class RateEvidenceTest {
@@ -45,7 +45,7 @@ class RateEvidenceTest {
         return new BatchHistory(
                 STUCK,
                 reachedAt,
-                List.of(new Stay("A", STUCK)),
+                List.of(new Placement("A", STUCK)),
                 new Plants(STUCK, 1_050),
                 List.of(),
                 List.of(),

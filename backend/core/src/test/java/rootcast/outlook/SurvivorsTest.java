@@ -25,9 +25,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
 import rootcast.numerics.CountDistribution;
+import rootcast.outlook.BatchHistory.Placement;
 import rootcast.outlook.BatchHistory.Plants;
 import rootcast.outlook.BatchHistory.Sample;
-import rootcast.outlook.BatchHistory.Stay;
 
 /**
  * At constant 22 °C the stages end on days 7, 16 and 26. Expected numbers come from exact sums in R, from plants drawn one
@@ -49,7 +49,7 @@ class SurvivorsTest {
 
     private static BatchHistory history(
             Plants base, List<Plants> losses, List<Plants> shipments, @Nullable Sample sample) {
-        return new BatchHistory(STUCK, Map.of(), List.of(new Stay("A", STUCK)), base, losses, shipments, sample);
+        return new BatchHistory(STUCK, Map.of(), List.of(new Placement("A", STUCK)), base, losses, shipments, sample);
     }
 
     private static BatchHistory counted(double day, int plants) {
@@ -168,7 +168,7 @@ class SurvivorsTest {
         var late = new BatchHistory(
                 STUCK,
                 Map.of(Stage.CALLUS, days(9)),
-                List.of(new Stay("A", STUCK)),
+                List.of(new Placement("A", STUCK)),
                 new Plants(days(4.5), 1_000),
                 List.of(),
                 List.of(),
@@ -237,7 +237,7 @@ class SurvivorsTest {
         var ready = new BatchHistory(
                 STUCK,
                 Map.of(Stage.READY, days(25)),
-                List.of(new Stay("A", STUCK)),
+                List.of(new Placement("A", STUCK)),
                 new Plants(days(25.2), 873),
                 List.of(),
                 List.of(),
@@ -257,7 +257,7 @@ class SurvivorsTest {
         var ready = new BatchHistory(
                 STUCK,
                 Map.of(Stage.READY, days(25)),
-                List.of(new Stay("A", STUCK)),
+                List.of(new Placement("A", STUCK)),
                 new Plants(days(25.2), 873),
                 List.of(new Plants(days(27), 20)),
                 List.of(new Plants(days(28), 300)),

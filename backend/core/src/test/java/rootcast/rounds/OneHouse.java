@@ -13,10 +13,10 @@ import rootcast.crop.CommonPractice;
 import rootcast.crop.MistNeed;
 import rootcast.crop.Stage;
 import rootcast.crop.TrayFormat;
+import rootcast.facts.FactPosition;
 import rootcast.ledger.Batch;
 import rootcast.ledger.BatchFold;
 import rootcast.ledger.Entry;
-import rootcast.ledger.LedgerPosition;
 import rootcast.ledger.What;
 import rootcast.outlook.DateRange;
 import rootcast.site.Site;
@@ -62,7 +62,7 @@ public final class OneHouse {
         public Story write(Instant at, What what) {
             position++;
             entries.add(new Entry(
-                    new UUID(0, position), new LedgerPosition(position), batch.id(), at, at, "test", what, null));
+                    new UUID(0, position), new FactPosition(position), batch.id(), at, at, "test", what, null));
             return this;
         }
 
@@ -74,7 +74,7 @@ public final class OneHouse {
         public BatchCare care(BatchCare.@Nullable MoveAdvice move) {
             Instant stuck = batch.stuckAt();
             return new BatchCare(
-                    BatchFold.of(batch, entries).standing(),
+                    BatchFold.of(batch, entries).state(),
                     CommonPractice.recipe(MistNeed.MEDIUM),
                     new BatchCare.Expected(range(stuck, 5), range(stuck, 12), range(stuck, 20)),
                     move);

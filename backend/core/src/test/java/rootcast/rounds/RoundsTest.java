@@ -84,7 +84,7 @@ class RoundsTest {
             BatchCare batch = fresh().care();
             DateRange never = new DateRange(DateDistribution.NEVER, DateDistribution.NEVER, DateDistribution.NEVER);
             BatchCare cold =
-                    new BatchCare(batch.standing(), batch.recipe(), new BatchCare.Expected(never, never, never), null);
+                    new BatchCare(batch.state(), batch.recipe(), new BatchCare.Expected(never, never, never), null);
 
             assertThat(new OneHouse().with(cold).asks(30, Task.LOOK_CALLUS)).isFalse();
         }

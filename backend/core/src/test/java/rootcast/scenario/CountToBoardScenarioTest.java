@@ -33,10 +33,10 @@ import rootcast.crop.Stage;
 import rootcast.crop.StageProfile;
 import rootcast.crop.TrayFormat;
 import rootcast.ledger.Batch;
+import rootcast.ledger.BatchState;
 import rootcast.ledger.Cause;
 import rootcast.ledger.EntryRules.Decision;
 import rootcast.ledger.InMemoryLedger;
-import rootcast.ledger.Standing;
 import rootcast.ledger.What;
 import rootcast.outlook.BatchHistory;
 import rootcast.outlook.BatchHistory.Plants;
@@ -85,7 +85,7 @@ class CountToBoardScenarioTest {
         // Callus is seen on day 8 and every plant counted: 200 are missing.
         happened(8, new What.StageReached(Stage.CALLUS));
         happened(8, new What.Count(4_000));
-        assertThat(ledger.standing(batch).lost()).isEqualTo(Map.of(Cause.COUNT_DIFFERENCE, 200));
+        assertThat(ledger.state(batch).lost()).isEqualTo(Map.of(Cause.COUNT_DIFFERENCE, 200));
 
         // The batch runs at its crop's rate, as callus showed; what is left of that spread is 0.038 in ln M. The house
         // has
@@ -148,21 +148,21 @@ class CountToBoardScenarioTest {
     private Outlook outlook(int asOfDay) {
         var houses = new HouseCurves(at(asOfDay));
         houses.house("A", medium, SetpointPlan.none());
-        return OutlookModel.outlook(history(ledger.standing(batch)), CROP, T105, houses);
+        return OutlookModel.outlook(history(ledger.state(batch)), CROP, T105, houses);
     }
 
-    private static BatchHistory history(Standing standing) {
-        Plants base = standing.fullCount() == null
-                ? new Plants(standing.batch().stuckAt(), standing.stuckPlants())
-                : new Plants(standing.fullCount().at(), standing.fullCount().plants());
+    private static BatchHistory history(BatchState state) {
+        Plants base = state.fullCount() == null
+                ? new Plants(state.batch().stuckAt(), state.stuckPlants())
+                : new Plants(state.fullCount().at(), state.fullCount().plants());
         return new BatchHistory(
-                standing.batch().stuckAt(),
-                standing.reachedAt(),
-                standing.stays().stream()
-                        .map(stay -> new BatchHistory.Stay(stay.house(), stay.fromInclusive()))
+                state.batch().stuckAt(),
+                state.reachedAt(),
+                state.placements().stream()
+                        .map(placement -> new BatchHistory.Placement(placement.house(), placement.fromInclusive()))
                         .toList(),
                 base,
-                standing.lossesSince().stream()
+                state.lossesSince().stream()
                         .map(loss -> new Plants(loss.at(), loss.plants()))
                         .toList(),
                 List.of(),

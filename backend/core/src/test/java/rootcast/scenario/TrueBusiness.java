@@ -71,7 +71,7 @@ final class TrueBusiness {
             return new BatchHistory(
                     stuckAt,
                     reached,
-                    everything.stays(),
+                    everything.placements(),
                     counted,
                     List.of(),
                     List.of(),
@@ -265,7 +265,7 @@ final class TrueBusiness {
         var everything = new BatchHistory(
                 stuckAt,
                 reached,
-                List.of(new BatchHistory.Stay("H" + house, stuckAt)),
+                List.of(new BatchHistory.Placement("H" + house, stuckAt)),
                 counted,
                 List.of(),
                 List.of(),

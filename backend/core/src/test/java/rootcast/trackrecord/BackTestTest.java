@@ -70,7 +70,7 @@ class BackTestTest {
             return new BatchHistory(
                     whole.stuckAt(),
                     reached,
-                    whole.stays(),
+                    whole.placements(),
                     whole.base(),
                     List.of(),
                     List.of(),
@@ -106,7 +106,7 @@ class BackTestTest {
                 stuckAt,
                 notReadyAt,
                 seenReadyAt,
-                history.stays(),
+                history.placements(),
                 new Known(history, plantsThere));
     }
 
@@ -114,7 +114,7 @@ class BackTestTest {
         var history = new BatchHistory(
                 day(stuckDay),
                 Map.of(Stage.READY, day(readyDay)),
-                List.of(new BatchHistory.Stay("A", day(stuckDay))),
+                List.of(new BatchHistory.Placement("A", day(stuckDay))),
                 new BatchHistory.Plants(day(stuckDay), 1_050),
                 List.of(),
                 List.of(),
@@ -211,7 +211,7 @@ class BackTestTest {
         var history = new BatchHistory(
                 day(0),
                 Map.of(Stage.READY, day(27)),
-                List.of(new BatchHistory.Stay("A", day(0))),
+                List.of(new BatchHistory.Placement("A", day(0))),
                 new BatchHistory.Plants(day(0), 1_050),
                 List.of(),
                 List.of(),

@@ -88,7 +88,7 @@ final class ScriptedHouse {
 
     ScriptedHouse with(OneHouse.Story story) {
         BatchCare care = story.care();
-        residents.add(new Watched.Resident(care.standing(), CommonPractice.recipe(MistNeed.MEDIUM)));
+        residents.add(new Watched.Resident(care.state(), CommonPractice.recipe(MistNeed.MEDIUM)));
         return this;
     }
 

@@ -73,7 +73,7 @@ public class LiveSupply {
     public static int shippedFor(OrderLine line, List<BatchPicture> pictures) {
         int shipped = 0;
         for (BatchPicture picture : pictures) {
-            shipped += picture.standing().shippedTo().getOrDefault(line, 0);
+            shipped += picture.state().shippedTo().getOrDefault(line, 0);
         }
         return shipped;
     }
@@ -82,7 +82,7 @@ public class LiveSupply {
     public Set<Cell> cells() {
         Set<Cell> cells = new TreeSet<>();
         for (BatchPicture picture : batches.pictures()) {
-            if (!picture.standing().isFinished()) {
+            if (!picture.state().isFinished()) {
                 cells.add(picture.cell());
             }
         }

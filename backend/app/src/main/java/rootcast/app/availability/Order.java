@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import rootcast.availability.WantedLine;
-import rootcast.ledger.LedgerPosition;
+import rootcast.facts.FactPosition;
 
 /**
  * A customer's order; each line is a promise until it is shipped or released.
@@ -20,7 +20,7 @@ public record Order(
         @Nullable String note,
         double confidence,
         Instant recordedAt,
-        LedgerPosition position,
+        FactPosition position,
         List<WantedLine> lines,
         @Nullable Instant releasedAt) {
 

@@ -24,8 +24,8 @@ import rootcast.availability.MatchRules;
 import rootcast.availability.Placing;
 import rootcast.availability.Promise;
 import rootcast.availability.WantedLine;
+import rootcast.facts.FactPosition;
 import rootcast.ledger.EntryRules;
-import rootcast.ledger.LedgerPosition;
 import rootcast.site.Site;
 
 /** Promises the lines of an order, all of them or none. */
@@ -64,7 +64,7 @@ public class PlaceOrder {
         if (placing instanceof Placing.Refused refused) {
             throw RefusalTable.problemOf(refused);
         }
-        LedgerPosition position = head.next();
+        FactPosition position = head.next();
         Order order = new Order(
                 wanted.id(),
                 wanted.customer(),

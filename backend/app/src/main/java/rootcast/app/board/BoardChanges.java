@@ -3,7 +3,7 @@ package rootcast.app.board;
 import java.time.Instant;
 import java.util.Set;
 import rootcast.availability.Cell;
-import rootcast.ledger.LedgerPosition;
+import rootcast.facts.FactPosition;
 
 /**
  * What a step from one position to the next has touched.
@@ -13,7 +13,7 @@ import rootcast.ledger.LedgerPosition;
  * @param houses  with new readings
  */
 public record BoardChanges(
-        LedgerPosition position,
+        FactPosition position,
         Instant asOf,
         Set<Cell> cells,
         Set<String> batches,

@@ -6,7 +6,7 @@ import rootcast.app.availability.LivePromises;
 import rootcast.app.outlook.BatchPicture;
 import rootcast.availability.Cell;
 import rootcast.availability.CellSupply;
-import rootcast.ledger.LedgerPosition;
+import rootcast.facts.FactPosition;
 
 /**
  * A cell of the board with what its figures come from, now or as of an instant.
@@ -19,7 +19,7 @@ public record CellFacts(
         CellSupply supply,
         List<BatchPicture> pictures,
         LivePromises promises,
-        LedgerPosition position,
+        FactPosition position,
         Instant asOf) {
 
     public CellFacts {

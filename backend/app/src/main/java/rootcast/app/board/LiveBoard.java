@@ -20,7 +20,7 @@ import rootcast.app.climate.LiveLock;
 import rootcast.app.site.LiveSites;
 import rootcast.availability.Cell;
 import rootcast.board.BoardRow;
-import rootcast.ledger.LedgerPosition;
+import rootcast.facts.FactPosition;
 import rootcast.site.Site;
 
 /**
@@ -51,7 +51,7 @@ public class LiveBoard {
 
     private final Map<BoardView, KeptView> kept = new ConcurrentHashMap<>();
     private final Map<String, LocalDate> daySeen = new HashMap<>();
-    private volatile LedgerPosition position = LedgerPosition.START;
+    private volatile FactPosition position = FactPosition.START;
     private volatile Instant asOf = Instant.EPOCH;
 
     private static final class KeptView {
@@ -60,9 +60,9 @@ public class LiveBoard {
     }
 
     /** @param rows in order of variety, tray format and site */
-    public record Picture(LedgerPosition position, Instant asOf, BoardView view, List<ShownRow> rows) {}
+    public record Picture(FactPosition position, Instant asOf, BoardView view, List<ShownRow> rows) {}
 
-    public LedgerPosition position() {
+    public FactPosition position() {
         return position;
     }
 
@@ -70,7 +70,7 @@ public class LiveBoard {
         return asOf;
     }
 
-    public void startAt(LedgerPosition start, Instant now) {
+    public void startAt(FactPosition start, Instant now) {
         position = start;
         asOf = now;
         kept.clear();
@@ -88,7 +88,7 @@ public class LiveBoard {
             });
         }
         keptView.askedNanos = System.nanoTime();
-        LedgerPosition at = position;
+        FactPosition at = position;
         Instant when = asOf;
         return new Picture(at, when, view, List.copyOf(keptView.rows.values()));
     }
@@ -106,7 +106,7 @@ public class LiveBoard {
     }
 
     /** Rows that changed and rows that are gone. */
-    public record BoardNews(LedgerPosition position, Instant asOf, List<BoardRow> rows, List<Cell> removed) {}
+    public record BoardNews(FactPosition position, Instant asOf, List<BoardRow> rows, List<Cell> removed) {}
 
     /** Brings every kept view up to date and tells the open screens. Called in order of position. */
     public void publish(BoardChanges changes) {
@@ -120,7 +120,7 @@ public class LiveBoard {
     }
 
     /** The change from not knowing anything. */
-    public BoardChanges everything(LedgerPosition at, Instant now) {
+    public BoardChanges everything(FactPosition at, Instant now) {
         return new BoardChanges(at, now, supply.cells(), Set.of(), Set.of(), true, true);
     }
 

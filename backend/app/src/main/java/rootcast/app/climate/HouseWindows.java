@@ -17,7 +17,7 @@ import rootcast.app.climate.store.Readings;
 import rootcast.app.once.FactHead;
 import rootcast.climate.HourlySeries;
 import rootcast.climate.ReadingQuality;
-import rootcast.ledger.LedgerPosition;
+import rootcast.facts.FactPosition;
 
 /**
  * The last hours of every house with all their readings, so that a reading's repeat and neighbours are at hand without
@@ -51,11 +51,11 @@ class HouseWindows {
             return size() > MOST;
         }
     };
-    private LedgerPosition known = LedgerPosition.START;
+    private FactPosition known = FactPosition.START;
 
     /** Before anything else of a write: forgets what another process has written to, and all if this write fails. */
     void catchUp() {
-        LedgerPosition last = head.last().position();
+        FactPosition last = head.last().position();
         if (!windows.isEmpty() && last.compareTo(known) > 0) {
             readings.seriesWrittenBetween(known, last).forEach(windows::remove);
         }
@@ -130,7 +130,7 @@ class HouseWindows {
     }
 
     /** Judges anew what readings at these moments reach and stores what is different; gives the flags that are new. */
-    List<FlagOfHouse> judge(HouseWindow window, Collection<Instant> moments, LedgerPosition position) {
+    List<FlagOfHouse> judge(HouseWindow window, Collection<Instant> moments, FactPosition position) {
         List<Readings.Hour> changed = new ArrayList<>();
         List<FlagOfHouse> raised = new ArrayList<>();
         List<FlagOfHouse> dropped = new ArrayList<>();

@@ -16,8 +16,8 @@ import rootcast.app.climate.store.Readings;
 import rootcast.app.once.FactHead;
 import rootcast.climate.FlagKind;
 import rootcast.climate.Quantity;
+import rootcast.facts.FactPosition;
 import rootcast.ledger.EntryRules;
-import rootcast.ledger.LedgerPosition;
 
 /**
  * Keeps each reading once, and makes the hours it reaches anew.
@@ -105,13 +105,13 @@ public class RecordReadings {
         private final List<SetAside> aside = new ArrayList<>();
         private final List<Refused> refused = new ArrayList<>();
         private int duplicates;
-        private @Nullable LedgerPosition position;
+        private @Nullable FactPosition position;
 
         Run(Instant recordedAt) {
             this.recordedAt = recordedAt;
         }
 
-        LedgerPosition position() {
+        FactPosition position() {
             if (position == null) {
                 position = head.next();
             }

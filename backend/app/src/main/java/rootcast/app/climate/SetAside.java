@@ -10,7 +10,7 @@ import rootcast.climate.FlagKind;
  * A reading that is kept but not in the series.
  *
  * @param kind     range, duplicate or clock skew
- * @param expected what it was held against: the nearest limit or the value that stays; null for a clock
+ * @param expected what it was held against: the nearest limit or the value that placements; null for a clock
  */
 public record SetAside(
         HouseReading reading, FlagKind kind, @Nullable Double expected, Instant recordedAt) {

@@ -33,9 +33,9 @@ import rootcast.app.outlook.LiveBatches;
 import rootcast.availability.Cell;
 import rootcast.availability.CellSupply;
 import rootcast.climate.HourlySeries;
+import rootcast.facts.FactPosition;
 import rootcast.ledger.Batch;
 import rootcast.ledger.Entry;
-import rootcast.ledger.LedgerPosition;
 
 /**
  * Carries facts from the tables to the board: {@link #catchUp} is the main path.
@@ -84,7 +84,7 @@ public class AfterFact implements SupplyAtHead {
     @Inject
     InstantSource time;
 
-    private LedgerPosition takenIn = LedgerPosition.START;
+    private FactPosition takenIn = FactPosition.START;
     private volatile boolean started;
 
     /** Before the first request, and after whatever else writes at start. */
@@ -105,7 +105,7 @@ public class AfterFact implements SupplyAtHead {
         readings.eachHour(climate::restore);
         setup.load();
         climate.curves().advanceTo(now);
-        orders.standing().forEach(promises::take);
+        orders.open().forEach(promises::take);
         Map<String, List<Entry>> entries = ledger.allEntries();
         ledger.allBatches().values().forEach(batch -> batches.take(batch, entries.get(batch.id())));
         batches.takenIn(takenIn, now);
@@ -134,7 +134,7 @@ public class AfterFact implements SupplyAtHead {
                 BoardChanges changes = QuarkusTransaction.joiningExisting().call(this::takeIn);
                 board.publish(changes);
             } catch (RuntimeException halfway) {
-                takenIn = LedgerPosition.START;
+                takenIn = FactPosition.START;
                 throw halfway;
             }
             return null;
@@ -149,12 +149,12 @@ public class AfterFact implements SupplyAtHead {
 
     private BoardChanges takeIn() {
         FactHead.Last last = head.last();
-        if (takenIn.equals(LedgerPosition.START) && last.position().compareTo(takenIn) > 0) {
+        if (takenIn.equals(FactPosition.START) && last.position().compareTo(takenIn) > 0) {
             takeInAll(); // the last attempt broke off halfway: readings must not be added twice
             return board.everything(takenIn, time.instant());
         }
-        LedgerPosition from = takenIn;
-        LedgerPosition to = last.position();
+        FactPosition from = takenIn;
+        FactPosition to = last.position();
         Instant now = time.instant();
         Set<String> changed = new HashSet<>();
         Set<Cell> cells = new HashSet<>();
@@ -193,7 +193,7 @@ public class AfterFact implements SupplyAtHead {
         return HourlySeries.hourOf(now) != HourlySeries.hourOf(climate.curves().asOf());
     }
 
-    private Set<String> entryBatches(LedgerPosition from, LedgerPosition to) {
+    private Set<String> entryBatches(FactPosition from, FactPosition to) {
         return ledger.entriesBetween(from, to).stream().map(Entry::batch).collect(Collectors.toSet());
     }
 

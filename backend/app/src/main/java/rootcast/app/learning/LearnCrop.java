@@ -26,7 +26,7 @@ import rootcast.learning.LearnedProfile;
 import rootcast.learning.Learning;
 import rootcast.ledger.Batch;
 import rootcast.ledger.BatchFold;
-import rootcast.ledger.Standing;
+import rootcast.ledger.BatchState;
 import rootcast.ledger.What;
 import rootcast.outlook.HouseCurves;
 
@@ -74,29 +74,23 @@ public class LearnCrop {
                 .toList();
         List<BatchFold> folds = ledger.foldsOf(varieties);
         Set<String> houses = new HashSet<>();
-        folds.forEach(fold -> fold.standing().stays().forEach(stay -> houses.add(stay.house())));
+        folds.forEach(fold -> fold.state().placements().forEach(placement -> houses.add(placement.house())));
         HouseCurves curves = live.holding(() -> climate.copied(houses, now, now, List.of()));
         double referenceC = profile.of(Stage.STICK).cardinals().referenceC();
         return folds.stream().map(fold -> record(fold, curves, referenceC)).toList();
     }
 
     private static BatchRecord record(BatchFold fold, HouseCurves curves, double referenceC) {
-        Standing standing = fold.standing();
-        Batch batch = standing.batch();
+        BatchState state = fold.state();
+        Batch batch = state.batch();
         return BatchRecord.of(
-                batch.id(),
-                batch.variety(),
-                batch.site(),
-                HistoryOfBatch.of(standing),
-                lived(fold),
-                curves,
-                referenceC);
+                batch.id(), batch.variety(), batch.site(), HistoryOfBatch.of(state), lived(fold), curves, referenceC);
     }
 
     /** Through stages after which the plants were counted, all or some of them, or all have left. */
     private static Map<Stage, Lived> lived(BatchFold fold) {
         Map<Stage, Lived> lived = new EnumMap<>(Stage.class);
-        Standing now = fold.standing();
+        BatchState now = fold.state();
         Instant begin = now.batch().stuckAt();
         for (int i = 0; i < ENDS_IN.length; i++) {
             Instant end = now.reachedAt().get(ENDS_IN[i]);
@@ -104,8 +98,8 @@ public class LearnCrop {
                 break;
             }
             if (now.isFinished() || countedSince(fold, end)) {
-                Standing before = fold.standingAt(begin).orElseThrow();
-                Standing after = fold.standingAt(end).orElseThrow();
+                BatchState before = fold.stateAt(begin).orElseThrow();
+                BatchState after = fold.stateAt(end).orElseThrow();
                 int left = after.alivePlants() + after.shippedPlants() - before.shippedPlants();
                 int begun = before.alivePlants();
                 // A later count may have found more than the books had: nobody rises from the dead.

@@ -12,11 +12,11 @@ import rootcast.app.once.FactHead;
 import rootcast.app.problem.Problem;
 import rootcast.app.problem.RefusalTable;
 import rootcast.app.site.store.Places;
+import rootcast.facts.FactPosition;
 import rootcast.ledger.Batch;
+import rootcast.ledger.BatchState;
 import rootcast.ledger.Entry;
 import rootcast.ledger.EntryRules;
-import rootcast.ledger.LedgerPosition;
-import rootcast.ledger.Standing;
 import rootcast.ledger.What;
 import rootcast.site.House;
 
@@ -37,7 +37,7 @@ public class RecordEntry {
     FactHead head;
 
     /** The written entry and where it left the batch. */
-    public record Recorded(UUID id, LedgerPosition position, Standing after) {}
+    public record Recorded(UUID id, FactPosition position, BatchState after) {}
 
     /** To be called inside {@link rootcast.app.once.Once}. */
     public Recorded record(
@@ -71,7 +71,7 @@ public class RecordEntry {
             ledger.open(batch);
         }
         ledger.append(entry, accepted.postings());
-        return new Recorded(entry.id(), entry.position(), accepted.books().standing());
+        return new Recorded(entry.id(), entry.position(), accepted.books().state());
     }
 
     private void staysOnSite(Batch batch, What.Move move) {

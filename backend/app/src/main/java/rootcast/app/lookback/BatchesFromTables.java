@@ -8,7 +8,7 @@ import rootcast.app.outlook.AsOf;
 import rootcast.app.outlook.BatchInTime;
 import rootcast.app.outlook.BatchesInTime;
 import rootcast.app.problem.Problem;
-import rootcast.ledger.Standing;
+import rootcast.ledger.BatchState;
 import rootcast.outlook.BatchOutlook;
 import rootcast.outlook.HouseCurves;
 
@@ -29,8 +29,9 @@ class BatchesFromTables implements BatchesInTime {
                                 "There was no batch '%s' by %s, as far as was known at %s."
                                         .formatted(id, when.happenedBy(), when.recordedBy()))
                         .with("asked", id));
-        Set<String> stood =
-                past.standing().stays().stream().map(Standing.Stay::house).collect(Collectors.toSet());
+        Set<String> stood = past.state().placements().stream()
+                .map(BatchState.Placement::house)
+                .collect(Collectors.toSet());
         HouseCurves houses = facts.curves(stood, when);
         BatchInTime.Version profile = facts.profile(past.batch(), when.orderedBy());
         BatchOutlook made = facts.outlook(past, profile, houses);

@@ -26,9 +26,9 @@ import rootcast.app.outlook.BatchInTime;
 import rootcast.app.outlook.BatchPicture;
 import rootcast.availability.Cell;
 import rootcast.availability.CellSupply;
+import rootcast.facts.FactPosition;
 import rootcast.ledger.Batch;
-import rootcast.ledger.LedgerPosition;
-import rootcast.ledger.Standing;
+import rootcast.ledger.BatchState;
 import rootcast.outlook.HouseCurves;
 
 /** The whole board as it was. */
@@ -47,7 +47,7 @@ class BoardFromTables implements BoardInTime {
     @Override
     public LiveBoard.Picture board(AsOf when, BoardView view) {
         Map<Cell, List<BatchPicture>> pictures = new TreeMap<>();
-        LedgerPosition newest = LedgerPosition.START;
+        FactPosition newest = FactPosition.START;
         for (BatchPicture picture : pictures(when, any -> true)) {
             pictures.computeIfAbsent(picture.cell(), any -> new ArrayList<>()).add(picture);
             newest = newest.compareTo(picture.position()) < 0 ? picture.position() : newest;
@@ -72,10 +72,10 @@ class BoardFromTables implements BoardInTime {
         List<BatchPicture> pictures =
                 pictures(when, batch -> BatchPicture.cellOf(batch).equals(cell));
         LivePromises promises = facts.promises(when);
-        LedgerPosition newest = pictures.stream()
+        FactPosition newest = pictures.stream()
                 .map(BatchPicture::position)
                 .max(Comparator.naturalOrder())
-                .orElse(LedgerPosition.START);
+                .orElse(FactPosition.START);
         CellSupply then = supply.of(cell, pictures, promises, when.happenedBy());
         return new CellFacts(cell, then, pictures, promises, newest, when.happenedBy());
     }
@@ -87,15 +87,15 @@ class BoardFromTables implements BoardInTime {
                 .toList();
         Set<String> houses = new HashSet<>();
         live.stream()
-                .flatMap(past -> past.standing().stays().stream())
-                .map(Standing.Stay::house)
+                .flatMap(past -> past.state().placements().stream())
+                .map(BatchState.Placement::house)
                 .forEach(houses::add);
         HouseCurves curves = facts.curves(houses, when);
         Map<String, BatchInTime.Version> profiles = new HashMap<>();
         return live.stream()
                 .map(past -> {
-                    if (past.standing().isFinished()) {
-                        return new BatchPicture(past.batch(), past.newest().position(), past.standing(), null);
+                    if (past.state().isFinished()) {
+                        return new BatchPicture(past.batch(), past.newest().position(), past.state(), null);
                     }
                     BatchInTime.Version profile = profiles.computeIfAbsent(
                             past.batch().variety() + " " + past.batch().site(),

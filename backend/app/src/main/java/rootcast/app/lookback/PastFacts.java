@@ -24,8 +24,8 @@ import rootcast.app.outlook.BatchPicture;
 import rootcast.app.outlook.HistoryOfBatch;
 import rootcast.ledger.Batch;
 import rootcast.ledger.BatchFold;
+import rootcast.ledger.BatchState;
 import rootcast.ledger.Entry;
-import rootcast.ledger.Standing;
 import rootcast.outlook.BatchOutlook;
 import rootcast.outlook.HouseCurves;
 
@@ -56,7 +56,7 @@ class PastFacts {
     InstantSource time;
 
     /** A batch's entries of then, folded. */
-    record PastBatch(Batch batch, Entry newest, Standing standing) {}
+    record PastBatch(Batch batch, Entry newest, BatchState state) {}
 
     Optional<PastBatch> batch(String id, AsOf when) {
         return ledger.batch(id).flatMap(batch -> past(batch, ledger.entriesOf(id), when));
@@ -73,12 +73,12 @@ class PastFacts {
         List<Entry> known = entries.stream()
                 .filter(entry -> !entry.recordedAt().isAfter(when.recordedBy()))
                 .toList();
-        return BatchFold.of(batch, known).standingAt(when.happenedBy()).map(standing -> {
+        return BatchFold.of(batch, known).stateAt(when.happenedBy()).map(state -> {
             Entry newest = known.stream()
                     .filter(entry -> !entry.happenedAt().isAfter(when.happenedBy()))
                     .reduce((earlier, later) -> later)
                     .orElseThrow();
-            return new PastBatch(batch, newest, standing);
+            return new PastBatch(batch, newest, state);
         });
     }
 
@@ -127,15 +127,12 @@ class PastFacts {
         return new BatchPicture(
                 past.batch(),
                 past.newest().position(),
-                past.standing(),
-                past.standing().isFinished() ? null : made.now());
+                past.state(),
+                past.state().isFinished() ? null : made.now());
     }
 
     BatchOutlook outlook(PastBatch past, BatchInTime.Version profile, HouseCurves houses) {
         return BatchOutlook.of(
-                HistoryOfBatch.of(past.standing()),
-                profile.profile(),
-                past.batch().trayFormat(),
-                houses);
+                HistoryOfBatch.of(past.state()), profile.profile(), past.batch().trayFormat(), houses);
     }
 }

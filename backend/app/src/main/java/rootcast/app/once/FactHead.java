@@ -5,7 +5,7 @@ import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
 import jakarta.transaction.Transactional;
-import rootcast.ledger.LedgerPosition;
+import rootcast.facts.FactPosition;
 
 /** Gives out positions. Whoever holds the head is the only writer until its transaction ends. */
 @ApplicationScoped
@@ -22,16 +22,16 @@ public class FactHead {
 
     /** The next position; only inside {@link Once}. */
     @Transactional(Transactional.TxType.MANDATORY)
-    public LedgerPosition next() {
+    public FactPosition next() {
         FactHeadRow head = database.find(FactHeadRow.class, FactHeadRow.ONLY, LockModeType.PESSIMISTIC_WRITE);
         head.positionNo++;
-        return new LedgerPosition(head.positionNo);
+        return new FactPosition(head.positionNo);
     }
 
     /** The next position, for a change of the set-up. */
     @Transactional(Transactional.TxType.MANDATORY)
-    public LedgerPosition nextForSetup() {
-        LedgerPosition next = next();
+    public FactPosition nextForSetup() {
+        FactPosition next = next();
         database.find(FactHeadRow.class, FactHeadRow.ONLY).setupPosition = next.value();
         return next;
     }
@@ -40,12 +40,12 @@ public class FactHead {
      * @param position the last position given out and committed, as this transaction sees it
      * @param setup    the last of these that changed the set-up
      */
-    public record Last(LedgerPosition position, LedgerPosition setup) {}
+    public record Last(FactPosition position, FactPosition setup) {}
 
     @Transactional
     public Last last() {
         Object[] row = database.createQuery("select h.positionNo, h.setupPosition from FactHeadRow h", Object[].class)
                 .getSingleResult();
-        return new Last(new LedgerPosition((Long) row[0]), new LedgerPosition((Long) row[1]));
+        return new Last(new FactPosition((Long) row[0]), new FactPosition((Long) row[1]));
     }
 }

@@ -8,7 +8,7 @@ import java.net.URI;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
 import rootcast.app.problem.Problem;
-import rootcast.ledger.LedgerPosition;
+import rootcast.facts.FactPosition;
 
 /** Creating and changing the things that have a code: sites, houses, tray formats, crops, varieties. */
 @ApplicationScoped
@@ -32,7 +32,7 @@ public class WriteSetup {
 
     /** @param save stores it under the position it is given and returns what a GET would now answer */
     public Response create(
-            OnceKey key, Item item, Object body, BooleanSupplier exists, Function<LedgerPosition, Object> save) {
+            OnceKey key, Item item, Object body, BooleanSupplier exists, Function<FactPosition, Object> save) {
         Once.Answer answer = once.write(key, "POST /api/" + item.place(), body, 201, () -> {
             if (exists.getAsBoolean()) {
                 throw Problem.codeTaken(item.kind(), item.code());
@@ -43,14 +43,14 @@ public class WriteSetup {
     }
 
     /** Adds one of many that have no code of their own to the list at {@code path}. */
-    public Response add(OnceKey key, String path, Object body, Function<LedgerPosition, Object> save) {
+    public Response add(OnceKey key, String path, Object body, Function<FactPosition, Object> save) {
         return response(once.write(key, "POST " + path, body, 201, () -> save.apply(head.nextForSetup())))
                 .build();
     }
 
     /** The same content as for creating; its code must be the one addressed. */
     public Response change(
-            Item item, String codeInBody, Object body, BooleanSupplier exists, Function<LedgerPosition, Object> save) {
+            Item item, String codeInBody, Object body, BooleanSupplier exists, Function<FactPosition, Object> save) {
         if (!codeInBody.equals(item.code())) {
             throw Problem.notAllowed(
                     "code", codeInBody, "must stay '" + item.code() + "': entries and labels refer to it");

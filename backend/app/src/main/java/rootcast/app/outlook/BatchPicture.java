@@ -2,9 +2,9 @@ package rootcast.app.outlook;
 
 import org.jspecify.annotations.Nullable;
 import rootcast.availability.Cell;
+import rootcast.facts.FactPosition;
 import rootcast.ledger.Batch;
-import rootcast.ledger.LedgerPosition;
-import rootcast.ledger.Standing;
+import rootcast.ledger.BatchState;
 import rootcast.outlook.Outlook;
 
 /**
@@ -15,8 +15,8 @@ import rootcast.outlook.Outlook;
  */
 public record BatchPicture(
         Batch batch,
-        LedgerPosition position,
-        Standing standing,
+        FactPosition position,
+        BatchState state,
         @Nullable Outlook outlook) {
 
     public Cell cell() {

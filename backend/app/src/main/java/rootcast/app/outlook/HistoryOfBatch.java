@@ -2,7 +2,7 @@ package rootcast.app.outlook;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import rootcast.ledger.Standing;
+import rootcast.ledger.BatchState;
 import rootcast.outlook.BatchHistory;
 import rootcast.outlook.BatchHistory.Plants;
 
@@ -11,17 +11,16 @@ public final class HistoryOfBatch {
 
     private HistoryOfBatch() {}
 
-    public static BatchHistory of(Standing standing) {
-        Plants base = standing.fullCount() == null
-                ? new Plants(standing.batch().stuckAt(), standing.stuckPlants())
-                : plants(standing.fullCount());
-        Standing.SampledAt sampled = standing.sampledCount();
-        long gone = sum(standing.lossesSince()) + sum(standing.shippedSince());
+    public static BatchHistory of(BatchState state) {
+        Plants base = state.fullCount() == null
+                ? new Plants(state.batch().stuckAt(), state.stuckPlants())
+                : plants(state.fullCount());
+        BatchState.SampledAt sampled = state.sampledCount();
+        long gone = sum(state.lossesSince()) + sum(state.shippedSince());
         if (sampled != null && gone > base.plants()) {
             // More left than the full count had found: only the sample, which found more, can be true.
             Plants found = new Plants(sampled.at(), sampled.alivePlants());
-            return history(
-                    standing, found, null, after(found, standing.lossesSince()), after(found, standing.shippedSince()));
+            return history(state, found, null, after(found, state.lossesSince()), after(found, state.shippedSince()));
         }
         BatchHistory.Sample sample = sampled == null
                 ? null
@@ -30,46 +29,46 @@ public final class HistoryOfBatch {
                         sampled.places(),
                         sampled.sample().cells(),
                         sampled.sample().blanks());
-        return history(standing, base, sample, plants(standing.lossesSince()), plants(standing.shippedSince()));
+        return history(state, base, sample, plants(state.lossesSince()), plants(state.shippedSince()));
     }
 
     private static BatchHistory history(
-            Standing standing,
+            BatchState state,
             Plants base,
             BatchHistory.@Nullable Sample sample,
             List<Plants> losses,
             List<Plants> shipments) {
         return new BatchHistory(
-                standing.batch().stuckAt(),
-                standing.reachedAt(),
-                standing.stays().stream()
-                        .map(stay -> new BatchHistory.Stay(stay.house(), stay.fromInclusive()))
+                state.batch().stuckAt(),
+                state.reachedAt(),
+                state.placements().stream()
+                        .map(placement -> new BatchHistory.Placement(placement.house(), placement.fromInclusive()))
                         .toList(),
                 base,
                 losses,
                 shipments,
                 sample,
-                standing.looks().stream()
+                state.looks().stream()
                         .map(look -> new BatchHistory.Look(look.at(), look.stage(), look.cells(), look.reached()))
                         .toList());
     }
 
     /** What left at the very moment of the sample is taken as gone before it: the estimate was made without it. */
-    private static List<Plants> after(Plants sampled, List<Standing.PlantsAt> gone) {
+    private static List<Plants> after(Plants sampled, List<BatchState.PlantsAt> gone) {
         return plants(gone).stream()
                 .filter(each -> each.at().isAfter(sampled.at()))
                 .toList();
     }
 
-    private static List<Plants> plants(List<Standing.PlantsAt> gone) {
+    private static List<Plants> plants(List<BatchState.PlantsAt> gone) {
         return gone.stream().map(HistoryOfBatch::plants).toList();
     }
 
-    private static Plants plants(Standing.PlantsAt at) {
+    private static Plants plants(BatchState.PlantsAt at) {
         return new Plants(at.at(), at.plants());
     }
 
-    private static long sum(List<Standing.PlantsAt> gone) {
-        return gone.stream().mapToLong(Standing.PlantsAt::plants).sum();
+    private static long sum(List<BatchState.PlantsAt> gone) {
+        return gone.stream().mapToLong(BatchState.PlantsAt::plants).sum();
     }
 }

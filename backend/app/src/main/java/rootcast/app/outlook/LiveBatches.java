@@ -17,11 +17,11 @@ import rootcast.app.climate.LiveClimate;
 import rootcast.availability.Cell;
 import rootcast.climate.HourlySeries;
 import rootcast.crop.CropProfile;
+import rootcast.facts.FactPosition;
 import rootcast.ledger.Batch;
 import rootcast.ledger.BatchFold;
+import rootcast.ledger.BatchState;
 import rootcast.ledger.Entry;
-import rootcast.ledger.LedgerPosition;
-import rootcast.ledger.Standing;
 import rootcast.outlook.BatchHistory;
 import rootcast.outlook.BatchOutlook;
 import rootcast.outlook.Outlook;
@@ -44,11 +44,11 @@ public class LiveBatches {
     private final Map<String, BatchOutlook> settled = new ConcurrentHashMap<>();
 
     private Map<String, CropProfile> profileOfVariety = Map.of();
-    private volatile LedgerPosition takenIn = LedgerPosition.START;
+    private volatile FactPosition takenIn = FactPosition.START;
     private volatile Instant asOf = Instant.EPOCH;
 
     /** Every fact up to here is in the pictures. */
-    public LedgerPosition takenIn() {
+    public FactPosition takenIn() {
         return takenIn;
     }
 
@@ -56,7 +56,7 @@ public class LiveBatches {
         return asOf;
     }
 
-    public void takenIn(LedgerPosition upTo, Instant now) {
+    public void takenIn(FactPosition upTo, Instant now) {
         takenIn = upTo;
         asOf = now;
     }
@@ -86,8 +86,8 @@ public class LiveBatches {
     public void setup(Map<String, CropProfile> profileOfVariety, Set<String> replannedHouses) {
         this.profileOfVariety = profileOfVariety;
         settled.values()
-                .removeIf(kept ->
-                        kept.history().stays().stream().anyMatch(stay -> replannedHouses.contains(stay.house())));
+                .removeIf(kept -> kept.history().placements().stream()
+                        .anyMatch(placement -> replannedHouses.contains(placement.house())));
         settled.entrySet()
                 .removeIf(kept -> !kept.getValue()
                         .profile()
@@ -100,15 +100,15 @@ public class LiveBatches {
 
     /** Takes the batch with all of its entries. */
     public BatchPicture take(Batch batch, List<Entry> entries) {
-        Standing standing = BatchFold.of(batch, entries).standing();
+        BatchState state = BatchFold.of(batch, entries).state();
         settled.remove(batch.id());
         var newest = entries.get(entries.size() - 1).position();
-        BatchPicture picture = new BatchPicture(batch, newest, standing, outlook(batch, standing));
+        BatchPicture picture = new BatchPicture(batch, newest, state, outlook(batch, state));
         pictures.put(batch.id(), picture);
         byCell.computeIfAbsent(picture.cell(), any -> ConcurrentHashMap.newKeySet())
                 .add(batch.id());
-        standing.stays()
-                .forEach(stay -> byHouse.computeIfAbsent(stay.house(), any -> ConcurrentHashMap.newKeySet())
+        state.placements()
+                .forEach(placement -> byHouse.computeIfAbsent(placement.house(), any -> ConcurrentHashMap.newKeySet())
                         .add(batch.id()));
         return picture;
     }
@@ -126,8 +126,8 @@ public class LiveBatches {
         fromWhen.forEach((house, from) -> {
             for (String id : byHouse.getOrDefault(house, Set.of())) {
                 if (settled.containsKey(id)) {
-                    Standing standing = pictures.get(id).standing();
-                    if (!HistoryOfBatch.of(standing).newestFactAt().isBefore(from)) {
+                    BatchState state = pictures.get(id).state();
+                    if (!HistoryOfBatch.of(state).newestFactAt().isBefore(from)) {
                         settled.remove(id);
                     }
                 }
@@ -156,8 +156,8 @@ public class LiveBatches {
         climate.curves().settle();
         List<String> live = ids.stream()
                 .map(pictures::get)
-                .filter(picture -> !picture.standing().isFinished())
-                .sorted(Comparator.comparing(picture -> picture.standing().house()))
+                .filter(picture -> !picture.state().isFinished())
+                .sorted(Comparator.comparing(picture -> picture.state().house()))
                 .map(picture -> picture.batch().id())
                 .toList();
         live.stream().filter(id -> !settled.containsKey(id)).forEach(this::refreshOne);
@@ -170,28 +170,25 @@ public class LiveBatches {
         pictures.put(
                 id,
                 new BatchPicture(
-                        before.batch(),
-                        before.position(),
-                        before.standing(),
-                        outlook(before.batch(), before.standing())));
+                        before.batch(), before.position(), before.state(), outlook(before.batch(), before.state())));
     }
 
-    private @Nullable Outlook outlook(Batch batch, Standing standing) {
-        return standing.isFinished() ? null : outlookOf(batch, standing).now();
+    private @Nullable Outlook outlook(Batch batch, BatchState state) {
+        return state.isFinished() ? null : outlookOf(batch, state).now();
     }
 
     /** What the batch's entries say of it. To be asked holding the live lock. */
     public BatchOutlook made(BatchPicture picture) {
-        return outlookOf(picture.batch(), picture.standing());
+        return outlookOf(picture.batch(), picture.state());
     }
 
-    private BatchOutlook outlookOf(Batch batch, Standing standing) {
+    private BatchOutlook outlookOf(Batch batch, BatchState state) {
         BatchOutlook kept = settled.get(batch.id());
         if (kept != null) {
             return kept;
         }
         BatchOutlook made =
-                BatchOutlook.of(HistoryOfBatch.of(standing), profileOf(batch), batch.trayFormat(), climate.curves());
+                BatchOutlook.of(HistoryOfBatch.of(state), profileOf(batch), batch.trayFormat(), climate.curves());
         if (hasSettled(made.history())) {
             settled.put(batch.id(), made);
         }

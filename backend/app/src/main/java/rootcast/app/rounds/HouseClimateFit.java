@@ -10,8 +10,8 @@ import rootcast.crop.CropRecipe;
 import rootcast.crop.Phase;
 import rootcast.crop.RecipeClash;
 import rootcast.crop.RecipeClashes;
-import rootcast.crop.RecipeClashes.Lodger;
-import rootcast.ledger.Standing;
+import rootcast.crop.RecipeClashes.Resident;
+import rootcast.ledger.BatchState;
 import rootcast.rounds.BatchCare;
 
 /**
@@ -34,31 +34,31 @@ public record HouseClimateFit(
         }
 
         public Phase phaseAt(Instant at) {
-            return recipe.phaseAt(picture.batch().stuckAt(), picture.standing().reachedAt(), at);
+            return recipe.phaseAt(picture.batch().stuckAt(), picture.state().reachedAt(), at);
         }
 
-        Lodger lodgerAt(Instant at) {
-            return new Lodger(id(), picture.standing().benchTrays(), recipe.of(phaseAt(at)));
+        Resident residentAt(Instant at) {
+            return new Resident(id(), picture.state().benchTrays(), recipe.of(phaseAt(at)));
         }
 
         /** When it last came into a house or a phase. */
         Instant settledAt(Instant at) {
-            Standing standing = picture.standing();
-            Instant came = standing.stays().get(standing.stays().size() - 1).fromInclusive();
-            Instant phase = recipe.startOf(phaseAt(at), picture.batch().stuckAt(), standing.reachedAt())
+            BatchState state = picture.state();
+            Instant came = state.placements().get(state.placements().size() - 1).fromInclusive();
+            Instant phase = recipe.startOf(phaseAt(at), picture.batch().stuckAt(), state.reachedAt())
                     .orElse(came);
             return phase.isAfter(came) ? phase : came;
         }
     }
 
     static HouseClimateFit of(Map<String, List<Cared>> byHouse, Instant now) {
-        Map<String, List<Lodger>> lodgers = new TreeMap<>();
-        byHouse.forEach((house, batches) -> lodgers.put(
-                house, batches.stream().map(batch -> batch.lodgerAt(now)).toList()));
+        Map<String, List<Resident>> residents = new TreeMap<>();
+        byHouse.forEach((house, batches) -> residents.put(
+                house, batches.stream().map(batch -> batch.residentAt(now)).toList()));
         Map<String, List<RecipeClash>> clashes = new TreeMap<>();
         Map<String, List<String>> fits = new TreeMap<>();
         Map<String, BatchCare.MoveAdvice> moves = new TreeMap<>();
-        for (Map.Entry<String, List<Lodger>> house : lodgers.entrySet()) {
+        for (Map.Entry<String, List<Resident>> house : residents.entrySet()) {
             List<RecipeClash> found = RecipeClashes.in(house.getValue());
             if (found.isEmpty()) {
                 continue;
@@ -68,25 +68,26 @@ public record HouseClimateFit(
                     .map(batch -> batch.settledAt(now))
                     .max(Instant::compareTo)
                     .orElseThrow();
-            for (Lodger lodger : house.getValue()) {
+            for (Resident resident : house.getValue()) {
                 List<String> quantities = found.stream()
-                        .filter(clash -> clash.move().contains(lodger.batch()))
+                        .filter(clash -> clash.move().contains(resident.batch()))
                         .map(clash -> clash.quantity().wireName())
                         .toList();
                 if (!quantities.isEmpty()) {
-                    List<String> elsewhere = housesThatFit(lodger, house.getKey(), lodgers);
-                    fits.put(lodger.batch(), elsewhere);
-                    moves.put(lodger.batch(), new BatchCare.MoveAdvice(since, why(quantities, elsewhere)));
+                    List<String> elsewhere = housesThatFit(resident, house.getKey(), residents);
+                    fits.put(resident.batch(), elsewhere);
+                    moves.put(resident.batch(), new BatchCare.MoveAdvice(since, why(quantities, elsewhere)));
                 }
             }
         }
         return new HouseClimateFit(clashes, fits, moves);
     }
 
-    private static List<String> housesThatFit(Lodger lodger, String standsIn, Map<String, List<Lodger>> lodgers) {
+    private static List<String> housesThatFit(
+            Resident resident, String standsIn, Map<String, List<Resident>> residents) {
         List<String> fits = new ArrayList<>();
-        lodgers.forEach((house, others) -> {
-            if (!house.equals(standsIn) && RecipeClashes.fits(lodger, others)) {
+        residents.forEach((house, others) -> {
+            if (!house.equals(standsIn) && RecipeClashes.fits(resident, others)) {
                 fits.add(house);
             }
         });

@@ -91,7 +91,7 @@ public class SiteCare {
         for (BatchPicture picture : batches.pictures()) {
             if (picture.batch().site().equals(site.code()) && picture.outlook() != null) {
                 String crop = names.cropOf(picture.batch().variety()).code();
-                byHouse.get(picture.standing().house()).add(new Cared(picture, recipeOf.of(crop)));
+                byHouse.get(picture.state().house()).add(new Cared(picture, recipeOf.of(crop)));
                 since = picture.batch().stuckAt().isBefore(since)
                         ? picture.batch().stuckAt()
                         : since;
@@ -140,7 +140,7 @@ public class SiteCare {
     private static BatchCare batchCare(At at, Cared cared) {
         Outlook outlook = cared.picture().outlook();
         return new BatchCare(
-                cared.picture().standing(),
+                cared.picture().state(),
                 cared.recipe(),
                 new BatchCare.Expected(outlook.callusedAt(), outlook.rootedAt(), outlook.readyAt()),
                 at.fit().moves().get(cared.id()));

@@ -20,8 +20,8 @@ import rootcast.crop.Stage;
 import rootcast.crop.Variety;
 import rootcast.ledger.Batch;
 import rootcast.ledger.BatchFold;
+import rootcast.ledger.BatchState;
 import rootcast.ledger.Cause;
-import rootcast.ledger.Standing;
 import rootcast.outlook.BatchHistory;
 import rootcast.trackrecord.FinishedBatch;
 
@@ -48,14 +48,14 @@ class BatchesOnRecord {
         Map<String, NavigableMap<Instant, CropProfile>> profiles = new HashMap<>();
         return ledger.foldsOf(cropOf.keySet()).stream()
                 .flatMap(fold -> {
-                    String crop = cropOf.get(fold.standing().batch().variety());
+                    String crop = cropOf.get(fold.state().batch().variety());
                     return finished(fold, crop, profiles.computeIfAbsent(crop, catalogue::history)).stream();
                 })
                 .toList();
     }
 
     private Optional<FinishedBatch> finished(BatchFold fold, String crop, NavigableMap<Instant, CropProfile> profiles) {
-        Standing now = fold.standing();
+        BatchState now = fold.state();
         Instant seenReadyAt = now.reachedAt().get(Stage.READY);
         Batch batch = now.batch();
         if (seenReadyAt == null || !batch.stuckAt().isBefore(seenReadyAt)) {
@@ -70,8 +70,8 @@ class BatchesOnRecord {
                 batch.stuckAt(),
                 notReadyAt(history, seenReadyAt),
                 seenReadyAt,
-                history.stays().stream()
-                        .filter(stay -> stay.fromInclusive().isBefore(seenReadyAt))
+                history.placements().stream()
+                        .filter(placement -> placement.fromInclusive().isBefore(seenReadyAt))
                         .toList(),
                 new ByItsEntries(fold, profiles)));
     }
@@ -90,29 +90,29 @@ class BatchesOnRecord {
 
         @Override
         public BatchHistory historyAt(Instant at) {
-            return HistoryOfBatch.of(standingAt(at));
+            return HistoryOfBatch.of(stateAt(at));
         }
 
         @Override
         public CropProfile profileAt(Instant at) {
-            Batch batch = fold.standing().batch();
+            Batch batch = fold.state().batch();
             return profiles.floorEntry(at).getValue().forBatch(batch.variety(), batch.site());
         }
 
         /** Plants that a later count found missing were missing before anybody counted. */
         @Override
         public int plantsThereAt(Instant at) {
-            Standing then = standingAt(at);
-            int missedLater = Math.max(0, missing(fold.standing()) - missing(then));
+            BatchState then = stateAt(at);
+            int missedLater = Math.max(0, missing(fold.state()) - missing(then));
             return then.alivePlants() + then.shippedPlants() - missedLater;
         }
 
-        private Standing standingAt(Instant at) {
-            return fold.standingAt(at).orElseThrow();
+        private BatchState stateAt(Instant at) {
+            return fold.stateAt(at).orElseThrow();
         }
 
-        private static int missing(Standing standing) {
-            return standing.lost().getOrDefault(Cause.COUNT_DIFFERENCE, 0);
+        private static int missing(BatchState state) {
+            return state.lost().getOrDefault(Cause.COUNT_DIFFERENCE, 0);
         }
     }
 }

@@ -12,7 +12,7 @@ import rootcast.app.climate.PastWalk;
 import rootcast.app.outlook.BatchPicture;
 import rootcast.app.outlook.LiveBatches;
 import rootcast.climate.HourlySeries;
-import rootcast.ledger.LedgerPosition;
+import rootcast.facts.FactPosition;
 import rootcast.outlook.BatchHistory;
 import rootcast.trackrecord.BackTest;
 import rootcast.trackrecord.Case;
@@ -39,9 +39,9 @@ public class TrackRecords {
     @Inject
     LiveLock live;
 
-    private Kept kept = new Kept(new Key(LedgerPosition.START, Long.MIN_VALUE), List.of(), Instant.EPOCH);
+    private Kept kept = new Kept(new Key(FactPosition.START, Long.MIN_VALUE), List.of(), Instant.EPOCH);
 
-    private record Key(LedgerPosition newestEntry, long hour) {}
+    private record Key(FactPosition newestEntry, long hour) {}
 
     private record Kept(Key key, List<Case> cases, Instant asOf) {}
 
@@ -56,18 +56,18 @@ public class TrackRecords {
         return new Cases(kept.cases, kept.asOf);
     }
 
-    private LedgerPosition newestEntry() {
+    private FactPosition newestEntry() {
         return batches.pictures().stream()
                 .map(BatchPicture::position)
-                .max(LedgerPosition::compareTo)
-                .orElse(LedgerPosition.START);
+                .max(FactPosition::compareTo)
+                .orElse(FactPosition.START);
     }
 
     private List<Case> made() {
         List<FinishedBatch> finished = onRecord.all();
         Set<String> houses = finished.stream()
-                .flatMap(batch -> batch.stays().stream())
-                .map(BatchHistory.Stay::house)
+                .flatMap(batch -> batch.placements().stream())
+                .map(BatchHistory.Placement::house)
                 .collect(Collectors.toSet());
         PastWalk walk = live.holding(() -> climate.walk(houses));
         return BackTest.of(finished, walk::at);

@@ -129,9 +129,9 @@ public class WatchHouses {
         List<Warning> found = new ArrayList<>();
         for (String house : at.byHouse().keySet()) {
             List<Watched.Resident> residents = all.stream()
-                    .filter(cared -> cared.picture().standing().stays().stream()
-                            .anyMatch(stay -> stay.house().equals(house)))
-                    .map(cared -> new Watched.Resident(cared.picture().standing(), cared.recipe()))
+                    .filter(cared -> cared.picture().state().placements().stream()
+                            .anyMatch(placement -> placement.house().equals(house)))
+                    .map(cared -> new Watched.Resident(cared.picture().state(), cared.recipe()))
                     .toList();
             if (!residents.isEmpty()) {
                 Watched watched =

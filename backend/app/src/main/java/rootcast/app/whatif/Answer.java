@@ -4,11 +4,11 @@ import java.time.Instant;
 import java.util.List;
 import rootcast.app.outlook.BatchPicture;
 import rootcast.availability.Cell;
-import rootcast.ledger.LedgerPosition;
+import rootcast.facts.FactPosition;
 import rootcast.site.ShipWeek;
 
 /** What would move: every batch that is touched, and every week of its rows. */
-public record Answer(Instant asOf, LedgerPosition position, List<MovedBatch> batches, List<MovedCell> cells) {
+public record Answer(Instant asOf, FactPosition position, List<MovedBatch> batches, List<MovedCell> cells) {
 
     /** @param houseAfter where it would stand in the end */
     public record MovedBatch(BatchPicture before, BatchPicture after, String houseAfter) {}

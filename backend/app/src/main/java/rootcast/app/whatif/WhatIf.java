@@ -22,7 +22,7 @@ import rootcast.availability.Cell;
 import rootcast.board.BoardCell;
 import rootcast.board.BoardRow;
 import rootcast.climate.SetpointPlan;
-import rootcast.outlook.BatchHistory.Stay;
+import rootcast.outlook.BatchHistory.Placement;
 import rootcast.outlook.BatchOutlook;
 import rootcast.outlook.HouseCurves;
 import rootcast.site.ShipWeek;
@@ -54,16 +54,15 @@ public class WhatIf {
     public Answer answer(Question question, BoardView view) {
         return live.holding(() -> {
             HouseCurves otherwise = climate.curves().replanned(plans(question));
-            Map<String, List<Stay>> moves = moves(question);
+            Map<String, List<Placement>> moves = moves(question);
             List<Answer.MovedBatch> moved = new ArrayList<>();
             Map<String, BatchPicture> instead = new HashMap<>();
             Set<Cell> cells = new TreeSet<>();
             for (String id : touched(question)) {
                 BatchPicture before = batches.picture(id).orElseThrow();
-                List<Stay> further = moves.getOrDefault(id, List.of());
+                List<Placement> further = moves.getOrDefault(id, List.of());
                 BatchOutlook after = batches.made(before).elsewhere(otherwise, further);
-                BatchPicture picture =
-                        new BatchPicture(before.batch(), before.position(), before.standing(), after.now());
+                BatchPicture picture = new BatchPicture(before.batch(), before.position(), before.state(), after.now());
                 moved.add(new Answer.MovedBatch(before, picture, after.history().house()));
                 instead.put(id, picture);
                 cells.add(before.cell());
@@ -82,12 +81,12 @@ public class WhatIf {
         return plans;
     }
 
-    private static Map<String, List<Stay>> moves(Question question) {
+    private static Map<String, List<Placement>> moves(Question question) {
         return question.moves().stream()
                 .sorted(java.util.Comparator.comparing(Question.Move::from))
                 .collect(Collectors.groupingBy(
                         Question.Move::batch,
-                        Collectors.mapping(move -> new Stay(move.house(), move.from()), Collectors.toList())));
+                        Collectors.mapping(move -> new Placement(move.house(), move.from()), Collectors.toList())));
     }
 
     /** Live batches that stand in a house asked about or are moved, in order of their ids. */
@@ -95,8 +94,8 @@ public class WhatIf {
         Set<String> houses =
                 question.setpoints().stream().map(Question.Setpoint::house).collect(Collectors.toSet());
         Set<String> touched = batches.pictures().stream()
-                .filter(picture -> !picture.standing().isFinished())
-                .filter(picture -> houses.contains(picture.standing().house()))
+                .filter(picture -> !picture.state().isFinished())
+                .filter(picture -> houses.contains(picture.state().house()))
                 .map(picture -> picture.batch().id())
                 .collect(Collectors.toCollection(TreeSet::new));
         question.moves().stream().map(Question.Move::batch).forEach(touched::add);

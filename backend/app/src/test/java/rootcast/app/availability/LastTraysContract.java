@@ -107,15 +107,15 @@ abstract class LastTraysContract {
     @Test
     void releasesAndOrdersAtOnceLeaveWhatStandsWithinWhatThereIs() throws Exception {
         nursery.ready(10, 950);
-        List<String> standing = new java.util.ArrayList<>();
+        List<String> state = new java.util.ArrayList<>();
         for (int order = 0; order < 10; order++) {
-            standing.add(nursery.order(monday, 1).statusCode(201).extract().path("id"));
+            state.add(nursery.order(monday, 1).statusCode(201).extract().path("id"));
         }
 
         List<Integer> statuses = Clients.together(
                 40,
                 client -> () -> client < 10
-                        ? io.restassured.RestAssured.delete("/api/orders/" + standing.get(client))
+                        ? io.restassured.RestAssured.delete("/api/orders/" + state.get(client))
                                 .statusCode()
                         : order(Nursery.orderBody(List.of(nursery.line(monday, 1))))
                                 .statusCode());

@@ -29,7 +29,7 @@ abstract class ClimateContract extends ClimateRequests {
     AgroalDataSource database;
 
     @Inject
-    PutAwayReadings putAway;
+    PurgeReadings purge;
 
     /** FAO-56: e°(25 °C) 3.168 kPa (V2), half of it at 50 %; dew point 13.86 °C (C). */
     @Test
@@ -173,8 +173,8 @@ abstract class ClimateContract extends ClimateRequests {
                         "update reading set recorded_at = timestamp with time zone '2020-01-01 00:00:00+00' where house = '"
                                 + nursery.house + "'");
 
-        assertThat(putAway.putAway()).isEqualTo(2);
-        assertThat(putAway.putAway()).isZero();
+        assertThat(purge.purge()).isEqualTo(2);
+        assertThat(purge.purge()).isZero();
 
         assertThat(meanOf(hour)).isCloseTo(21, within(1e-9));
         take(List.of(medium(hour, 20))).statusCode(422).body("rejected[0].reason", containsString("put away"));

@@ -19,8 +19,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 import rootcast.crop.Stage;
 import rootcast.crop.TrayFormat;
 import rootcast.crop.Variety;
+import rootcast.ledger.BatchState;
 import rootcast.ledger.Cause;
-import rootcast.ledger.Standing;
 import rootcast.ledger.What;
 
 class DemoScenarioTest {
@@ -112,7 +112,7 @@ class DemoScenarioTest {
         DemoLoad.play(scenario, DemoSeed.toldInNovember(), ledger);
 
         ledger.folds().forEach((batch, fold) -> {
-            Standing end = fold.standing();
+            BatchState end = fold.state();
             assertThat(end.alivePlants() + end.lostPlants() + end.shippedPlants())
                     .as(batch)
                     .isEqualTo(end.stuckPlants());
@@ -125,7 +125,7 @@ class DemoScenarioTest {
         DemoLoad.play(scenario, DemoSeed.toldInNovember(), ledger);
 
         List<Double> lostShares = ledger.folds().values().stream()
-                .map(fold -> fold.standing())
+                .map(fold -> fold.state())
                 .map(end -> (double) (end.lostPlants() - end.lost().getOrDefault(Cause.OTHER, 0)) / end.stuckPlants())
                 .toList();
         assertThat(lostShares.stream().filter(share -> share < 0.13).count()).isGreaterThan(125);
@@ -139,7 +139,7 @@ class DemoScenarioTest {
         DemoLoad.play(scenario, DemoSeed.toldInNovember(), ledger);
 
         Map<Stage, Long> batches = ledger.folds().values().stream()
-                .collect(Collectors.groupingBy(fold -> fold.standing().stage(), Collectors.counting()));
+                .collect(Collectors.groupingBy(fold -> fold.state().stage(), Collectors.counting()));
         assertThat(batches).containsOnlyKeys(Stage.values());
         assertThat(batches.values()).allMatch(count -> count >= 8);
     }

@@ -6,12 +6,12 @@ import java.util.List;
 import java.util.Map;
 import rootcast.crop.TrayFormat;
 import rootcast.crop.Variety;
+import rootcast.facts.FactPosition;
 import rootcast.ledger.Batch;
 import rootcast.ledger.BatchFold;
+import rootcast.ledger.BatchState;
 import rootcast.ledger.Entry;
 import rootcast.ledger.EntryRules;
-import rootcast.ledger.LedgerPosition;
-import rootcast.ledger.Standing;
 import rootcast.ledger.What;
 import rootcast.site.House;
 import rootcast.site.Site;
@@ -103,14 +103,14 @@ final class LedgerInMemory implements DemoSink {
         return folds;
     }
 
-    Standing standing(String batch) {
-        return folds().get(batch).standing();
+    BatchState state(String batch) {
+        return folds().get(batch).state();
     }
 
     private void put(DemoEntry demo) {
         Entry entry = new Entry(
                 demo.id(),
-                new LedgerPosition(++position),
+                new FactPosition(++position),
                 demo.batch(),
                 demo.happenedAt(),
                 demo.recordedAt(),

@@ -6,7 +6,7 @@ import org.mapstruct.Mapper;
 import org.mapstruct.Mapping;
 import rootcast.app.availability.Order;
 import rootcast.availability.WantedLine;
-import rootcast.ledger.LedgerPosition;
+import rootcast.facts.FactPosition;
 
 /** Order rows to the words of availability and back. */
 @Mapper
@@ -15,8 +15,8 @@ abstract class OrderMapper {
     @Mapping(target = "position", source = "row.positionNo")
     abstract Order order(CustomerOrderRow row, List<OrderLineRow> lines);
 
-    LedgerPosition position(long positionNo) {
-        return new LedgerPosition(positionNo);
+    FactPosition position(long positionNo) {
+        return new FactPosition(positionNo);
     }
 
     @Mapping(target = "line", source = "id.lineNo")

@@ -12,7 +12,7 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import rootcast.app.availability.Order;
-import rootcast.ledger.LedgerPosition;
+import rootcast.facts.FactPosition;
 
 /** Orders as stored. */
 @ApplicationScoped
@@ -40,7 +40,7 @@ public class Orders {
         order.lines().forEach(line -> lines.persist(mapper.row(line, order.id())));
     }
 
-    public void release(UUID order, Instant at, LedgerPosition position) {
+    public void release(UUID order, Instant at, FactPosition position) {
         CustomerOrderRow row = heads.findById(order);
         row.releasedAt = at;
         row.releasedPosition = position.value();
@@ -56,12 +56,12 @@ public class Orders {
     }
 
     /** Every order that stands. */
-    public List<Order> standing() {
+    public List<Order> open() {
         return withLines(heads.list("releasedPosition is null order by positionNo"));
     }
 
     /** Orders placed or released between two positions. */
-    public List<Order> changedBetween(LedgerPosition afterExclusive, LedgerPosition upToInclusive) {
+    public List<Order> changedBetween(FactPosition afterExclusive, FactPosition upToInclusive) {
         return withLines(heads.list(
                 "(positionNo > ?1 and positionNo <= ?2) or (releasedPosition > ?1 and releasedPosition <= ?2)"
                         + " order by positionNo",

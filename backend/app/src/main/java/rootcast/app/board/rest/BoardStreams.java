@@ -25,7 +25,7 @@ import rootcast.app.board.LiveBoard;
 import rootcast.app.board.Screens;
 import rootcast.app.warnings.WarningsChanged;
 import rootcast.availability.Cell;
-import rootcast.ledger.LedgerPosition;
+import rootcast.facts.FactPosition;
 
 /**
  * The open screens and what they have been told.
@@ -72,9 +72,9 @@ class BoardStreams implements Screens {
     }
 
     /** Tells the screen what it missed and from now on what changes. Called while nothing else changes. */
-    void open(Consumer<Event> screen, BoardView view, Optional<LedgerPosition> heardUpTo, LiveBoard board) {
+    void open(Consumer<Event> screen, BoardView view, Optional<FactPosition> heardUpTo, LiveBoard board) {
         screens.put(screen, view);
-        LedgerPosition now = board.position();
+        FactPosition now = board.position();
         screen.accept(event(now, "hello", new Hello(now.value(), board.asOf())));
         if (heardUpTo.isEmpty()) {
             return;
@@ -110,7 +110,7 @@ class BoardStreams implements Screens {
             BoardChanges changes,
             LiveBoard board,
             Map<BoardView, List<Event>> boardEvents) {
-        LedgerPosition at = changes.position();
+        FactPosition at = changes.position();
         if (changes.setup()) {
             screen.accept(event(at, "setup", new Hello(at.value(), changes.asOf())));
         }
@@ -142,7 +142,7 @@ class BoardStreams implements Screens {
     }
 
     /** All changes after a position together; empty if they are not all remembered. */
-    private synchronized Optional<BoardChanges> since(LedgerPosition heard, LiveBoard board) {
+    private synchronized Optional<BoardChanges> since(FactPosition heard, LiveBoard board) {
         boolean reachesBack = !forgotSome
                 || (!remembered.isEmpty() && remembered.getFirst().position().compareTo(heard) <= 0)
                 || heard.equals(board.position());
@@ -178,7 +178,7 @@ class BoardStreams implements Screens {
         screens.keySet().forEach(screen -> screen.accept(new Event("", "beat", toJson(Map.of("at", now)))));
     }
 
-    private Event event(LedgerPosition at, String name, Object data) {
+    private Event event(FactPosition at, String name, Object data) {
         return new Event(Long.toString(at.value()), name, toJson(data));
     }
 

@@ -94,7 +94,7 @@ final class CellWires {
         Cell cell = facts.cell();
         BoardCell figures = explanation.cell();
         List<BatchPicture> unfinished = facts.pictures().stream()
-                .filter(picture -> !picture.standing().isFinished())
+                .filter(picture -> !picture.state().isFinished())
                 .toList();
         return new CellExplained(
                 cell.variety(),
@@ -129,9 +129,9 @@ final class CellWires {
         Outlook outlook = picture.outlook();
         return new LotWire(
                 figure.batch(),
-                picture.standing().house(),
-                picture.standing().stage(),
-                picture.standing().alivePlants(),
+                picture.state().house(),
+                picture.state().stage(),
+                picture.state().alivePlants(),
                 TraysWire.of(outlook.saleableTrays()),
                 DateRangeWire.of(outlook.readyAt()),
                 figure.readyByDate(),
@@ -173,11 +173,11 @@ final class CellWires {
         double expected = 0;
         int saleable = 0;
         for (BatchPicture picture : pictures) {
-            var standing = picture.standing();
-            stuck += standing.stuckPlants();
-            lost += standing.lostPlants();
-            alive += standing.alivePlants();
-            shipped += standing.shippedPlants();
+            var state = picture.state();
+            stuck += state.stuckPlants();
+            lost += state.lostPlants();
+            alive += state.alivePlants();
+            shipped += state.shippedPlants();
             expected += picture.outlook().expectedAlive();
             saleable += picture.outlook().saleableTrays().p50();
         }

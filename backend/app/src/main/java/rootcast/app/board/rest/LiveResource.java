@@ -20,7 +20,7 @@ import rootcast.app.board.BoardView;
 import rootcast.app.board.LiveBoard;
 import rootcast.app.climate.LiveLock;
 import rootcast.app.problem.Problem;
-import rootcast.ledger.LedgerPosition;
+import rootcast.facts.FactPosition;
 
 /**
  * The live feed. Every event's id is the position it brings the screen to; a screen that comes back names the last one
@@ -56,7 +56,7 @@ public class LiveResource {
             @HeaderParam("Last-Event-ID") @Nullable String lastEventId,
             @Context Sse sse) {
         BoardView view = BoardQuery.view(from, weeks, confidence, time.instant());
-        Optional<LedgerPosition> heard = Optional.ofNullable(
+        Optional<FactPosition> heard = Optional.ofNullable(
                         lastEventId == null || lastEventId.isBlank() ? after : lastEventId)
                 .map(LiveResource::position);
         return Multi.createFrom()
@@ -83,9 +83,9 @@ public class LiveResource {
         return (event.id().isEmpty() ? built : built.id(event.id())).build();
     }
 
-    private static LedgerPosition position(String text) {
+    private static FactPosition position(String text) {
         try {
-            return new LedgerPosition(Long.parseLong(text));
+            return new FactPosition(Long.parseLong(text));
         } catch (NumberFormatException notAPosition) {
             throw Problem.malformed("after", "is '" + text + "'; it must be a position from an earlier event");
         }

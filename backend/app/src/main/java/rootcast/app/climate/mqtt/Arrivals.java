@@ -17,13 +17,13 @@ import org.jspecify.annotations.Nullable;
 import rootcast.app.climate.HouseReading;
 import rootcast.app.climate.IngestCount;
 import rootcast.app.climate.RecordReadings;
-import rootcast.app.climate.UnknownTopics;
+import rootcast.app.climate.UnmappedTopics;
 import rootcast.app.climate.store.Sensors;
 import rootcast.app.once.FactHead;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
 import rootcast.climate.Sensor;
-import rootcast.ledger.LedgerPosition;
+import rootcast.facts.FactPosition;
 
 /**
  * Messages waiting to be stored. One thread takes all that wait, stores them in one transaction and only then tells the
@@ -58,7 +58,7 @@ class Arrivals {
     IngestCount count;
 
     @Inject
-    UnknownTopics unknown;
+    UnmappedTopics unknown;
 
     @Inject
     ObjectMapper json;
@@ -66,7 +66,7 @@ class Arrivals {
     private final BlockingQueue<Arrival> waiting = new LinkedBlockingQueue<>();
     private final Map<String, Instant> lastStamp = new HashMap<>();
     private Map<String, Sensor> byTopic = Map.of();
-    private @Nullable LedgerPosition mapAt;
+    private @Nullable FactPosition mapAt;
     private @Nullable Thread writer;
 
     void add(Arrival arrival) {
@@ -222,7 +222,7 @@ class Arrivals {
     }
 
     private void readMap() {
-        LedgerPosition setup = head.last().setup();
+        FactPosition setup = head.last().setup();
         if (!setup.equals(mapAt)) {
             Map<String, Sensor> map = new HashMap<>();
             for (Sensor sensor : sensors.all()) {

@@ -16,7 +16,7 @@ import java.time.OffsetDateTime;
 import java.util.UUID;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jspecify.annotations.Nullable;
-import rootcast.app.climate.OverruleFlag;
+import rootcast.app.climate.OverrideFlag;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
 import rootcast.app.problem.Problem;
@@ -29,7 +29,7 @@ public class FlagResource {
     Once once;
 
     @Inject
-    OverruleFlag overrule;
+    OverrideFlag overrule;
 
     @Inject
     InstantSource time;

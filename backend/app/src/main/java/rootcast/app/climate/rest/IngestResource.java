@@ -5,7 +5,7 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import java.util.List;
 import rootcast.app.climate.IngestCount;
-import rootcast.app.climate.UnknownTopics;
+import rootcast.app.climate.UnmappedTopics;
 import rootcast.app.climate.mqtt.MqttIngest;
 
 /** What came in, what became of it, and how it stands with the broker. */
@@ -19,10 +19,11 @@ public class IngestResource {
     MqttIngest mqtt;
 
     @Inject
-    UnknownTopics unknown;
+    UnmappedTopics unknown;
 
     /** @param unknownTopics topics without a sensor, the one heard last first */
-    record IngestWire(List<IngestCount.Counted> ways, MqttIngest.State mqtt, List<UnknownTopics.Heard> unknownTopics) {}
+    record IngestWire(
+            List<IngestCount.Counted> ways, MqttIngest.State mqtt, List<UnmappedTopics.Heard> unknownTopics) {}
 
     @GET
     public IngestWire ingest() {

@@ -26,7 +26,7 @@ import rootcast.app.once.WriteSetup;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.store.Places;
 import rootcast.climate.Sensor;
-import rootcast.ledger.LedgerPosition;
+import rootcast.facts.FactPosition;
 
 /** The sensor map: which topic is which sensor, where it hangs, and what its numbers mean. */
 @Path("/api/sensors")
@@ -105,7 +105,7 @@ public class SensorResource {
         return () -> sensors.sensor(wire.code()).isPresent();
     }
 
-    private Function<LedgerPosition, Object> save(SensorWire wire) {
+    private Function<FactPosition, Object> save(SensorWire wire) {
         return position -> {
             Sensor sensor = wire.sensor();
             if (places.house(sensor.house()).isEmpty()) {

@@ -22,7 +22,7 @@ import rootcast.climate.FlagKind;
 import rootcast.climate.HourlySeries;
 import rootcast.climate.QualityFlag;
 import rootcast.climate.Quantity;
-import rootcast.ledger.LedgerPosition;
+import rootcast.facts.FactPosition;
 
 /** Flags, readings set aside and what people said of them, as stored. */
 @ApplicationScoped
@@ -45,7 +45,7 @@ public class Flags {
     static class AsideRows implements PanacheRepositoryBase<ReadingAsideRow, UUID> {}
 
     @ApplicationScoped
-    static class OverruleRows implements PanacheRepositoryBase<FlagOverruleRow, FlagOverruleRow.Id> {}
+    static class OverruleRows implements PanacheRepositoryBase<FlagOverrideRow, FlagOverrideRow.Id> {}
 
     /**
      * A flag as it is shown.
@@ -84,7 +84,7 @@ public class Flags {
     }
 
     /** Keeps readings outside of the series, each once. */
-    public void setAside(List<SetAside> readings, LedgerPosition position) {
+    public void setAside(List<SetAside> readings, FactPosition position) {
         Map<UUID, SetAside> once = new LinkedHashMap<>();
         readings.forEach(each -> once.putIfAbsent(each.id(), each));
         once.forEach((id, each) -> {
@@ -131,9 +131,9 @@ public class Flags {
                 : Optional.of(new Shown(id, of(aside.house, aside.quantity), flag(aside), true));
     }
 
-    public void say(Shown of, Word word, LedgerPosition position) {
-        FlagOverruleRow row = new FlagOverruleRow();
-        row.id = new FlagOverruleRow.Id(position.value(), of.id());
+    public void say(Shown of, Word word, FactPosition position) {
+        FlagOverrideRow row = new FlagOverrideRow();
+        row.id = new FlagOverrideRow.Id(position.value(), of.id());
         row.house = of.of().house();
         row.quantity = of.of().quantity().wireName();
         row.sensor = of.flag().sensor();
@@ -162,7 +162,7 @@ public class Flags {
     /** Flags that were overruled by an instant. */
     public Set<QualityFlag.Key> overruled(
             HouseQuantity of, Instant fromInclusive, Instant untilExclusive, Instant saidBy) {
-        Map<UUID, FlagOverruleRow> last = new HashMap<>();
+        Map<UUID, FlagOverrideRow> last = new HashMap<>();
         said(of, fromInclusive, untilExclusive, saidBy).forEach(row -> last.put(row.id.flagId(), row));
         return last.values().stream()
                 .filter(row -> row.overruled)
@@ -179,7 +179,7 @@ public class Flags {
     public List<HouseReading> broughtIn(
             HouseQuantity of, Instant fromInclusive, Instant untilExclusive, Instant saidBy) {
         List<HouseReading> readings = new ArrayList<>();
-        Map<UUID, FlagOverruleRow> last = new LinkedHashMap<>();
+        Map<UUID, FlagOverrideRow> last = new LinkedHashMap<>();
         said(of, fromInclusive, untilExclusive, saidBy).forEach(row -> {
             last.remove(row.id.flagId());
             last.put(row.id.flagId(), row);
@@ -205,7 +205,7 @@ public class Flags {
                 .toList();
     }
 
-    private List<FlagOverruleRow> said(
+    private List<FlagOverrideRow> said(
             HouseQuantity of, Instant fromInclusive, Instant untilExclusive, Instant saidBy) {
         return overruleRows.list(
                 "house = ?1 and quantity = ?2 and flaggedAt >= ?3 and flaggedAt < ?4 and recordedAt <= ?5"
@@ -269,7 +269,7 @@ public class Flags {
         return row;
     }
 
-    private static ReadingAsideRow row(UUID id, SetAside aside, LedgerPosition position) {
+    private static ReadingAsideRow row(UUID id, SetAside aside, FactPosition position) {
         HouseReading reading = aside.reading();
         ReadingAsideRow row = new ReadingAsideRow();
         row.id = id;

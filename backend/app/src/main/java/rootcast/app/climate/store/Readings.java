@@ -16,7 +16,7 @@ import org.hibernate.Session;
 import rootcast.app.climate.HouseQuantity;
 import rootcast.app.climate.HouseReading;
 import rootcast.climate.Quantity;
-import rootcast.ledger.LedgerPosition;
+import rootcast.facts.FactPosition;
 
 /** Readings and their hourly sums as stored. */
 @ApplicationScoped
@@ -80,13 +80,13 @@ public class Readings {
     }
 
     /** Adds readings that are not stored yet; those measured before {@code lateBefore} are marked late. */
-    public void insert(List<HouseReading> added, LedgerPosition position, Instant recordedAt, Instant lateBefore) {
+    public void insert(List<HouseReading> added, FactPosition position, Instant recordedAt, Instant lateBefore) {
         database.unwrap(Session.class)
                 .doWork(connection ->
                         ReadingStatements.insert(connection, added, position.value(), recordedAt, lateBefore));
     }
 
-    public void putHours(List<Hour> hours, LedgerPosition position) {
+    public void putHours(List<Hour> hours, FactPosition position) {
         if (!hours.isEmpty()) {
             database.unwrap(Session.class)
                     .doWork(connection -> ReadingStatements.putHours(connection, hours, position.value()));
@@ -127,7 +127,7 @@ public class Readings {
     }
 
     /** Hours that readings between two positions made or changed. */
-    public List<Hour> between(LedgerPosition afterExclusive, LedgerPosition upToInclusive) {
+    public List<Hour> between(FactPosition afterExclusive, FactPosition upToInclusive) {
         return database
                 .createQuery(
                         "select h.id.house, h.id.quantity, h.id.hourStart, h.totalMicro, h.readings, h.leftOut, h.settled"
@@ -150,11 +150,11 @@ public class Readings {
     }
 
     /** Houses and quantities that were written to between two positions, also by overruling a flag. */
-    public Set<HouseQuantity> seriesWrittenBetween(LedgerPosition afterExclusive, LedgerPosition upToInclusive) {
+    public Set<HouseQuantity> seriesWrittenBetween(FactPosition afterExclusive, FactPosition upToInclusive) {
         Set<HouseQuantity> series = new HashSet<>();
         for (String query : List.of(
                 "select distinct r.id.house, r.id.quantity from ReadingRow r where r.positionNo > ?1 and r.positionNo <= ?2",
-                "select distinct o.house, o.quantity from FlagOverruleRow o"
+                "select distinct o.house, o.quantity from FlagOverrideRow o"
                         + " where o.id.positionNo > ?1 and o.id.positionNo <= ?2")) {
             database.createQuery(query, Object[].class)
                     .setParameter(1, afterExclusive.value())
@@ -256,7 +256,7 @@ public class Readings {
      * @param about so many, and those recorded together with the last of them
      * @return readings put away
      */
-    public int putAway(Instant recordedBefore, int about) {
+    public int purge(Instant recordedBefore, int about) {
         List<Instant> last = database.createQuery(
                         "select r.recordedAt from ReadingRow r where r.recordedAt < ?1 order by r.recordedAt",
                         Instant.class)

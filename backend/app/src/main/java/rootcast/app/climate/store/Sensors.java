@@ -13,7 +13,7 @@ import rootcast.climate.MoistureScale;
 import rootcast.climate.Quantity;
 import rootcast.climate.ReadingUnit;
 import rootcast.climate.Sensor;
-import rootcast.ledger.LedgerPosition;
+import rootcast.facts.FactPosition;
 
 /** The sensor map as stored. */
 @ApplicationScoped
@@ -38,7 +38,7 @@ public class Sensors {
         return rows.find("topic", topic).firstResultOptional().map(Sensors::sensor);
     }
 
-    public void save(Sensor sensor, LedgerPosition position) {
+    public void save(Sensor sensor, FactPosition position) {
         SensorRow row = new SensorRow();
         row.code = sensor.code();
         row.house = sensor.house();

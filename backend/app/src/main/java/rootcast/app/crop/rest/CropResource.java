@@ -19,7 +19,7 @@ import rootcast.app.crop.store.Catalogue;
 import rootcast.app.once.OnceKey;
 import rootcast.app.once.WriteSetup;
 import rootcast.app.problem.Problem;
-import rootcast.ledger.LedgerPosition;
+import rootcast.facts.FactPosition;
 
 /** Crops with the profile in force. */
 @Path("/api/crops")
@@ -64,7 +64,7 @@ public class CropResource {
         return () -> catalogue.crop(wire.code()).isPresent();
     }
 
-    private Function<LedgerPosition, Object> save(CropWire wire) {
+    private Function<FactPosition, Object> save(CropWire wire) {
         return position -> {
             var before = catalogue.crop(wire.code()).map(crop -> crop.crop().profile());
             return CropWire.of(catalogue.save(wire.sourcedCrop(before), position, time.instant()));

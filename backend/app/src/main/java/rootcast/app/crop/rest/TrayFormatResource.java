@@ -19,7 +19,7 @@ import rootcast.app.once.OnceKey;
 import rootcast.app.once.WriteSetup;
 import rootcast.app.problem.Problem;
 import rootcast.crop.TrayFormat;
-import rootcast.ledger.LedgerPosition;
+import rootcast.facts.FactPosition;
 
 /** Tray formats. */
 @Path("/api/tray-formats")
@@ -64,7 +64,7 @@ public class TrayFormatResource {
         return () -> catalogue.trayFormat(wire.code()).isPresent();
     }
 
-    private Function<LedgerPosition, Object> save(TrayFormatWire wire) {
+    private Function<FactPosition, Object> save(TrayFormatWire wire) {
         return position -> {
             TrayFormat format = wire.trayFormat();
             catalogue.trayFormat(format.code()).ifPresent(before -> keepsItsCells(before, format));

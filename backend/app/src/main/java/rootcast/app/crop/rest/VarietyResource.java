@@ -19,7 +19,7 @@ import rootcast.app.once.OnceKey;
 import rootcast.app.once.WriteSetup;
 import rootcast.app.problem.Problem;
 import rootcast.crop.Variety;
-import rootcast.ledger.LedgerPosition;
+import rootcast.facts.FactPosition;
 
 /** Varieties. */
 @Path("/api/varieties")
@@ -61,7 +61,7 @@ public class VarietyResource {
         return () -> catalogue.variety(wire.code()).isPresent();
     }
 
-    private Function<LedgerPosition, Object> save(VarietyWire wire) {
+    private Function<FactPosition, Object> save(VarietyWire wire) {
         return position -> {
             Variety variety = wire.variety();
             if (catalogue.crop(variety.crop()).isEmpty()) {

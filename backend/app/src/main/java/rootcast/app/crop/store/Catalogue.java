@@ -16,7 +16,7 @@ import rootcast.crop.Crop;
 import rootcast.crop.CropProfile;
 import rootcast.crop.TrayFormat;
 import rootcast.crop.Variety;
-import rootcast.ledger.LedgerPosition;
+import rootcast.facts.FactPosition;
 
 /** What is grown and in what, as stored. */
 @ApplicationScoped
@@ -57,7 +57,7 @@ public class Catalogue {
         return trayFormats.findByIdOptional(code).map(mapper::trayFormat);
     }
 
-    public void save(TrayFormat format, LedgerPosition position) {
+    public void save(TrayFormat format, FactPosition position) {
         trayFormats.getEntityManager().merge(mapper.row(format, position.value()));
     }
 
@@ -69,7 +69,7 @@ public class Catalogue {
         return varieties.findByIdOptional(code).map(mapper::variety);
     }
 
-    public void save(Variety variety, LedgerPosition position) {
+    public void save(Variety variety, FactPosition position) {
         varieties.getEntityManager().merge(mapper.row(variety, position.value()));
     }
 
@@ -135,7 +135,7 @@ public class Catalogue {
     }
 
     /** Stores the crop; a profile that differs from the one in force becomes its next version and is in force at once. */
-    public SourcedCrop save(SourcedCrop sourced, LedgerPosition position, Instant recordedAt) {
+    public SourcedCrop save(SourcedCrop sourced, FactPosition position, Instant recordedAt) {
         Crop crop = sourced.crop();
         Optional<SourcedCrop> before = crop(crop.code());
         CropRow row = new CropRow();

@@ -8,11 +8,11 @@ import org.mapstruct.MappingTarget;
 import org.mapstruct.ReportingPolicy;
 import rootcast.crop.Stage;
 import rootcast.crop.TrayFormat;
+import rootcast.facts.FactPosition;
 import rootcast.ledger.Account;
 import rootcast.ledger.Batch;
 import rootcast.ledger.Cause;
 import rootcast.ledger.Entry;
-import rootcast.ledger.LedgerPosition;
 import rootcast.ledger.OrderLine;
 import rootcast.ledger.Posting;
 import rootcast.ledger.Sample;
@@ -33,8 +33,8 @@ abstract class EntryMapper {
     @Mapping(target = "what", expression = "java(what(row))")
     abstract Entry entry(EntryRow row);
 
-    LedgerPosition position(long positionNo) {
-        return new LedgerPosition(positionNo);
+    FactPosition position(long positionNo) {
+        return new FactPosition(positionNo);
     }
 
     What what(EntryRow row) {

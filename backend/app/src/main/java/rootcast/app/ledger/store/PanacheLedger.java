@@ -12,11 +12,11 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import rootcast.app.crop.store.Catalogue;
 import rootcast.crop.TrayFormat;
+import rootcast.facts.FactPosition;
 import rootcast.ledger.Batch;
 import rootcast.ledger.BatchFold;
 import rootcast.ledger.Entry;
 import rootcast.ledger.Ledger;
-import rootcast.ledger.LedgerPosition;
 import rootcast.ledger.OrderLine;
 import rootcast.ledger.Posting;
 
@@ -73,7 +73,7 @@ public class PanacheLedger implements Ledger {
     }
 
     /** Entries of any batch between two positions, oldest first. */
-    public List<Entry> entriesBetween(LedgerPosition afterExclusive, LedgerPosition upToInclusive) {
+    public List<Entry> entriesBetween(FactPosition afterExclusive, FactPosition upToInclusive) {
         return entries
                 .list(
                         "positionNo > ?1 and positionNo <= ?2 order by positionNo",

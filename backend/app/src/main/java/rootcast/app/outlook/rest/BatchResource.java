@@ -56,11 +56,11 @@ public class BatchResource {
             throw Problem.malformed("state", "is '" + state + "'; it must be live, finished or all");
         }
         List<BatchView> shown = batches.pictures().stream()
-                .filter(picture -> state.equals("all") || picture.standing().isFinished() == state.equals("finished"))
+                .filter(picture -> state.equals("all") || picture.state().isFinished() == state.equals("finished"))
                 .filter(picture -> isBlank(site) || picture.batch().site().equals(site))
-                .filter(picture -> isBlank(house) || picture.standing().house().equals(house))
+                .filter(picture -> isBlank(house) || picture.state().house().equals(house))
                 .filter(picture -> isBlank(variety) || picture.batch().variety().equals(variety))
-                .filter(picture -> stage == null || picture.standing().stage() == stage)
+                .filter(picture -> stage == null || picture.state().stage() == stage)
                 .map(picture -> BatchView.of(picture, names))
                 .filter(view -> isBlank(crop) || view.crop().equals(crop))
                 .filter(view -> isBlank(text) || speaksOf(view, text.strip().toLowerCase(Locale.ROOT)))

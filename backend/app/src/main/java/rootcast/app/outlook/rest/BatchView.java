@@ -8,7 +8,7 @@ import rootcast.app.crop.LiveCatalogue;
 import rootcast.app.outlook.BatchPicture;
 import rootcast.climate.HourSource;
 import rootcast.crop.Stage;
-import rootcast.ledger.Standing;
+import rootcast.ledger.BatchState;
 import rootcast.outlook.Outlook;
 
 /**
@@ -91,48 +91,44 @@ public record BatchView(
 
     static BatchView of(BatchPicture picture, LiveCatalogue names) {
         var batch = picture.batch();
-        Standing standing = picture.standing();
+        BatchState state = picture.state();
         var crop = names.cropOf(batch.variety());
         Map<String, Integer> lost = new TreeMap<>();
-        standing.lost().forEach((cause, plants) -> lost.put(cause.wire(), plants));
+        state.lost().forEach((cause, plants) -> lost.put(cause.wire(), plants));
         return new BatchView(
                 batch.id(),
                 batch.site(),
-                standing.house(),
+                state.house(),
                 batch.variety(),
                 names.variety(batch.variety()).name(),
                 crop.code(),
                 crop.name(),
                 batch.trayFormat().code(),
                 batch.stuckAt(),
-                standing.stage(),
-                since(standing),
-                standing.benchTrays(),
-                standing.stuckTrays(),
-                new Plants(
-                        standing.stuckPlants(),
-                        standing.alivePlants(),
-                        standing.lostPlants(),
-                        standing.shippedPlants()),
+                state.stage(),
+                since(state),
+                state.benchTrays(),
+                state.stuckTrays(),
+                new Plants(state.stuckPlants(), state.alivePlants(), state.lostPlants(), state.shippedPlants()),
                 lost,
-                lastCount(standing),
+                lastCount(state),
                 picture.outlook() == null ? null : OutlookView.of(picture.outlook()),
                 picture.position().value());
     }
 
-    private static Instant since(Standing standing) {
-        return standing.reachedAt().values().stream()
+    private static Instant since(BatchState state) {
+        return state.reachedAt().values().stream()
                 .max(Instant::compareTo)
-                .orElse(standing.batch().stuckAt());
+                .orElse(state.batch().stuckAt());
     }
 
-    private static @Nullable CountView lastCount(Standing standing) {
-        var sampled = standing.sampledCount();
+    private static @Nullable CountView lastCount(BatchState state) {
+        var sampled = state.sampledCount();
         if (sampled != null) {
             return new CountView(
                     sampled.at(), sampled.alivePlants(), sampled.sample().cells());
         }
-        var full = standing.fullCount();
+        var full = state.fullCount();
         return full == null ? null : new CountView(full.at(), full.plants(), null);
     }
 }

@@ -9,7 +9,7 @@ import rootcast.climate.FilledSeries;
 import rootcast.climate.HourSource;
 import rootcast.climate.HourlySeries;
 import rootcast.crop.Stage;
-import rootcast.ledger.Standing;
+import rootcast.ledger.BatchState;
 import rootcast.outlook.DateDistribution;
 import rootcast.outlook.ExplanationModel;
 import rootcast.outlook.Outlook;
@@ -51,7 +51,7 @@ final class DevelopmentWires {
     record LookWire(Instant at, Stage stage, int cells, int reached) {}
 
     static Development of(BatchInTime batch) {
-        Standing standing = batch.picture().standing();
+        BatchState state = batch.picture().state();
         Instant until = end(batch);
         return new Development(
                 batch.picture().batch().id(),
@@ -61,11 +61,11 @@ final class DevelopmentWires {
                         .map(point -> new ProgressWire(point.at(), point.p10(), point.p50(), point.p90()))
                         .toList(),
                 plan(batch, until),
-                standing.reachedAt().entrySet().stream()
+                state.reachedAt().entrySet().stream()
                         .map(each -> new ReachedWire(each.getKey(), each.getValue()))
                         .sorted(java.util.Comparator.comparing(ReachedWire::stage))
                         .toList(),
-                standing.looks().stream()
+                state.looks().stream()
                         .map(look -> new LookWire(look.at(), look.stage(), look.cells(), look.reached()))
                         .toList());
     }
@@ -99,17 +99,17 @@ final class DevelopmentWires {
     private static List<HourWire> hours(BatchInTime batch, Instant until) {
         double referenceC =
                 batch.profile().profile().of(Stage.STICK).cardinals().referenceC();
-        List<Standing.Stay> stays = batch.picture().standing().stays();
+        List<BatchState.Placement> placements = batch.picture().state().placements();
         List<HourWire> hours = new ArrayList<>();
-        int stay = 0;
+        int placement = 0;
         long first = HourlySeries.hourOf(batch.picture().batch().stuckAt());
         for (long hour = first; hour < HourlySeries.hourOf(until); hour++) {
             Instant at = HourlySeries.startOf(hour);
-            while (stay + 1 < stays.size()
-                    && !stays.get(stay + 1).fromInclusive().isAfter(at)) {
-                stay++;
+            while (placement + 1 < placements.size()
+                    && !placements.get(placement + 1).fromInclusive().isAfter(at)) {
+                placement++;
             }
-            String house = stays.get(stay).house();
+            String house = placements.get(placement).house();
             FilledSeries filled = batch.houses().climateOf(house);
             hours.add(new HourWire(at, filled.celsius(hour, referenceC), house, source(filled, hour)));
         }

@@ -52,7 +52,7 @@ class RoundViews {
                 cared == null
                         ? null
                         : names.variety(cared.picture().batch().variety()).name(),
-                cared == null ? null : cared.picture().standing().benchTrays(),
+                cared == null ? null : cared.picture().state().benchTrays(),
                 cared == null ? null : cared.phaseAt(at.now()).name(),
                 item.task().wireName(),
                 item.dueOn(),

@@ -23,7 +23,7 @@ import rootcast.app.once.WriteSetup;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.PlannedSetpoint;
 import rootcast.app.site.store.Places;
-import rootcast.ledger.LedgerPosition;
+import rootcast.facts.FactPosition;
 import rootcast.site.House;
 
 /** Houses: the climate compartments of a site. */
@@ -102,7 +102,7 @@ public class HouseResource {
         return () -> places.house(wire.code()).isPresent();
     }
 
-    private Function<LedgerPosition, Object> save(HouseWire wire) {
+    private Function<FactPosition, Object> save(HouseWire wire) {
         return position -> {
             House house = wire.house();
             if (places.site(house.site()).isEmpty()) {

@@ -18,7 +18,7 @@ import rootcast.app.once.OnceKey;
 import rootcast.app.once.WriteSetup;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.store.Places;
-import rootcast.ledger.LedgerPosition;
+import rootcast.facts.FactPosition;
 import rootcast.site.Site;
 
 /** Sites. */
@@ -61,7 +61,7 @@ public class SiteResource {
         return () -> places.site(wire.code()).isPresent();
     }
 
-    private Function<LedgerPosition, Object> save(SiteWire wire) {
+    private Function<FactPosition, Object> save(SiteWire wire) {
         return position -> {
             Site site = wire.site();
             places.save(site, position);

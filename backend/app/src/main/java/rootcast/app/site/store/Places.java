@@ -7,7 +7,7 @@ import jakarta.transaction.Transactional;
 import java.util.List;
 import java.util.Optional;
 import rootcast.app.site.PlannedSetpoint;
-import rootcast.ledger.LedgerPosition;
+import rootcast.facts.FactPosition;
 import rootcast.site.House;
 import rootcast.site.Site;
 
@@ -45,7 +45,7 @@ public class Places {
         return sites.findByIdOptional(code).map(mapper::site);
     }
 
-    public void save(Site site, LedgerPosition position) {
+    public void save(Site site, FactPosition position) {
         sites.getEntityManager().merge(mapper.row(site, position.value()));
     }
 
@@ -57,7 +57,7 @@ public class Places {
         return houses.findByIdOptional(code).map(mapper::house);
     }
 
-    public void save(House house, LedgerPosition position) {
+    public void save(House house, FactPosition position) {
         houses.getEntityManager().merge(mapper.row(house, position.value()));
     }
 
@@ -74,7 +74,7 @@ public class Places {
                 .toList();
     }
 
-    public void add(PlannedSetpoint planned, LedgerPosition position) {
+    public void add(PlannedSetpoint planned, FactPosition position) {
         HouseSetpointRow row = new HouseSetpointRow();
         row.positionNo = position.value();
         row.house = planned.house();

@@ -83,7 +83,7 @@ public class WhatIfResource {
     private Question.Move move(String at, WhatIfWire.MoveAsked each) {
         BatchPicture batch =
                 batches.picture(each.batch()).orElseThrow(() -> Problem.unknownCode(at + ".batch", each.batch()));
-        if (batch.standing().isFinished()) {
+        if (batch.state().isFinished()) {
             throw Problem.notAllowed(at + ".batch", each.batch(), "has no plant left to move");
         }
         House house = house(at + ".house", each.house());

@@ -72,8 +72,7 @@ final class WhatIfWire {
                         .map(moved -> new BatchMoved(
                                 moved.before().batch().id(),
                                 BatchOtherwise.of(
-                                        moved.before(),
-                                        moved.before().standing().house()),
+                                        moved.before(), moved.before().state().house()),
                                 BatchOtherwise.of(moved.after(), moved.houseAfter())))
                         .toList(),
                 answer.cells().stream()

@@ -13,7 +13,7 @@ import rootcast.crop.Stage;
  * <p>Slower than the curves and independent of them: the explanation asks it what the date would have been, had this or
  * that been otherwise.
  */
-final class HourlyReckoning {
+final class HourlyDates {
 
     private static final long HOUR_MILLIS = 3_600_000;
     private static final int HORIZON_HOURS = 400 * 24;
@@ -28,7 +28,7 @@ final class HourlyReckoning {
     private final Cardinals[] cardinals;
     private final DevelopmentRate[] rates;
 
-    HourlyReckoning(Instant stuckAt, CropProfile profile) {
+    HourlyDates(Instant stuckAt, CropProfile profile) {
         this.stuckAt = stuckAt.toEpochMilli();
         daysAtReference = new double[StagePath.STAGES];
         cardinals = new Cardinals[StagePath.STAGES];

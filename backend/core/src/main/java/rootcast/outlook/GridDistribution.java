@@ -3,7 +3,7 @@ package rootcast.outlook;
 import rootcast.numerics.FirstTrue;
 
 /** A law on a line whose density is given at equal steps and runs straight between them; zero outside. */
-final class GridLaw {
+final class GridDistribution {
 
     private final double[] density;
     private final double first;
@@ -13,7 +13,7 @@ final class GridLaw {
     private final double[] below;
 
     /** @param density not normalised; not all of it zero */
-    GridLaw(double[] density, double first, double step) {
+    GridDistribution(double[] density, double first, double step) {
         this.density = density;
         this.first = first;
         this.step = step;

@@ -11,7 +11,7 @@ import java.util.UUID;
 /** A person's word on a flag; the one with the highest position counts. */
 @Entity
 @Table(name = "flag_overrule")
-public class FlagOverruleRow {
+public class FlagOverrideRow {
 
     @Embeddable
     public record Id(long positionNo, UUID flagId) implements Serializable {}

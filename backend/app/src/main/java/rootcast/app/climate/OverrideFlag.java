@@ -8,14 +8,14 @@ import java.util.UUID;
 import rootcast.app.climate.store.Flags;
 import rootcast.app.once.FactHead;
 import rootcast.app.problem.Problem;
-import rootcast.ledger.LedgerPosition;
+import rootcast.facts.FactPosition;
 
 /**
  * A person says that flags are wrong, or takes that back. Nothing is deleted: the newest word counts, and the hours that
  * the flags reach are made anew.
  */
 @ApplicationScoped
-public class OverruleFlag {
+public class OverrideFlag {
 
     private static final int MOST = 10_000;
 
@@ -52,7 +52,7 @@ public class OverruleFlag {
                 .toList();
         windows.catchUp();
         windows.forget(named.of());
-        LedgerPosition position = head.next();
+        FactPosition position = head.next();
         meant.forEach(each -> flags.say(each, new Flags.Word(overruled, reason, now), position));
         List<Instant> moments = meant.stream().map(each -> each.flag().at()).toList();
         HouseWindow window = windows.around(named.of(), moments, now);

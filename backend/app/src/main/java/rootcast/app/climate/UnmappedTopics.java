@@ -11,7 +11,7 @@ import java.util.Set;
 
 /** Topics that messages came under since the start of this process and that no sensor has: sensors yet to be set up. */
 @ApplicationScoped
-public class UnknownTopics {
+public class UnmappedTopics {
 
     /** The topic longest silent makes room; a broker that carries other trades' messages would fill the memory. */
     static final int MOST = 500;

@@ -11,11 +11,11 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import rootcast.crop.Stage;
-import rootcast.ledger.Standing.PlantsAt;
-import rootcast.ledger.Standing.SampledAt;
+import rootcast.ledger.BatchState.PlantsAt;
+import rootcast.ledger.BatchState.SampledAt;
 
 /** What a batch's entries add up to, by hand: 980 plants in 10 trays of 100 cells, sold with 90 plants each. */
-class StandingTest {
+class BatchStateTest {
 
     @Test
     void aFullCountSetsTheLivingPlantsAndBooksTheDifference() {

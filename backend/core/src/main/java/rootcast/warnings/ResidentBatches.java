@@ -10,19 +10,19 @@ import rootcast.crop.CropRecipe;
 import rootcast.crop.MistRegime;
 import rootcast.crop.Phase;
 import rootcast.crop.StageRecipe;
-import rootcast.ledger.Standing;
+import rootcast.ledger.BatchState;
 
 /** Who stood in a house in an hour, and in which phase. */
-final class Lodgers {
+final class ResidentBatches {
 
     /** Worked out once for each hour: every rule asks. */
-    private final List<List<Lodger>> byHour = new ArrayList<>();
+    private final List<List<Resident>> byHour = new ArrayList<>();
 
     private final long fromHour;
 
-    record Lodger(Standing standing, CropRecipe recipe, Phase phase) {
+    record Resident(BatchState state, CropRecipe recipe, Phase phase) {
         String batch() {
-            return standing.batch().id();
+            return state.batch().id();
         }
 
         StageRecipe asks() {
@@ -38,39 +38,39 @@ final class Lodgers {
         }
     }
 
-    Lodgers(Watched house, long fromInclusive, long untilExclusive) {
+    ResidentBatches(Watched house, long fromInclusive, long untilExclusive) {
         fromHour = fromInclusive;
         for (long hour = fromInclusive; hour < untilExclusive; hour++) {
             Instant at = HourlySeries.startOf(hour);
-            List<Lodger> present = new ArrayList<>();
+            List<Resident> present = new ArrayList<>();
             for (Watched.Resident resident : house.residents()) {
                 if (resident.isIn(house.house(), at)) {
-                    Standing standing = resident.standing();
-                    Phase phase = resident.recipe().phaseAt(standing.batch().stuckAt(), standing.reachedAt(), at);
-                    present.add(new Lodger(standing, resident.recipe(), phase));
+                    BatchState state = resident.state();
+                    Phase phase = resident.recipe().phaseAt(state.batch().stuckAt(), state.reachedAt(), at);
+                    present.add(new Resident(state, resident.recipe(), phase));
                 }
             }
             byHour.add(present);
         }
     }
 
-    List<Lodger> at(long hour) {
+    List<Resident> at(long hour) {
         return byHour.get((int) (hour - fromHour));
     }
 
-    List<Lodger> at(long hour, Predicate<Lodger> concerned) {
+    List<Resident> at(long hour, Predicate<Resident> concerned) {
         return at(hour).stream().filter(concerned).toList();
     }
 
-    static double least(List<Lodger> lodgers, ToDoubleFunction<Lodger> of) {
-        return lodgers.stream().mapToDouble(of).min().orElse(Double.NaN);
+    static double least(List<Resident> residents, ToDoubleFunction<Resident> of) {
+        return residents.stream().mapToDouble(of).min().orElse(Double.NaN);
     }
 
-    static double most(List<Lodger> lodgers, ToDoubleFunction<Lodger> of) {
-        return lodgers.stream().mapToDouble(of).max().orElse(Double.NaN);
+    static double most(List<Resident> residents, ToDoubleFunction<Resident> of) {
+        return residents.stream().mapToDouble(of).max().orElse(Double.NaN);
     }
 
-    static List<String> names(List<Lodger> lodgers) {
-        return lodgers.stream().map(Lodger::batch).sorted().toList();
+    static List<String> names(List<Resident> residents) {
+        return residents.stream().map(Resident::batch).sorted().toList();
     }
 }

@@ -16,7 +16,7 @@ import rootcast.crop.Stage;
  *
  * @param reachedAt     when each of CALLUS, ROOT and READY was seen reached; a stage that nobody entered is absent
  * @param looks         looks at some cells for a stage, in the order of their moments
- * @param stays         houses in order, the last is where it stands now; empty before sticking
+ * @param placements         houses in order, the last is where it stands now; empty before sticking
  * @param stuckPlants   plants taken in
  * @param alivePlants   plants alive by the book
  * @param lost          plants by cause; only a count difference may be negative
@@ -26,11 +26,11 @@ import rootcast.crop.Stage;
  * @param shippedSince  plants that left after it
  * @param shippedTo     trays shipped for each promise
  */
-public record Standing(
+public record BatchState(
         Batch batch,
         Map<Stage, Instant> reachedAt,
         List<LookAt> looks,
-        List<Stay> stays,
+        List<Placement> placements,
         int stuckTrays,
         int shippedTrays,
         int stuckPlants,
@@ -44,7 +44,7 @@ public record Standing(
         Map<OrderLine, Integer> shippedTo) {
 
     /** @param fromInclusive until the next stay's start */
-    public record Stay(String house, Instant fromInclusive) {}
+    public record Placement(String house, Instant fromInclusive) {}
 
     /** Of {@code cells} looked at, {@code reached} had reached the stage. */
     public record LookAt(Instant at, Stage stage, int cells, int reached) {}
@@ -57,8 +57,8 @@ public record Standing(
      */
     public record SampledAt(Instant at, Sample sample, int places, int alivePlants) {}
 
-    static Standing beforeSticking(Batch batch) {
-        return new Standing(
+    static BatchState beforeSticking(Batch batch) {
+        return new BatchState(
                 batch, Map.of(), List.of(), List.of(), 0, 0, 0, 0, 0, Map.of(), null, null, List.of(), List.of(),
                 Map.of());
     }
@@ -72,7 +72,7 @@ public record Standing(
     }
 
     public boolean isStuck() {
-        return !stays.isEmpty();
+        return !placements.isEmpty();
     }
 
     /** No plant of it is left on a bench. */
@@ -81,7 +81,7 @@ public record Standing(
     }
 
     public String house() {
-        return stays.get(stays.size() - 1).house();
+        return placements.get(placements.size() - 1).house();
     }
 
     /** Trays still on the bench. Patching can fill more sold trays than were stuck, so the difference stops at zero. */
@@ -121,14 +121,14 @@ public record Standing(
     }
 
     /** The batch after an entry that {@link EntryRules} allow. */
-    Standing after(Entry entry) {
+    BatchState after(Entry entry) {
         Change next = new Change(this);
         Instant at = entry.happenedAt();
         if (entry.what() instanceof What.Stick stick) {
             next.stuckTrays = stick.trays();
             next.stuckPlants = stick.plants();
             next.alivePlants = stick.plants();
-            next.stays = List.of(new Stay(stick.house(), at));
+            next.placements = List.of(new Placement(stick.house(), at));
         } else if (entry.what() instanceof What.Loss loss) {
             next.alivePlants -= loss.plants();
             next.lost = plus(lost, loss.cause(), loss.plants());
@@ -142,11 +142,11 @@ public record Standing(
         } else if (entry.what() instanceof What.Look look) {
             next.looks = plus(looks, new LookAt(at, look.stage(), look.cells(), look.reached()));
         } else if (entry.what() instanceof What.Move move) {
-            next.stays = plus(stays, new Stay(move.house(), at));
+            next.placements = plus(placements, new Placement(move.house(), at));
         } else if (entry.what() instanceof What.Ship ship) {
             next.ship(at, ship);
         }
-        return next.standing();
+        return next.state();
     }
 
     private static <T> List<T> plus(List<T> list, T added) {
@@ -172,10 +172,10 @@ public record Standing(
 
     /** The next standing while it is being written. */
     private static final class Change {
-        private final Standing before;
+        private final BatchState before;
         private Map<Stage, Instant> reachedAt;
         private List<LookAt> looks;
-        private List<Stay> stays;
+        private List<Placement> placements;
         private int stuckTrays;
         private int shippedTrays;
         private int stuckPlants;
@@ -188,11 +188,11 @@ public record Standing(
         private List<PlantsAt> shippedSince;
         private Map<OrderLine, Integer> shippedTo;
 
-        Change(Standing before) {
+        Change(BatchState before) {
             this.before = before;
             reachedAt = before.reachedAt;
             looks = before.looks;
-            stays = before.stays;
+            placements = before.placements;
             stuckTrays = before.stuckTrays;
             shippedTrays = before.shippedTrays;
             stuckPlants = before.stuckPlants;
@@ -237,12 +237,12 @@ public record Standing(
             }
         }
 
-        Standing standing() {
-            return new Standing(
+        BatchState state() {
+            return new BatchState(
                     before.batch,
                     reachedAt,
                     looks,
-                    stays,
+                    placements,
                     stuckTrays,
                     shippedTrays,
                     stuckPlants,

@@ -13,9 +13,9 @@ import rootcast.app.once.OnceKey;
 
 /** Drops raw readings once they have been kept for the time that is set; the hours they make stay for ever. */
 @ApplicationScoped
-public class PutAwayReadings {
+public class PurgeReadings {
 
-    private static final Logger LOG = Logger.getLogger(PutAwayReadings.class);
+    private static final Logger LOG = Logger.getLogger(PurgeReadings.class);
 
     /** In one transaction: people's entries wait for it, some hundredths of a second. */
     private static final int AT_ONCE = 2_000;
@@ -37,11 +37,11 @@ public class PutAwayReadings {
 
     @Scheduled(every = "6h", delayed = "1h", concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
     void byTheClock() {
-        putAway();
+        purge();
     }
 
     /** @return readings put away */
-    public int putAway() {
+    public int purge() {
         Instant recordedBefore = time.instant().minus(Duration.ofDays(config.rawDays()));
         int gone = 0;
         while (readings.isAnyRecordedBefore(recordedBefore)) {
@@ -57,7 +57,7 @@ public class PutAwayReadings {
         int[] gone = new int[1];
         once.write(OnceKey.none(), "old readings", "", 200, () -> {
             windows.forgetAll();
-            gone[0] = readings.putAway(recordedBefore, AT_ONCE);
+            gone[0] = readings.purge(recordedBefore, AT_ONCE);
             return null;
         });
         return gone[0];
