@@ -52,42 +52,93 @@ class AppArchitectureTest {
             Map.entry("problem", Set.of()),
             Map.entry("wiring", Set.of()),
             Map.entry("people", Set.of("problem", "wiring")),
-            Map.entry("once", Set.of("problem")),
-            Map.entry("site", Set.of("once", "problem")),
-            Map.entry("crop", Set.of("site", "once", "problem")),
-            Map.entry("climate", Set.of("site", "once", "problem")),
-            Map.entry("ledger", Set.of("crop", "site", "once", "problem")),
-            Map.entry("outlook", Set.of("climate", "crop", "site", "once", "problem")),
-            Map.entry("availability", Set.of("outlook", "ledger", "climate", "crop", "site", "once", "problem")),
+            Map.entry("once", Set.of("people", "problem")),
+            Map.entry("snapshot", Set.of("once", "problem", "wiring")),
+            Map.entry("site", Set.of("snapshot", "once", "problem")),
+            Map.entry("crop", Set.of("site", "snapshot", "once", "problem")),
+            Map.entry("climate", Set.of("site", "snapshot", "once", "people", "problem")),
+            Map.entry("ledger", Set.of("crop", "site", "once", "people", "problem")),
+            Map.entry("outlook", Set.of("ledger", "climate", "crop", "site", "snapshot", "once", "people", "problem")),
+            Map.entry(
+                    "availability",
+                    Set.of("outlook", "ledger", "climate", "crop", "site", "snapshot", "once", "people", "problem")),
             Map.entry(
                     "board",
                     Set.of(
-                            "warnings",
                             "availability",
                             "outlook",
                             "ledger",
                             "climate",
                             "crop",
                             "site",
+                            "snapshot",
                             "once",
+                            "people",
                             "problem",
                             "wiring")),
-            Map.entry("feed", Set.of("problem")),
-            Map.entry("treatments", Set.of("ledger", "crop", "site", "once", "problem")),
             Map.entry(
-                    "rounds", Set.of("treatments", "outlook", "ledger", "climate", "crop", "site", "once", "problem")),
+                    "live",
+                    Set.of(
+                            "warnings",
+                            "board",
+                            "availability",
+                            "outlook",
+                            "climate",
+                            "snapshot",
+                            "people",
+                            "problem")),
+            Map.entry("feed", Set.of("problem")),
+            Map.entry("treatments", Set.of("ledger", "crop", "site", "once", "people", "problem")),
+            Map.entry(
+                    "rounds",
+                    Set.of(
+                            "treatments",
+                            "outlook",
+                            "ledger",
+                            "climate",
+                            "crop",
+                            "site",
+                            "snapshot",
+                            "once",
+                            "people",
+                            "problem")),
             Map.entry(
                     "warnings",
-                    Set.of("rounds", "treatments", "outlook", "ledger", "climate", "crop", "site", "once", "problem")),
+                    Set.of(
+                            "rounds",
+                            "treatments",
+                            "outlook",
+                            "ledger",
+                            "climate",
+                            "crop",
+                            "site",
+                            "once",
+                            "people",
+                            "problem")),
             Map.entry(
                     "lookback",
-                    Set.of("board", "availability", "outlook", "ledger", "climate", "crop", "site", "problem")),
-            Map.entry("learning", Set.of("outlook", "ledger", "climate", "crop", "site", "once", "problem")),
-            Map.entry("trackrecord", Set.of("outlook", "ledger", "climate", "crop", "site", "problem")),
-            Map.entry("whatif", Set.of("board", "availability", "outlook", "ledger", "climate", "site", "problem")),
+                    Set.of("board", "availability", "outlook", "ledger", "climate", "crop", "site", "snapshot", "problem")),
+            Map.entry(
+                    "learning",
+                    Set.of("outlook", "ledger", "climate", "crop", "site", "snapshot", "once", "people", "problem")),
+            Map.entry("trackrecord", Set.of("outlook", "ledger", "climate", "crop", "site", "snapshot", "problem")),
+            Map.entry(
+                    "whatif",
+                    Set.of("board", "availability", "outlook", "ledger", "climate", "crop", "site", "snapshot", "problem")),
             Map.entry(
                     "flow",
-                    Set.of("board", "availability", "outlook", "ledger", "climate", "crop", "site", "once", "problem")),
+                    Set.of(
+                            "live",
+                            "board",
+                            "availability",
+                            "outlook",
+                            "ledger",
+                            "climate",
+                            "crop",
+                            "site",
+                            "snapshot",
+                            "once",
+                            "problem")),
             Map.entry(
                     "demo",
                     Set.of(
@@ -147,7 +198,7 @@ class AppArchitectureTest {
             .andShould()
             .haveSimpleNameEndingWith("Row");
 
-    /** Seen red on PlaceOrder with a field of type AfterFact. */
+    /** Seen red on PlaceOrder with a field of type Projector. */
     @ArchTest
     static final ArchRule nothingDependsOnFlow = noClasses()
             .that()
@@ -248,10 +299,10 @@ class AppArchitectureTest {
                             || (owner.isEquivalentTo(Clock.class) || owner.isEquivalentTo(InstantSource.class))
                                     && (method.startsWith("system") || method.startsWith("tick"))
                             || owner.isEquivalentTo(System.class) && method.equals("currentTimeMillis")
-                            // how long ago a view was asked for: bookkeeping that no figure depends on
+                            // how long somebody has waited: bookkeeping that no figure depends on
                             || owner.isEquivalentTo(System.class)
                                     && method.equals("nanoTime")
-                                    && !type.getPackageName().equals("rootcast.app.board")
+                                    && !type.getPackageName().equals("rootcast.app.snapshot")
                             || owner.isEquivalentTo(java.util.Date.class)
                                     && method.equals("<init>")
                                     && access.getDescription().contains("<init>()");

@@ -145,7 +145,7 @@ public final class Business {
 
     /** Every outlook as of now, the cores shared as the application does. */
     List<Outlook> outlooks() {
-        houses.settle();
+        houses.bringUpToDate();
         return kept.parallelStream().map(BatchOutlook::now).toList();
     }
 

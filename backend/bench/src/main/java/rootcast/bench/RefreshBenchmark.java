@@ -42,7 +42,7 @@ public class RefreshBenchmark {
     @Benchmark
     public void curves() {
         business.anHourPasses();
-        business.houses.settle();
+        business.houses.bringUpToDate();
     }
 
     @Benchmark

@@ -52,7 +52,7 @@ public class DatesBenchmark {
                         paths.get(i)))
                 .toList();
         List<long[]> byCurves = byCurves();
-        business.houses.settle();
+        business.houses.bringUpToDate();
         IntStream.range(0, batches).parallel().forEach(i -> {
             long[] byHours = byHours(i);
             for (int node = 0; node < RateBelief.NODES; node++) {
@@ -67,7 +67,7 @@ public class DatesBenchmark {
     @Benchmark
     public List<long[]> byCurves() {
         business.anHourPasses();
-        business.houses.settle();
+        business.houses.bringUpToDate();
         return IntStream.range(0, batches)
                 .parallel()
                 .mapToObj(i -> paths.get(i).ends(rates.get(i))[StagePath.STAGES - 1])
@@ -77,7 +77,7 @@ public class DatesBenchmark {
     @Benchmark
     public List<long[]> byHours() {
         business.anHourPasses();
-        business.houses.settle();
+        business.houses.bringUpToDate();
         return IntStream.range(0, batches).parallel().mapToObj(this::byHours).toList();
     }
 

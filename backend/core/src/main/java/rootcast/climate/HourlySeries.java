@@ -10,7 +10,9 @@ import java.util.Arrays;
  * depend on their order, so any order of arrival leaves the same series to the last bit. Telling a repeated reading
  * from a new one is the store's business: what is added here counts.
  *
- * <p>Not safe for use by several threads at once.
+ * <p>Hours are kept in blocks that a series shares with its {@link #snapshot}s until one of them writes, so that a
+ * snapshot costs what has changed since the last one. A series that is still written to is not safe for use
+ * by several threads at once; a snapshot, which nobody writes to, is.
  */
 public final class HourlySeries {
 
@@ -21,9 +23,26 @@ public final class HourlySeries {
     /** Keeps one reading with a wild clock from making the arrays huge: 50 years of hours. */
     private static final long WIDEST_HOURS = 50L * 366 * 24;
 
-    private long firstHour;
-    private long[] totalMicroC = new long[0];
-    private int[] readings = new int[0];
+    /** Hours of a block: a good five days, so that an hour's reading copies one kilobyte and not the whole series. */
+    private static final int BLOCK = 128;
+
+    private static final Block NO_HOURS = new Block(new long[BLOCK], new int[BLOCK]);
+
+    /** Index of the first block, as an hour divided by {@link #BLOCK}. */
+    private long firstBlock;
+
+    private Block[] blocks = {};
+
+    /** Which blocks no snapshot shares: only these may be written to. */
+    private boolean[] own = {};
+
+    private boolean frozen;
+
+    private record Block(long[] totalMicro, int[] readings) {
+        Block copy() {
+            return new Block(totalMicro.clone(), readings.clone());
+        }
+    }
 
     /** The hour that holds {@code at}, counted from 1970-01-01T00:00Z. */
     public static long hourOf(Instant at) {
@@ -45,17 +64,33 @@ public final class HourlySeries {
     /** Adds one reading. Whether it is plausible is for {@link Quantity#refusalOf}. */
     public void add(Instant at, double celsius) {
         long micro = microC(celsius);
-        int index = indexMadeFor(hourOf(at));
-        totalMicroC[index] += micro;
-        readings[index]++;
+        long hour = hourOf(at);
+        Block block = blockToWrite(hour);
+        block.totalMicro[inBlock(hour)] += micro;
+        block.readings[inBlock(hour)]++;
     }
 
+    /** The series as it is now, for any number of threads; it refuses to be written to. */
+    public HourlySeries snapshot() {
+        HourlySeries snapshot = shared();
+        snapshot.frozen = true;
+        return snapshot;
+    }
+
+    /** Another series of the same hours, to be written to by itself. */
     public HourlySeries copy() {
-        HourlySeries copy = new HourlySeries();
-        copy.firstHour = firstHour;
-        copy.totalMicroC = totalMicroC.clone();
-        copy.readings = readings.clone();
-        return copy;
+        return shared();
+    }
+
+    private HourlySeries shared() {
+        HourlySeries other = new HourlySeries();
+        other.firstBlock = firstBlock;
+        other.blocks = blocks.clone();
+        other.own = new boolean[blocks.length];
+        if (!frozen) {
+            Arrays.fill(own, false);
+        }
+        return other;
     }
 
     /** Sets what is stored of an hour, in place of whatever was there; no readings means a missing hour. */
@@ -64,9 +99,9 @@ public final class HourlySeries {
             throw new IllegalArgumentException(
                     "hour %d: %d readings cannot sum to %d millionths".formatted(hour, readings, totalMicroC));
         }
-        int index = indexMadeFor(hour);
-        this.totalMicroC[index] = totalMicroC;
-        this.readings[index] = readings;
+        Block block = blockToWrite(hour);
+        block.totalMicro[inBlock(hour)] = totalMicroC;
+        block.readings[inBlock(hour)] = readings;
     }
 
     public boolean isMeasured(long hour) {
@@ -74,52 +109,67 @@ public final class HourlySeries {
     }
 
     public int readings(long hour) {
-        long index = hour - firstHour;
-        return index >= 0 && index < readings.length ? readings[(int) index] : 0;
+        return blockOf(hour).readings[inBlock(hour)];
     }
 
     /** Mean of the hour's readings in the quantity's unit (the C of the name is for the temperatures it began with); not a number if it has none. */
     public double meanC(long hour) {
-        return isMeasured(hour)
-                ? totalMicroC[(int) (hour - firstHour)] / MICRO / readings[(int) (hour - firstHour)]
-                : Double.NaN;
+        Block block = blockOf(hour);
+        int at = inBlock(hour);
+        return block.readings[at] > 0 ? block.totalMicro[at] / MICRO / block.readings[at] : Double.NaN;
     }
 
-    private int indexMadeFor(long hour) {
-        if (readings.length == 0) {
-            firstHour = hour;
+    private static int inBlock(long hour) {
+        return (int) Math.floorMod(hour, (long) BLOCK);
+    }
+
+    private Block blockOf(long hour) {
+        long index = Math.floorDiv(hour, (long) BLOCK) - firstBlock;
+        return index >= 0 && index < blocks.length ? blocks[(int) index] : NO_HOURS;
+    }
+
+    private Block blockToWrite(long hour) {
+        if (frozen) {
+            throw new IllegalStateException("a snapshot is not written to");
         }
-        long from = Math.min(firstHour, hour);
-        long until = Math.max(firstHour + readings.length, hour + 1);
-        if (until - from > WIDEST_HOURS) {
+        long wanted = Math.floorDiv(hour, (long) BLOCK);
+        if (blocks.length == 0) {
+            firstBlock = wanted;
+        }
+        long from = Math.min(firstBlock, wanted);
+        long until = Math.max(firstBlock + blocks.length, wanted + 1);
+        if ((until - from) * BLOCK > WIDEST_HOURS) {
             throw new IllegalArgumentException(
                     "a reading at %s is over 50 years from the others".formatted(startOf(hour)));
         }
-        if (until - from > readings.length) {
+        if (until - from > blocks.length) {
             growTo(from, until);
         }
-        return (int) (hour - firstHour);
+        int index = (int) (wanted - firstBlock);
+        if (!own[index]) {
+            blocks[index] = blocks[index].copy();
+            own[index] = true;
+        }
+        return blocks[index];
     }
 
-    /** Grows by half of what is there on the side that is short, so that a long run of hours costs few copies. */
     private void growTo(long fromInclusive, long untilExclusive) {
-        long spare = readings.length / 2;
-        long from = fromInclusive < firstHour ? fromInclusive - spare : firstHour;
-        long until =
-                untilExclusive > firstHour + readings.length ? untilExclusive + spare : firstHour + readings.length;
-        int shift = (int) (firstHour - from);
-        int length = (int) (until - from);
-        long[] totals = new long[length];
-        int[] counts = new int[length];
-        System.arraycopy(totalMicroC, 0, totals, shift, totalMicroC.length);
-        System.arraycopy(readings, 0, counts, shift, readings.length);
-        totalMicroC = totals;
-        readings = counts;
-        firstHour = from;
+        Block[] grown = new Block[(int) (untilExclusive - fromInclusive)];
+        boolean[] grownOwn = new boolean[grown.length];
+        Arrays.fill(grown, NO_HOURS);
+        int shift = (int) (firstBlock - fromInclusive);
+        System.arraycopy(blocks, 0, grown, shift, blocks.length);
+        System.arraycopy(own, 0, grownOwn, shift, own.length);
+        blocks = grown;
+        own = grownOwn;
+        firstBlock = fromInclusive;
     }
 
     /** Readings in all hours together. */
     public long readings() {
-        return Arrays.stream(readings).asLongStream().sum();
+        return Arrays.stream(blocks)
+                .flatMapToInt(block -> Arrays.stream(block.readings))
+                .asLongStream()
+                .sum();
     }
 }

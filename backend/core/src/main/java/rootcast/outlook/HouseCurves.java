@@ -18,7 +18,7 @@ import rootcast.crop.Cardinals;
  * tell {@link #changed}, move on with {@link #advanceTo}, and the house's curves follow at the next question. The
  * result is that of curves made afresh, to the last bit. For a past instant make a second one over the same series.
  *
- * <p>Not safe for use by several threads at once, nor while a series of it is being added to; but after {@link #settle}
+ * <p>Not safe for use by several threads at once, nor while a series of it is being added to; but after {@link #bringUpToDate}
  * and until the next change any number of threads may ask for curves that have been asked for before.
  */
 public final class HouseCurves {
@@ -65,6 +65,14 @@ public final class HouseCurves {
         return of(house).plan;
     }
 
+    /**
+     * The house's series as it is now, where the one given before is not written to but replaced; unlike {@link #house} it
+     * keeps what did not change.
+     */
+    public void series(String house, HourlySeries medium) {
+        of(house).medium = medium;
+    }
+
     /** Must be told after any change to a series, with the earliest hour that was touched. */
     public void changed(String house, Instant earliest) {
         Climate climate = of(house);
@@ -75,7 +83,7 @@ public final class HouseCurves {
     }
 
     /** Brings every house up to date, several at a time: none reads another's. */
-    public void settle() {
+    public void bringUpToDate() {
         houses.values().parallelStream().forEach(climate -> climate.upToDate(asOf));
     }
 
@@ -128,7 +136,7 @@ public final class HouseCurves {
     }
 
     private static final class Climate {
-        private final HourlySeries medium;
+        private HourlySeries medium;
         private final SetpointPlan plan;
         private final Map<Cardinals, DevelopmentCurve> curves = new HashMap<>();
         private @Nullable BridgedHours bridged;

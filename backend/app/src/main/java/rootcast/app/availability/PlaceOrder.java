@@ -58,8 +58,8 @@ public class PlaceOrder {
     /** To be called inside {@link rootcast.app.once.Once}. */
     public Placed place(Wanted wanted, Instant recordedAt) {
         wanted.lines().forEach(line -> check(line, recordedAt));
-        Map<Cell, CellSupply> before = new LinkedHashMap<>();
-        wanted.lines().forEach(line -> before.computeIfAbsent(line.cell(), cell -> supply.of(cell, recordedAt)));
+        Map<Cell, CellSupply> before = supply.of(
+                wanted.lines().stream().map(WantedLine::cell).distinct().toList(), recordedAt);
         Placing placing = MatchRules.place(wanted.lines(), wanted.confidence(), before::get);
         if (placing instanceof Placing.Refused refused) {
             throw RefusalTable.problemOf(refused);

@@ -5,7 +5,7 @@ import jakarta.inject.Inject;
 import rootcast.app.availability.store.Orders;
 import rootcast.app.ledger.ShipFor;
 import rootcast.app.ledger.store.PanacheLedger;
-import rootcast.app.outlook.BatchPicture;
+import rootcast.app.outlook.BatchSnapshot;
 import rootcast.app.problem.Problem;
 import rootcast.availability.Cell;
 import rootcast.availability.WantedLine;
@@ -39,7 +39,7 @@ class ShipForPromise implements ShipFor {
                         "line",
                         named.line(),
                         "must be one of the order's " + order.lines().size() + " lines"));
-        Cell cell = BatchPicture.cellOf(batch);
+        Cell cell = BatchSnapshot.cellOf(batch);
         if (!line.cell().equals(cell)) {
             throw Problem.notAllowed(
                     "order",

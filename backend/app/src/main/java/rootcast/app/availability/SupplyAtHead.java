@@ -1,6 +1,8 @@
 package rootcast.app.availability;
 
 import java.time.Instant;
+import java.util.Collection;
+import java.util.Map;
 import rootcast.availability.Cell;
 import rootcast.availability.CellSupply;
 
@@ -11,5 +13,5 @@ import rootcast.availability.CellSupply;
 public interface SupplyAtHead {
 
     /** @param now from which "today" is told */
-    CellSupply of(Cell cell, Instant now);
+    Map<Cell, CellSupply> of(Collection<Cell> cells, Instant now);
 }

@@ -6,7 +6,7 @@ import rootcast.availability.Cell;
 /** Looks back at the board, from the tables. */
 public interface BoardInTime {
 
-    LiveBoard.Picture board(AsOf when, BoardView view);
+    BoardSnapshot board(AsOf when, BoardView view);
 
     CellFacts cell(AsOf when, Cell cell);
 }

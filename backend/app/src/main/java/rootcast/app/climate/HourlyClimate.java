@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import rootcast.app.snapshot.Snapshots;
 import rootcast.climate.DailyLight;
 import rootcast.climate.FilledSeries;
 import rootcast.climate.HourSource;
@@ -22,26 +23,27 @@ public class HourlyClimate {
     private static final String FILLED = "filled";
 
     @Inject
-    LiveClimate climate;
-
-    @Inject
-    LiveLock live;
+    Snapshots snapshots;
 
     /** @param source measured or filled */
     public record Hour(Instant at, double value, String source) {}
 
     public Instant asOf() {
-        return climate.curves().asOf();
+        return now().asOf();
+    }
+
+    private ClimateSnapshot now() {
+        return snapshots.now().part(ClimateSnapshot.class);
     }
 
     /** Hours that have ended; only medium temperature is bridged where readings are missing, since dates rest on it. */
     public List<Hour> hours(String house, Quantity quantity, Instant fromInclusive, Instant untilExclusive) {
-        return live.holding(() -> {
+            ClimateSnapshot climate = now();
             HourlySeries series = climate.series(house, quantity);
             FilledSeries filled =
-                    quantity == Quantity.MEDIUM_TEMPERATURE ? climate.curves().climateOf(house) : null;
+                    quantity == Quantity.MEDIUM_TEMPERATURE ? climate.curves(List.of(house)).climateOf(house) : null;
             List<Hour> hours = new ArrayList<>();
-            long end = endOf(untilExclusive);
+            long end = endOf(climate, untilExclusive);
             for (long hour = HourlySeries.hourOf(fromInclusive); hour < end; hour++) {
                 if (series.isMeasured(hour)) {
                     hours.add(new Hour(HourlySeries.startOf(hour), series.meanC(hour), MEASURED));
@@ -50,7 +52,6 @@ public class HourlyClimate {
                 }
             }
             return hours;
-        });
     }
 
     /** What follows from the hour's mean air temperature and humidity. */
@@ -69,11 +70,11 @@ public class HourlyClimate {
     }
 
     private List<Hour> moist(String house, Instant fromInclusive, Instant untilExclusive, OfMoistAir formula) {
-        return live.holding(() -> {
+            ClimateSnapshot climate = now();
             HourlySeries air = climate.series(house, Quantity.AIR_TEMPERATURE);
             HourlySeries humidity = climate.series(house, Quantity.RELATIVE_HUMIDITY);
             List<Hour> hours = new ArrayList<>();
-            long end = endOf(untilExclusive);
+            long end = endOf(climate, untilExclusive);
             for (long hour = HourlySeries.hourOf(fromInclusive); hour < end; hour++) {
                 // air without any water has no dew point
                 if (air.isMeasured(hour) && humidity.isMeasured(hour) && humidity.meanC(hour) > 0) {
@@ -84,20 +85,19 @@ public class HourlyClimate {
                 }
             }
             return hours;
-        });
     }
 
     /** Daily light integrals, mol/m²/d, of the site's days that have ended and touch the time asked for. */
     public List<Hour> lightOfDays(String house, ZoneId zone, Instant fromInclusive, Instant untilExclusive) {
-        return live.holding(() -> {
+            ClimateSnapshot climate = now();
             HourlySeries light = climate.series(house, Quantity.LIGHT);
             List<Hour> days = new ArrayList<>();
             LocalDate day = LocalDate.ofInstant(fromInclusive, zone);
-            Instant end = untilExclusive.isBefore(asOf()) ? untilExclusive : asOf();
+            Instant end = untilExclusive.isBefore(climate.asOf()) ? untilExclusive : climate.asOf();
             for (; day.atStartOfDay(zone).toInstant().isBefore(end); day = day.plusDays(1)) {
                 Instant midnight = day.atStartOfDay(zone).toInstant();
                 Instant next = day.plusDays(1).atStartOfDay(zone).toInstant();
-                if (next.isAfter(asOf())) {
+                if (next.isAfter(climate.asOf())) {
                     break;
                 }
                 DailyLight.Day sum = DailyLight.of(light, HourlySeries.hourOf(midnight), HourlySeries.hourOf(next));
@@ -106,10 +106,9 @@ public class HourlyClimate {
                 }
             }
             return days;
-        });
     }
 
-    private long endOf(Instant untilExclusive) {
-        return Math.min(HourlySeries.hourOf(untilExclusive), HourlySeries.hourOf(asOf()));
+    private static long endOf(ClimateSnapshot climate, Instant untilExclusive) {
+        return Math.min(HourlySeries.hourOf(untilExclusive), HourlySeries.hourOf(climate.asOf()));
     }
 }

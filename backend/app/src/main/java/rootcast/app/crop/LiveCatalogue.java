@@ -1,34 +1,32 @@
 package rootcast.app.crop;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
 import java.util.Collection;
-import java.util.Map;
-import java.util.function.Function;
-import java.util.stream.Collectors;
+import rootcast.app.snapshot.Snapshots;
 import rootcast.crop.Crop;
 import rootcast.crop.Variety;
 
-/** Varieties and their crops as they are now. Changed only by {@code flow}; read by anyone. */
+/** Varieties and their crops as they are in the snapshot of now. */
 @ApplicationScoped
 public class LiveCatalogue {
 
-    private volatile Map<String, Variety> varieties = Map.of();
-    private volatile Map<String, Crop> crops = Map.of();
-
-    public void varieties(Collection<Variety> nowVarieties, Collection<Crop> nowCrops) {
-        crops = nowCrops.stream().collect(Collectors.toUnmodifiableMap(Crop::code, Function.identity()));
-        varieties = nowVarieties.stream().collect(Collectors.toUnmodifiableMap(Variety::code, Function.identity()));
-    }
+    @Inject
+    Snapshots snapshots;
 
     public Variety variety(String code) {
-        return varieties.get(code);
+        return now().varieties().get(code);
     }
 
     public Crop cropOf(String variety) {
-        return crops.get(varieties.get(variety).crop());
+        return now().cropOf(variety);
     }
 
     public Collection<Variety> varieties() {
-        return varieties.values();
+        return now().varieties().values();
+    }
+
+    private CatalogueSnapshot now() {
+        return snapshots.now().part(CatalogueSnapshot.class);
     }
 }

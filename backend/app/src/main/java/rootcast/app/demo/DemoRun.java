@@ -41,7 +41,7 @@ class DemoRun {
     private @Nullable Simulator simulator;
 
     /** Before what is live is made: made once from everything, it need not follow every entry. */
-    void start(@Observes @Priority(50) StartupEvent event) throws IOException {
+    void start(@Observes @Priority(150) StartupEvent event) throws IOException {
         if (!config.demo()) {
             return;
         }

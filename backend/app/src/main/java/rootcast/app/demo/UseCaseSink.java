@@ -29,6 +29,8 @@ import rootcast.app.rounds.RecordedCare;
 import rootcast.app.rounds.store.RoundCares;
 import rootcast.app.site.store.Places;
 import rootcast.availability.Cell;
+import rootcast.availability.Cell;
+import rootcast.availability.CellSupply;
 import rootcast.availability.MatchRules;
 import rootcast.availability.Placing;
 import rootcast.availability.WantedLine;
@@ -296,8 +298,10 @@ class UseCaseSink implements DemoSink {
      */
     private List<WantedLine> agreed(List<WantedLine> lines, DemoOrder order) {
         List<WantedLine> agreed = lines;
+        Map<Cell, CellSupply> open = supply.of(
+                lines.stream().map(WantedLine::cell).distinct().toList(), order.recordedAt());
         for (int round = 0; round < lines.size(); round++) {
-            Placing placing = MatchRules.place(agreed, order.confidence(), cell -> supply.of(cell, order.recordedAt()));
+            Placing placing = MatchRules.place(agreed, order.confidence(), open::get);
             if (!(placing instanceof Placing.Refused refused)) {
                 return agreed;
             }

@@ -9,13 +9,13 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import rootcast.app.climate.LiveClimate;
-import rootcast.app.climate.LiveLock;
+import rootcast.app.climate.ClimateSnapshot;
 import rootcast.app.crop.SourcedCrop;
 import rootcast.app.crop.store.Catalogue;
 import rootcast.app.ledger.store.PanacheLedger;
-import rootcast.app.outlook.HistoryOfBatch;
+import rootcast.outlook.HistoryOfBatch;
 import rootcast.app.problem.Problem;
+import rootcast.app.snapshot.Snapshots;
 import rootcast.crop.Crop;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
@@ -44,10 +44,7 @@ public class LearnCrop {
     PanacheLedger ledger;
 
     @Inject
-    LiveClimate climate;
-
-    @Inject
-    LiveLock live;
+    Snapshots snapshots;
 
     /** @param sourced the profile learned, with what it says of its sources */
     public record Proposal(SourcedCrop sourced, LearnedProfile learned) {}
@@ -75,7 +72,7 @@ public class LearnCrop {
         List<BatchFold> folds = ledger.foldsOf(varieties);
         Set<String> houses = new HashSet<>();
         folds.forEach(fold -> fold.state().placements().forEach(placement -> houses.add(placement.house())));
-        HouseCurves curves = live.holding(() -> climate.copied(houses, now, now, List.of()));
+        HouseCurves curves = snapshots.now().part(ClimateSnapshot.class).curves(houses, now, now, List.of());
         double referenceC = profile.of(Stage.STICK).cardinals().referenceC();
         return folds.stream().map(fold -> record(fold, curves, referenceC)).toList();
     }

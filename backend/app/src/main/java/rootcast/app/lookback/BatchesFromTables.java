@@ -36,7 +36,7 @@ class BatchesFromTables implements BatchesInTime {
         BatchInTime.Version profile = facts.profile(past.batch(), when.orderedBy());
         BatchOutlook made = facts.outlook(past, profile, houses);
         return new BatchInTime(
-                facts.picture(past, made),
+                facts.snapshot(past, made),
                 made,
                 houses,
                 profile,

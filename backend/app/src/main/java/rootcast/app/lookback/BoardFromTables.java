@@ -2,7 +2,6 @@ package rootcast.app.lookback;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -11,23 +10,21 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import java.util.function.Predicate;
 import java.util.stream.Collectors;
-import rootcast.app.availability.LivePromises;
-import rootcast.app.availability.LiveSupply;
+import rootcast.app.availability.CellSnapshot;
+import rootcast.app.availability.PromisesSnapshot;
 import rootcast.app.board.BoardInTime;
-import rootcast.app.board.BoardRows;
+import rootcast.app.board.BoardSnapshot;
 import rootcast.app.board.BoardView;
 import rootcast.app.board.CellFacts;
 import rootcast.app.board.LiveBoard;
 import rootcast.app.board.ShownRow;
 import rootcast.app.outlook.AsOf;
 import rootcast.app.outlook.BatchInTime;
-import rootcast.app.outlook.BatchPicture;
+import rootcast.app.outlook.BatchSnapshot;
+import rootcast.app.site.LiveSites;
 import rootcast.availability.Cell;
-import rootcast.availability.CellSupply;
 import rootcast.facts.FactPosition;
-import rootcast.ledger.Batch;
 import rootcast.ledger.BatchState;
 import rootcast.outlook.HouseCurves;
 
@@ -39,50 +36,50 @@ class BoardFromTables implements BoardInTime {
     PastFacts facts;
 
     @Inject
-    LiveSupply supply;
+    LiveSites sites;
 
     @Inject
-    BoardRows rows;
+    LiveBoard rows;
 
     @Override
-    public LiveBoard.Picture board(AsOf when, BoardView view) {
-        Map<Cell, List<BatchPicture>> pictures = new TreeMap<>();
-        FactPosition newest = FactPosition.START;
-        for (BatchPicture picture : pictures(when, any -> true)) {
-            pictures.computeIfAbsent(picture.cell(), any -> new ArrayList<>()).add(picture);
-            newest = newest.compareTo(picture.position()) < 0 ? picture.position() : newest;
-        }
-        LivePromises promises = facts.promises(when);
-        Set<Cell> cells = new TreeSet<>(pictures.keySet());
+    public BoardSnapshot board(AsOf when, BoardView view) {
+        List<BatchSnapshot> all = computed(facts.batches(when), when);
+        PromisesSnapshot promises = facts.promises(when, all);
+        Map<Cell, List<BatchSnapshot>> byCell = all.stream()
+                .collect(Collectors.groupingBy(BatchSnapshot::cell, TreeMap::new, Collectors.toList()));
+        Set<Cell> cells = new TreeSet<>(byCell.keySet());
         cells.addAll(promises.cells());
         List<ShownRow> shown = cells.stream()
-                .flatMap(cell -> rows
-                        .row(
-                                cell,
-                                view,
-                                supply.of(cell, pictures.getOrDefault(cell, List.of()), promises, when.happenedBy()))
-                        .stream())
-                .map(ShownRow::new)
+                .map(cell -> cell(cell, byCell.getOrDefault(cell, List.of()), promises, when))
+                .flatMap(cell -> rows.row(cell, view).stream())
+                .map(row -> new ShownRow(row, List.of()))
                 .toList();
-        return new LiveBoard.Picture(newest, when.happenedBy(), view, shown);
+        return new BoardSnapshot(newest(all), when.happenedBy(), view, shown);
     }
 
     @Override
     public CellFacts cell(AsOf when, Cell cell) {
-        List<BatchPicture> pictures =
-                pictures(when, batch -> BatchPicture.cellOf(batch).equals(cell));
-        LivePromises promises = facts.promises(when);
-        FactPosition newest = pictures.stream()
-                .map(BatchPicture::position)
-                .max(Comparator.naturalOrder())
-                .orElse(FactPosition.START);
-        CellSupply then = supply.of(cell, pictures, promises, when.happenedBy());
-        return new CellFacts(cell, then, pictures, promises, newest, when.happenedBy());
+        List<BatchSnapshot> batches = computed(facts.batches(cell, when), when);
+        PromisesSnapshot promises = facts.promises(when, batches);
+        return new CellFacts(cell(cell, batches, promises, when), promises, newest(batches), when.happenedBy());
     }
 
-    private List<BatchPicture> pictures(AsOf when, Predicate<Batch> wanted) {
-        List<PastFacts.PastBatch> live = facts.batches(when).stream()
-                .filter(past -> wanted.test(past.batch()))
+    private CellSnapshot cell(Cell cell, List<BatchSnapshot> batches, PromisesSnapshot promises, AsOf when) {
+        List<BatchSnapshot> unfinished = batches.stream()
+                .filter(batch -> !batch.state().isFinished())
+                .toList();
+        return CellSnapshot.of(cell, unfinished, List.of(), promises, sites.site(cell.site()), when.happenedBy());
+    }
+
+    private static FactPosition newest(List<BatchSnapshot> batches) {
+        return batches.stream()
+                .map(BatchSnapshot::position)
+                .max(Comparator.naturalOrder())
+                .orElse(FactPosition.START);
+    }
+
+    private List<BatchSnapshot> computed(List<PastFacts.PastBatch> there, AsOf when) {
+        List<PastFacts.PastBatch> live = there.stream()
                 .sorted(Comparator.comparing(past -> past.batch().id()))
                 .toList();
         Set<String> houses = new HashSet<>();
@@ -95,12 +92,12 @@ class BoardFromTables implements BoardInTime {
         return live.stream()
                 .map(past -> {
                     if (past.state().isFinished()) {
-                        return new BatchPicture(past.batch(), past.newest().position(), past.state(), null);
+                        return new BatchSnapshot(past.batch(), past.newest().position(), past.state(), null);
                     }
                     BatchInTime.Version profile = profiles.computeIfAbsent(
                             past.batch().variety() + " " + past.batch().site(),
                             any -> facts.profile(past.batch(), when.orderedBy()));
-                    return facts.picture(past, facts.outlook(past, profile, curves));
+                    return facts.snapshot(past, facts.outlook(past, profile, curves));
                 })
                 .collect(Collectors.toList());
     }

@@ -6,25 +6,29 @@ import jakarta.transaction.Transactional;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import rootcast.app.availability.LivePromises;
 import rootcast.app.availability.Order;
+import rootcast.app.availability.PromisesSnapshot;
 import rootcast.app.availability.store.Orders;
 import rootcast.app.climate.HoursThen;
-import rootcast.app.climate.LiveClimate;
-import rootcast.app.climate.LiveLock;
+import rootcast.app.climate.ClimateSnapshot;
 import rootcast.app.climate.store.Readings;
 import rootcast.app.crop.SourcedCrop;
 import rootcast.app.crop.store.Catalogue;
 import rootcast.app.ledger.store.PanacheLedger;
 import rootcast.app.outlook.AsOf;
 import rootcast.app.outlook.BatchInTime;
-import rootcast.app.outlook.BatchPicture;
-import rootcast.app.outlook.HistoryOfBatch;
+import rootcast.app.outlook.BatchSnapshot;
+import rootcast.outlook.HistoryOfBatch;
+import rootcast.app.snapshot.Snapshots;
+import rootcast.availability.Cell;
 import rootcast.ledger.Batch;
 import rootcast.ledger.BatchFold;
 import rootcast.ledger.BatchState;
+import rootcast.ledger.OrderLine;
 import rootcast.ledger.Entry;
 import rootcast.outlook.BatchOutlook;
 import rootcast.outlook.HouseCurves;
@@ -47,10 +51,7 @@ class PastFacts {
     Catalogue catalogue;
 
     @Inject
-    LiveClimate climate;
-
-    @Inject
-    LiveLock live;
+    Snapshots snapshots;
 
     @Inject
     InstantSource time;
@@ -62,10 +63,21 @@ class PastFacts {
         return ledger.batch(id).flatMap(batch -> past(batch, ledger.entriesOf(id), when));
     }
 
+    /** Every batch that there was. */
     List<PastBatch> batches(AsOf when) {
-        var entries = ledger.allEntries();
-        return ledger.allBatches().values().stream()
-                .flatMap(batch -> past(batch, entries.getOrDefault(batch.id(), List.of()), when).stream())
+        return batches(ledger.ids(), when);
+    }
+
+    /** The batches of one cell that there were. */
+    List<PastBatch> batches(Cell cell, AsOf when) {
+        return batches(ledger.idsOf(cell), when);
+    }
+
+    /** A batch that cannot be read is left out, as it is of the live board. */
+    private List<PastBatch> batches(List<String> ids, AsOf when) {
+        return ledger.recorded(ids).stream()
+                .filter(recorded -> recorded.entries() != null)
+                .flatMap(recorded -> past(recorded.batch(), recorded.entries(), when).stream())
                 .toList();
     }
 
@@ -84,21 +96,25 @@ class PastFacts {
 
     /** Curves of these houses as of then, of the caller's own. */
     HouseCurves curves(Collection<String> houses, AsOf when) {
-        return live.holding(() -> {
-            List<Readings.Hour> then =
-                    when.recordedBy().isBefore(time.instant()) ? hoursThen.of(houses, when.recordedBy()) : List.of();
-            return climate.copied(houses, when.happenedBy(), when.orderedBy(), then);
-        });
+        List<Readings.Hour> then =
+                when.recordedBy().isBefore(time.instant()) ? hoursThen.of(houses, when.recordedBy()) : List.of();
+        return snapshots.now().part(ClimateSnapshot.class).curves(houses, when.happenedBy(), when.orderedBy(), then);
     }
 
-    /** Promises that stood then. */
-    LivePromises promises(AsOf when) {
-        LivePromises promises = new LivePromises();
-        orders.all().stream()
+    /**
+     * Promises that stood then.
+     *
+     * @param batches as they were then; what they shipped is no longer promised
+     */
+    PromisesSnapshot promises(AsOf when, List<BatchSnapshot> batches) {
+        List<Order> stood = orders.all().stream()
                 .filter(order -> !order.recordedAt().isAfter(when.orderedBy()))
                 .map(order -> stillStood(order, when.orderedBy()))
-                .forEach(promises::take);
-        return promises;
+                .toList();
+        Map<OrderLine, Integer> shipped = new HashMap<>();
+        batches.forEach(batch ->
+                batch.state().shippedTo().forEach((line, trays) -> shipped.merge(line, trays, Integer::sum)));
+        return PromisesSnapshot.NONE.with(stood, shipped);
     }
 
     private static Order stillStood(Order order, Instant then) {
@@ -123,8 +139,8 @@ class PastFacts {
                 inForce.version(), inForce.crop().profile().forBatch(batch.variety(), batch.site()));
     }
 
-    BatchPicture picture(PastBatch past, BatchOutlook made) {
-        return new BatchPicture(
+    BatchSnapshot snapshot(PastBatch past, BatchOutlook made) {
+        return new BatchSnapshot(
                 past.batch(),
                 past.newest().position(),
                 past.state(),

@@ -28,6 +28,12 @@ public class FactHead {
         return new FactPosition(head.positionNo);
     }
 
+    /** The newest position as the holder of the head has left it. */
+    @Transactional(Transactional.TxType.MANDATORY)
+    public FactPosition held() {
+        return new FactPosition(database.find(FactHeadRow.class, FactHeadRow.ONLY).positionNo);
+    }
+
     /** The next position, for a change of the set-up. */
     @Transactional(Transactional.TxType.MANDATORY)
     public FactPosition nextForSetup() {

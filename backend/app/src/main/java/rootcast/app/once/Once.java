@@ -5,56 +5,59 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.enterprise.event.Event;
 import jakarta.inject.Inject;
-import jakarta.persistence.EntityManager;
-import jakarta.transaction.Transactional;
-import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.time.InstantSource;
-import java.util.HexFormat;
-import java.util.concurrent.Semaphore;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Supplier;
+import org.jboss.logging.Logger;
 import org.jspecify.annotations.Nullable;
+import rootcast.app.people.Caller;
+import rootcast.app.people.Who;
+import rootcast.app.problem.NothingWritten;
 import rootcast.app.problem.Problem;
+import rootcast.facts.FactPosition;
 
 /**
- * Carries out a write in one transaction, once per key, one after another.
+ * Carries out a command: in one transaction, once per sender and key, one after another.
  *
  * <p>Writers wait in a queue of this process first and for the head row second, so that sixty waiting writers hold no
- * database connection. The head row is what keeps several processes apart.
+ * database connection. The head row is what keeps several processes apart. Locks are always taken in this order: the
+ * turn, the head row, other rows; nothing waits for a reader or for the projector while it holds one.
+ *
+ * <p>The answer depends on the commit alone. Where the commit itself breaks off, the answer that was kept under the key
+ * tells whether it happened; what nobody can tell is said to be unknown.
  */
 @ApplicationScoped
 public class Once {
 
-    @Inject
-    EntityManager database;
+    private static final Logger LOG = Logger.getLogger(Once.class);
 
     @Inject
     FactHead head;
 
     @Inject
-    InstantSource time;
+    Answers answers;
 
     @Inject
     ObjectMapper json;
 
     @Inject
-    Event<FactsRecorded> recorded;
+    Caller caller;
 
-    private final Semaphore turn = new Semaphore(1, true);
+    @Inject
+    WriteFollowUp followUp;
 
-    /** Says that the facts up to now are committed. */
-    public record FactsRecorded() {}
+    private final Turn turn = new Turn();
 
-    /** What a write answers. */
-    public record Answer(int status, String body) {}
+    /**
+     * What a write answers.
+     *
+     * @param position of the newest fact when it was committed
+     */
+    public record Answer(int status, String body, FactPosition position) {}
 
-    /** Whether a write was done under this key. */
-    @Transactional
+    /** Whether a write was done under this key by whoever asks. */
     public boolean knows(OnceKey key) {
-        return database.find(WrittenOnceRow.class, key.value()) != null;
+        return answers.of(caller.who(), key).isPresent();
     }
 
     /** Reads a member of an answer's body; null if it is not there. */
@@ -74,69 +77,58 @@ public class Once {
      * @param work does the writing and gives the body of the answer; any exception rolls all of it back
      */
     public Answer write(OnceKey key, String what, Object body, int status, Supplier<?> work) {
-        turn.acquireUninterruptibly();
-        Answer answer;
-        try {
-            answer = QuarkusTransaction.requiringNew().call(() -> inTransaction(key, what, body, status, work));
-        } finally {
-            turn.release();
-        }
-        recorded.fire(new FactsRecorded());
+        return carryOut(new Command(caller.who(), key.orMade(), what, body, status), Turn.Kind.SHORT, work);
+    }
+
+    /** The same for what writes much at once, such as thousands of readings: it lets waiting people go first. */
+    public Answer writeBulk(OnceKey key, String what, Object body, int status, Supplier<?> work) {
+        return carryOut(new Command(caller.who(), key.orMade(), what, body, status), Turn.Kind.BULK, work);
+    }
+
+    /** A write as asked. */
+    record Command(Who who, OnceKey key, String what, Object body, int status) {}
+
+    private Answer carryOut(Command command, Turn.Kind kind, Supplier<?> work) {
+        Answer answer = turn.taken(kind, () -> committed(command, work));
+        followUp.committed(answer.position());
         return answer;
     }
 
-    private Answer inTransaction(OnceKey key, String what, Object body, int status, Supplier<?> work) {
-        head.hold();
-        String fingerprint = fingerprint(what + "\n" + toJson(body));
-        if (key.isGiven()) {
-            WrittenOnceRow before = database.find(WrittenOnceRow.class, key.value());
-            if (before != null) {
-                return again(before, fingerprint);
+    private Answer committed(Command command, Supplier<?> work) {
+        String fingerprint = Answers.fingerprint(command.what() + "\n" + toJson(command.body()));
+        AtomicBoolean workDone = new AtomicBoolean();
+        try {
+            return QuarkusTransaction.requiringNew().call(() -> {
+                Answer answer = inTransaction(command, fingerprint, work);
+                workDone.set(true);
+                return answer;
+            });
+        } catch (RuntimeException fault) {
+            if (!workDone.get()) {
+                throw fault instanceof Problem ? fault : new NothingWritten(fault);
             }
+            LOG.warnf(fault, "the commit of %s broke off; looking for its answer", command.what());
+            return answers.afterBrokenCommit(command, fault);
+        }
+    }
+
+    private Answer inTransaction(Command command, String fingerprint, Supplier<?> work) {
+        head.hold();
+        var before = answers.of(command.who(), command.key());
+        if (before.isPresent()) {
+            return before.get().again(fingerprint);
         }
         Object result = work.get();
-        Answer answer = new Answer(status, result == null ? "" : toJson(result));
-        if (key.isGiven()) {
-            remember(key, fingerprint, answer);
-        }
+        Answer answer = new Answer(command.status(), result == null ? "" : toJson(result), head.held());
+        answers.keep(command, fingerprint, answer);
+        followUp.tellOtherNodes(answer.position());
         return answer;
-    }
-
-    private Answer again(WrittenOnceRow before, String fingerprint) {
-        if (!before.fingerprint.equals(fingerprint)) {
-            throw new Problem(
-                    422,
-                    "key-used-before",
-                    "Idempotency-Key was used for something else",
-                    "This key came with other content at %s. Make a new key for a new write."
-                            .formatted(before.recordedAt));
-        }
-        return new Answer(before.status, before.body);
-    }
-
-    private void remember(OnceKey key, String fingerprint, Answer answer) {
-        WrittenOnceRow row = new WrittenOnceRow();
-        row.onceKey = key.value();
-        row.fingerprint = fingerprint;
-        row.status = answer.status();
-        row.body = answer.body();
-        row.recordedAt = time.instant();
-        database.persist(row);
     }
 
     private String toJson(Object value) {
         try {
             return json.writeValueAsString(value);
         } catch (JsonProcessingException impossible) {
-            throw new IllegalStateException(impossible);
-        }
-    }
-
-    private static String fingerprint(String text) {
-        try {
-            byte[] digest = MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
-            return HexFormat.of().formatHex(digest);
-        } catch (NoSuchAlgorithmException impossible) {
             throw new IllegalStateException(impossible);
         }
     }

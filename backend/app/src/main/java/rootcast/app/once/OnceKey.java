@@ -1,5 +1,6 @@
 package rootcast.app.once;
 
+import java.util.UUID;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.problem.Problem;
@@ -12,6 +13,9 @@ import rootcast.app.problem.Problem;
 public record OnceKey(String value) {
 
     private static final Pattern ALLOWED = Pattern.compile("[\\x21-\\x7e]{1,200}");
+
+    /** Not a visible character, so that no sender's key is ever one of these. */
+    private static final String MADE_HERE = " ";
 
     public static OnceKey none() {
         return new OnceKey("");
@@ -40,7 +44,12 @@ public record OnceKey(String value) {
         return key;
     }
 
-    boolean isGiven() {
+    /** This key, or one made here: a write without one can still be looked for after a broken commit. */
+    OnceKey orMade() {
+        return isGiven() ? this : new OnceKey(MADE_HERE + UUID.randomUUID());
+    }
+
+    private boolean isGiven() {
         return !value.isEmpty();
     }
 }

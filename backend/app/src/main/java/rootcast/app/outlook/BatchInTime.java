@@ -13,7 +13,7 @@ import rootcast.outlook.HouseCurves;
  * @param plannedProfile in force when the batch was stuck, and its version
  */
 public record BatchInTime(
-        BatchPicture picture, BatchOutlook made, HouseCurves houses, Version profile, Version plannedProfile) {
+        BatchSnapshot snapshot, BatchOutlook made, HouseCurves houses, Version profile, Version plannedProfile) {
 
     public record Version(int number, CropProfile profile) {}
 }

@@ -10,4 +10,9 @@ public class Caller {
     public Who who() {
         return new Who("unsigned");
     }
+
+    /** Which sites the caller may read. */
+    public Sites mayRead() {
+        return new Sites(true, java.util.Set.of());
+    }
 }

@@ -106,6 +106,38 @@ public final class Problem extends RuntimeException {
                 .with("errors", List.of(new FieldError(field, message)));
     }
 
+    /** A read named a position that has not arrived here in time. */
+    public static Problem notThereYet(long asked, long reached) {
+        return new Problem(
+                        503,
+                        "not-there-yet",
+                        "Not there yet",
+                        "Position %d was asked for; this node has taken in every fact up to %d. Ask again in a moment, or without atLeast."
+                                .formatted(asked, reached))
+                .with("asked", asked)
+                .with("reached", reached);
+    }
+
+    /** A batch that is set apart because it cannot be computed. */
+    public static Problem notComputed(String batch, String fault) {
+        return new Problem(
+                        500,
+                        "batch-not-computed",
+                        "This batch cannot be computed",
+                        "Batch '%s' is set apart, all others go on; its plants are in no figure. The reason: %s."
+                                .formatted(batch, fault))
+                .with("batch", batch);
+    }
+
+    /** The database went away in the middle of a commit and did not come back in time. */
+    public static Problem outcomeUnknown() {
+        return new Problem(
+                503,
+                "outcome-unknown",
+                "Not known yet whether this was written",
+                "The database was lost in the middle of writing. Send the same request again with the same Idempotency-Key: it is done once, whether or not it was.");
+    }
+
     private static String words(String field) {
         return field.replaceAll("([A-Z])", " $1").toLowerCase(java.util.Locale.ROOT);
     }

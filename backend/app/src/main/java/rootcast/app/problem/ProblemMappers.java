@@ -55,7 +55,7 @@ class ProblemMappers {
         }
         int status = web.getResponse().getStatus();
         if (status >= 500) {
-            return fault(web, uri);
+            return fault((Throwable) web, uri);
         }
         Response.StatusType reason = web.getResponse().getStatusInfo();
         Problem problem = new Problem(
@@ -70,8 +70,19 @@ class ProblemMappers {
                 : Response.fromResponse(answer).header("Allow", allowed).build();
     }
 
+    /** Rolled back, so that much is known. */
+    @ServerExceptionMapper
+    Response rolledBack(NothingWritten fault, UriInfo uri) {
+        return fault(fault.getCause(), uri, "Nothing was written.");
+    }
+
+    /** Outside of a write's transaction nobody here knows what had been committed before. */
     @ServerExceptionMapper
     Response fault(Throwable fault, UriInfo uri) {
+        return fault(fault, uri, "If this was a write, send it again with the same Idempotency-Key: it is done once.");
+    }
+
+    private static Response fault(Throwable fault, UriInfo uri, String said) {
         UUID number = UUID.randomUUID();
         LOG.errorf(fault, "fault %s on %s", number, uri.getPath());
         return answer(
@@ -79,7 +90,7 @@ class ProblemMappers {
                                 500,
                                 "fault",
                                 "Something broke here",
-                                "Nothing was written. The log has it under " + number + "; please report this number.")
+                                said + " The log has it under " + number + "; please report this number.")
                         .with("fault", number),
                 uri);
     }

@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import rootcast.app.outlook.BatchPicture;
+import rootcast.app.outlook.BatchSnapshot;
 import rootcast.crop.CropRecipe;
 import rootcast.crop.Phase;
 import rootcast.crop.RecipeClash;
@@ -27,25 +27,25 @@ public record HouseClimateFit(
         Map<String, BatchCare.MoveAdvice> moves) {
 
     /** A batch with what it is to have. */
-    public record Cared(BatchPicture picture, CropRecipe recipe) {
+    public record Cared(BatchSnapshot snapshot, CropRecipe recipe) {
 
         String id() {
-            return picture.batch().id();
+            return snapshot.batch().id();
         }
 
         public Phase phaseAt(Instant at) {
-            return recipe.phaseAt(picture.batch().stuckAt(), picture.state().reachedAt(), at);
+            return recipe.phaseAt(snapshot.batch().stuckAt(), snapshot.state().reachedAt(), at);
         }
 
         Resident residentAt(Instant at) {
-            return new Resident(id(), picture.state().benchTrays(), recipe.of(phaseAt(at)));
+            return new Resident(id(), snapshot.state().benchTrays(), recipe.of(phaseAt(at)));
         }
 
         /** When it last came into a house or a phase. */
         Instant settledAt(Instant at) {
-            BatchState state = picture.state();
+            BatchState state = snapshot.state();
             Instant came = state.placements().get(state.placements().size() - 1).fromInclusive();
-            Instant phase = recipe.startOf(phaseAt(at), picture.batch().stuckAt(), state.reachedAt())
+            Instant phase = recipe.startOf(phaseAt(at), snapshot.batch().stuckAt(), state.reachedAt())
                     .orElse(came);
             return phase.isAfter(came) ? phase : came;
         }

@@ -2,46 +2,31 @@ package rootcast.app.rounds;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
-import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.Map;
-import rootcast.app.climate.LiveClimate;
-import rootcast.app.climate.LiveLock;
+import rootcast.app.climate.ClimateSnapshot;
+import rootcast.app.snapshot.Snapshots;
 import rootcast.climate.HourlySeries;
 import rootcast.climate.Quantity;
 import rootcast.warnings.HouseHours;
 import rootcast.warnings.Measured;
 
-/** A copy of a house's measured hours, so that nobody holds up the readings while reckoning with them. */
+/** A house's measured hours as of now. */
 @ApplicationScoped
 public class MeasuredHours {
 
     @Inject
-    LiveClimate climate;
-
-    @Inject
-    LiveLock live;
+    Snapshots snapshots;
 
     public HouseHours of(String house, long fromInclusive, long untilExclusive) {
-        Map<Measured, double[]> copied = live.holding(() -> copy(house, fromInclusive, untilExclusive));
-        return (measured, hour) -> hour < fromInclusive || hour >= untilExclusive
-                ? Double.NaN
-                : copied.get(measured)[(int) (hour - fromInclusive)];
-    }
-
-    private Map<Measured, double[]> copy(String house, long fromInclusive, long untilExclusive) {
-        Map<Measured, double[]> copied = new EnumMap<>(Measured.class);
+        ClimateSnapshot climate = snapshots.now().part(ClimateSnapshot.class);
+        Map<Measured, HourlySeries> series = new EnumMap<>(Measured.class);
         for (Measured measured : Measured.values()) {
-            double[] hours = new double[(int) (untilExclusive - fromInclusive)];
-            Arrays.fill(hours, Double.NaN);
-            Quantity.ofWireName(measured.wireName()).ifPresent(quantity -> {
-                HourlySeries series = climate.series(house, quantity);
-                for (int hour = 0; hour < hours.length; hour++) {
-                    hours[hour] = series.meanC(fromInclusive + hour);
-                }
-            });
-            copied.put(measured, hours);
+            Quantity.ofWireName(measured.wireName())
+                    .ifPresent(quantity -> series.put(measured, climate.series(house, quantity)));
         }
-        return copied;
+        return (measured, hour) -> hour < fromInclusive || hour >= untilExclusive || !series.containsKey(measured)
+                ? Double.NaN
+                : series.get(measured).meanC(hour);
     }
 }

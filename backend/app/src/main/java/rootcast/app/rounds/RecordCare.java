@@ -9,15 +9,16 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.ledger.RecordEntry;
-import rootcast.app.outlook.BatchPicture;
-import rootcast.app.outlook.LiveBatches;
+import rootcast.app.ledger.store.PanacheLedger;
 import rootcast.app.problem.Problem;
 import rootcast.app.problem.RefusalTable;
 import rootcast.app.rounds.store.RoundCares;
 import rootcast.app.site.store.Places;
 import rootcast.crop.Stage;
+import rootcast.ledger.Batch;
 import rootcast.ledger.What;
 import rootcast.rounds.Care;
 import rootcast.rounds.RoundItem;
@@ -40,7 +41,7 @@ public class RecordCare {
     RoundCares cares;
 
     @Inject
-    LiveBatches batches;
+    PanacheLedger ledger;
 
     @Inject
     Places places;
@@ -147,10 +148,11 @@ public class RecordCare {
             return Optional.empty();
         }
         String rest = id.substring(dot + 1) + ".";
-        Optional<String> site = batches.pictures().stream()
-                .map(BatchPicture::batch)
-                .filter(batch -> rest.startsWith(batch.id() + "."))
-                .map(batch -> batch.site())
+        Optional<String> site = IntStream.range(1, rest.length())
+                .filter(at -> rest.charAt(at) == '.')
+                .mapToObj(at -> ledger.batch(rest.substring(0, at)))
+                .flatMap(Optional::stream)
+                .map(Batch::site)
                 .findFirst();
         return site.or(() -> places.houses().stream()
                         .filter(house -> rest.startsWith(house.code() + "."))

@@ -14,7 +14,7 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import rootcast.app.crop.CropRecipes;
 import rootcast.app.crop.LiveCatalogue;
-import rootcast.app.outlook.BatchPicture;
+import rootcast.app.outlook.BatchSnapshot;
 import rootcast.app.outlook.LiveBatches;
 import rootcast.app.rounds.HouseClimateFit.Cared;
 import rootcast.app.rounds.store.RoundCares;
@@ -88,12 +88,12 @@ public class SiteCare {
         Map<String, List<Cared>> byHouse = new LinkedHashMap<>();
         housesOf(site).forEach(house -> byHouse.put(house, new ArrayList<>()));
         Instant since = now.minus(LOOK_BACK);
-        for (BatchPicture picture : batches.pictures()) {
-            if (picture.batch().site().equals(site.code()) && picture.outlook() != null) {
-                String crop = names.cropOf(picture.batch().variety()).code();
-                byHouse.get(picture.state().house()).add(new Cared(picture, recipeOf.of(crop)));
-                since = picture.batch().stuckAt().isBefore(since)
-                        ? picture.batch().stuckAt()
+        for (BatchSnapshot snapshot : batches.now().all()) {
+            if (snapshot.batch().site().equals(site.code()) && snapshot.outlook() != null) {
+                String crop = names.cropOf(snapshot.batch().variety()).code();
+                byHouse.get(snapshot.state().house()).add(new Cared(snapshot, recipeOf.of(crop)));
+                since = snapshot.batch().stuckAt().isBefore(since)
+                        ? snapshot.batch().stuckAt()
                         : since;
             }
         }
@@ -138,9 +138,9 @@ public class SiteCare {
     }
 
     private static BatchCare batchCare(At at, Cared cared) {
-        Outlook outlook = cared.picture().outlook();
+        Outlook outlook = cared.snapshot().outlook();
         return new BatchCare(
-                cared.picture().state(),
+                cared.snapshot().state(),
                 cared.recipe(),
                 new BatchCare.Expected(outlook.callusedAt(), outlook.rootedAt(), outlook.readyAt()),
                 at.fit().moves().get(cared.id()));

@@ -1,28 +1,28 @@
 package rootcast.app.site;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
 import java.util.Collection;
-import java.util.Map;
-import java.util.function.Function;
-import java.util.stream.Collectors;
+import rootcast.app.snapshot.Snapshots;
 import rootcast.site.Site;
 
-/** Sites as they are now. Changed only by {@code flow}; read by anyone. */
+/** Sites as they are in the snapshot of now. */
 @ApplicationScoped
 public class LiveSites {
 
-    private volatile Map<String, Site> sites = Map.of();
-
-    public void sites(Collection<Site> now) {
-        sites = now.stream().collect(Collectors.toUnmodifiableMap(Site::code, Function.identity()));
-    }
+    @Inject
+    Snapshots snapshots;
 
     /** A site that is known to exist. */
     public Site site(String code) {
-        return sites.get(code);
+        return now().site(code);
     }
 
     public Collection<Site> sites() {
-        return sites.values();
+        return now().byCode().values();
+    }
+
+    private SitesSnapshot now() {
+        return snapshots.now().part(SitesSnapshot.class);
     }
 }

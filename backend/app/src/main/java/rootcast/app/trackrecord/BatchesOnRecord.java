@@ -13,7 +13,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import rootcast.app.crop.store.Catalogue;
 import rootcast.app.ledger.store.PanacheLedger;
-import rootcast.app.outlook.HistoryOfBatch;
+import rootcast.outlook.HistoryOfBatch;
 import rootcast.app.site.LiveSites;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;

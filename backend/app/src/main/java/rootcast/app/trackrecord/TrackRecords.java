@@ -6,11 +6,10 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
-import rootcast.app.climate.LiveClimate;
-import rootcast.app.climate.LiveLock;
-import rootcast.app.climate.PastWalk;
-import rootcast.app.outlook.BatchPicture;
-import rootcast.app.outlook.LiveBatches;
+import rootcast.app.climate.ClimateSnapshot;
+import rootcast.app.outlook.BatchesSnapshot;
+import rootcast.app.snapshot.Snapshot;
+import rootcast.app.snapshot.Snapshots;
 import rootcast.climate.HourlySeries;
 import rootcast.facts.FactPosition;
 import rootcast.outlook.BatchHistory;
@@ -31,13 +30,7 @@ public class TrackRecords {
     BatchesOnRecord onRecord;
 
     @Inject
-    LiveBatches batches;
-
-    @Inject
-    LiveClimate climate;
-
-    @Inject
-    LiveLock live;
+    Snapshots snapshots;
 
     private Kept kept = new Kept(new Key(FactPosition.START, Long.MIN_VALUE), List.of(), Instant.EPOCH);
 
@@ -49,27 +42,20 @@ public class TrackRecords {
     public record Cases(List<Case> cases, Instant asOf) {}
 
     public synchronized Cases cases() {
-        Key key = new Key(newestEntry(), HourlySeries.hourOf(batches.asOf()));
+        Snapshot now = snapshots.now();
+        Key key = new Key(now.part(BatchesSnapshot.class).newestEntry(), HourlySeries.hourOf(now.asOf()));
         if (!key.equals(kept.key)) {
-            kept = new Kept(key, made(), batches.asOf());
+            kept = new Kept(key, computed(now.part(ClimateSnapshot.class)), now.asOf());
         }
         return new Cases(kept.cases, kept.asOf);
     }
 
-    private FactPosition newestEntry() {
-        return batches.pictures().stream()
-                .map(BatchPicture::position)
-                .max(FactPosition::compareTo)
-                .orElse(FactPosition.START);
-    }
-
-    private List<Case> made() {
+    private List<Case> computed(ClimateSnapshot climate) {
         List<FinishedBatch> finished = onRecord.all();
         Set<String> houses = finished.stream()
                 .flatMap(batch -> batch.placements().stream())
                 .map(BatchHistory.Placement::house)
                 .collect(Collectors.toSet());
-        PastWalk walk = live.holding(() -> climate.walk(houses));
-        return BackTest.of(finished, walk::at);
+        return BackTest.of(finished, climate.walk(houses)::at);
     }
 }

@@ -129,9 +129,9 @@ public class WatchHouses {
         List<Warning> found = new ArrayList<>();
         for (String house : at.byHouse().keySet()) {
             List<Watched.Resident> residents = all.stream()
-                    .filter(cared -> cared.picture().state().placements().stream()
+                    .filter(cared -> cared.snapshot().state().placements().stream()
                             .anyMatch(placement -> placement.house().equals(house)))
-                    .map(cared -> new Watched.Resident(cared.picture().state(), cared.recipe()))
+                    .map(cared -> new Watched.Resident(cared.snapshot().state(), cared.recipe()))
                     .toList();
             if (!residents.isEmpty()) {
                 Watched watched =

@@ -2,7 +2,7 @@ package rootcast.app.whatif;
 
 import java.time.Instant;
 import java.util.List;
-import rootcast.app.outlook.BatchPicture;
+import rootcast.app.outlook.BatchSnapshot;
 import rootcast.availability.Cell;
 import rootcast.facts.FactPosition;
 import rootcast.site.ShipWeek;
@@ -11,7 +11,7 @@ import rootcast.site.ShipWeek;
 public record Answer(Instant asOf, FactPosition position, List<MovedBatch> batches, List<MovedCell> cells) {
 
     /** @param houseAfter where it would stand in the end */
-    public record MovedBatch(BatchPicture before, BatchPicture after, String houseAfter) {}
+    public record MovedBatch(BatchSnapshot before, BatchSnapshot after, String houseAfter) {}
 
     public record MovedCell(Cell cell, ShipWeek week, int openBefore, int openAfter) {}
 }

@@ -4,6 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -11,24 +12,31 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import rootcast.app.availability.CellSnapshot;
 import rootcast.app.availability.LiveSupply;
-import rootcast.app.board.BoardRows;
+import rootcast.app.availability.PromisesSnapshot;
 import rootcast.app.board.BoardView;
-import rootcast.app.climate.LiveClimate;
-import rootcast.app.climate.LiveLock;
-import rootcast.app.outlook.BatchPicture;
-import rootcast.app.outlook.LiveBatches;
+import rootcast.app.board.LiveBoard;
+import rootcast.app.climate.ClimateSnapshot;
+import rootcast.app.crop.CatalogueSnapshot;
+import rootcast.app.outlook.BatchSnapshot;
+import rootcast.app.outlook.BatchesSnapshot;
+import rootcast.app.site.SitesSnapshot;
+import rootcast.app.snapshot.Snapshot;
+import rootcast.app.snapshot.Snapshots;
 import rootcast.availability.Cell;
 import rootcast.board.BoardCell;
 import rootcast.board.BoardRow;
 import rootcast.climate.SetpointPlan;
 import rootcast.outlook.BatchHistory.Placement;
+import rootcast.ledger.Batch;
 import rootcast.outlook.BatchOutlook;
+import rootcast.outlook.HistoryOfBatch;
 import rootcast.outlook.HouseCurves;
 import rootcast.site.ShipWeek;
 
 /**
- * Reckons outlooks and rows anew as if houses were set or batches stood otherwise from some moments on.
+ * Computes outlooks and rows as if houses were set or batches stood otherwise from some moments on.
  *
  * <p>What was seen of a batch stays as it is, so only the hours to come are asked of the other curves.
  */
@@ -36,46 +44,58 @@ import rootcast.site.ShipWeek;
 public class WhatIf {
 
     @Inject
-    LiveBatches batches;
+    Snapshots snapshots;
 
     @Inject
-    LiveClimate climate;
-
-    @Inject
-    LiveSupply supply;
-
-    @Inject
-    BoardRows rows;
-
-    @Inject
-    LiveLock live;
+    LiveBoard board;
 
     /** @param question of houses and batches that exist and moments to come */
     public Answer answer(Question question, BoardView view) {
-        return live.holding(() -> {
-            HouseCurves otherwise = climate.curves().replanned(plans(question));
-            Map<String, List<Placement>> moves = moves(question);
-            List<Answer.MovedBatch> moved = new ArrayList<>();
-            Map<String, BatchPicture> instead = new HashMap<>();
-            Set<Cell> cells = new TreeSet<>();
-            for (String id : touched(question)) {
-                BatchPicture before = batches.picture(id).orElseThrow();
-                List<Placement> further = moves.getOrDefault(id, List.of());
-                BatchOutlook after = batches.made(before).elsewhere(otherwise, further);
-                BatchPicture picture = new BatchPicture(before.batch(), before.position(), before.state(), after.now());
-                moved.add(new Answer.MovedBatch(before, picture, after.history().house()));
-                instead.put(id, picture);
-                cells.add(before.cell());
-            }
-            return new Answer(climate.curves().asOf(), batches.takenIn(), moved, movedCells(cells, instead, view));
-        });
+        Snapshot now = snapshots.now();
+        BatchesSnapshot batches = now.part(BatchesSnapshot.class);
+        Set<String> touched = touched(question, batches);
+        HouseCurves curves = now.part(ClimateSnapshot.class).curves(houses(question, touched, batches));
+        HouseCurves otherwise = curves.replanned(plans(question, curves));
+        CatalogueSnapshot catalogue = now.part(CatalogueSnapshot.class);
+        Map<String, List<Placement>> moves = moves(question);
+        List<Answer.MovedBatch> moved = new ArrayList<>();
+        Map<String, BatchSnapshot> instead = new HashMap<>();
+        Set<Cell> cells = new TreeSet<>();
+        for (String id : touched) {
+            BatchSnapshot before = batches.batch(id).orElseThrow();
+            Batch batch = before.batch();
+            BatchOutlook asItIs = BatchOutlook.of(
+                    HistoryOfBatch.of(before.state()),
+                    catalogue.profile(batch.variety(), batch.site()),
+                    batch.trayFormat(),
+                    curves);
+            BatchOutlook after = asItIs.elsewhere(otherwise, moves.getOrDefault(id, List.of()));
+            BatchSnapshot snapshot = new BatchSnapshot(batch, before.position(), before.state(), after.now());
+            moved.add(new Answer.MovedBatch(before, snapshot, after.history().house()));
+            instead.put(id, snapshot);
+            cells.add(before.cell());
+        }
+        return new Answer(now.asOf(), now.position(), moved, movedCells(now, cells, instead, view));
     }
 
-    private Map<String, SetpointPlan> plans(Question question) {
+    /** Every house that a batch in question stood in, is in or would go to. */
+    private static Set<String> houses(Question question, Set<String> touched, BatchesSnapshot batches) {
+        Set<String> houses = new HashSet<>();
+        question.setpoints().forEach(setpoint -> houses.add(setpoint.house()));
+        question.moves().forEach(move -> houses.add(move.house()));
+        touched.forEach(id -> batches.batch(id)
+                .orElseThrow()
+                .state()
+                .placements()
+                .forEach(placement -> houses.add(placement.house())));
+        return houses;
+    }
+
+    private static Map<String, SetpointPlan> plans(Question question, HouseCurves curves) {
         Map<String, SetpointPlan> plans = new HashMap<>();
         for (Question.Setpoint setpoint : question.setpoints()) {
-            SetpointPlan now = plans.getOrDefault(
-                    setpoint.house(), climate.curves().planOf(setpoint.house()).until(setpoint.from()));
+            SetpointPlan now =
+                    plans.getOrDefault(setpoint.house(), curves.planOf(setpoint.house()).until(setpoint.from()));
             plans.put(setpoint.house(), now.with(new SetpointPlan.Change(setpoint.from(), setpoint.mediumC())));
         }
         return plans;
@@ -90,23 +110,33 @@ public class WhatIf {
     }
 
     /** Live batches that stand in a house asked about or are moved, in order of their ids. */
-    private Set<String> touched(Question question) {
+    private static Set<String> touched(Question question, BatchesSnapshot batches) {
         Set<String> houses =
                 question.setpoints().stream().map(Question.Setpoint::house).collect(Collectors.toSet());
-        Set<String> touched = batches.pictures().stream()
-                .filter(picture -> !picture.state().isFinished())
-                .filter(picture -> houses.contains(picture.state().house()))
-                .map(picture -> picture.batch().id())
+        Set<String> touched = batches.all().stream()
+                .filter(snapshot -> houses.contains(snapshot.state().house()))
+                .map(snapshot -> snapshot.batch().id())
                 .collect(Collectors.toCollection(TreeSet::new));
         question.moves().stream().map(Question.Move::batch).forEach(touched::add);
         return touched;
     }
 
-    private List<Answer.MovedCell> movedCells(Set<Cell> cells, Map<String, BatchPicture> instead, BoardView view) {
+    private List<Answer.MovedCell> movedCells(
+            Snapshot now, Set<Cell> cells, Map<String, BatchSnapshot> instead, BoardView view) {
         List<Answer.MovedCell> moved = new ArrayList<>();
         for (Cell cell : cells) {
-            Map<ShipWeek, Integer> before = open(rows.row(cell, view, supply.with(cell, Map.of())));
-            Map<ShipWeek, Integer> after = open(rows.row(cell, view, supply.with(cell, instead)));
+            CellSnapshot asItIs = LiveSupply.cellOf(now, cell);
+            CellSnapshot otherwise = CellSnapshot.of(
+                    cell,
+                    asItIs.batches().stream()
+                            .map(snapshot -> instead.getOrDefault(snapshot.batch().id(), snapshot))
+                            .toList(),
+                    asItIs.faulty(),
+                    now.part(PromisesSnapshot.class),
+                    now.part(SitesSnapshot.class).site(cell.site()),
+                    now.asOf());
+            Map<ShipWeek, Integer> before = open(board.row(asItIs, view));
+            Map<ShipWeek, Integer> after = open(board.row(otherwise, view));
             for (ShipWeek week : new LinkedHashSet<>(view.columns())) {
                 moved.add(new Answer.MovedCell(cell, week, before.getOrDefault(week, 0), after.getOrDefault(week, 0)));
             }

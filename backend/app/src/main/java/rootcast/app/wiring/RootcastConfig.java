@@ -2,6 +2,7 @@ package rootcast.app.wiring;
 
 import io.smallrye.config.ConfigMapping;
 import io.smallrye.config.WithDefault;
+import java.time.Duration;
 import java.util.Optional;
 
 /** Settings of the application as a whole. */
@@ -15,6 +16,10 @@ public interface RootcastConfig {
     /** Loads the demo business into an empty database and feeds it with simulated sensors. */
     @WithDefault("false")
     boolean demo();
+
+    /** How long a read waits for this node's own acknowledged writes before it answers with an older snapshot. */
+    @WithDefault("1s")
+    Duration readsWait();
 
     /** Bearer token with every right, for scripts. Without one, no token is accepted. */
     Optional<String> token();

@@ -14,6 +14,7 @@ import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.time.InstantSource;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -23,10 +24,10 @@ import java.util.stream.Collectors;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
-import rootcast.app.availability.LivePromises;
 import rootcast.app.availability.LiveSupply;
 import rootcast.app.availability.Order;
 import rootcast.app.availability.PlaceOrder;
+import rootcast.app.availability.PromisesSnapshot;
 import rootcast.app.availability.ReleaseOrder;
 import rootcast.app.availability.rest.OrderWire.OrderView;
 import rootcast.app.availability.rest.OrderWire.PromiseView;
@@ -35,6 +36,7 @@ import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
 import rootcast.app.problem.Problem;
 import rootcast.availability.Allotment;
+import rootcast.availability.Cell;
 import rootcast.availability.KeptPromise;
 import rootcast.availability.WantedLine;
 import rootcast.ledger.OrderLine;
@@ -54,9 +56,6 @@ public class OrderResource {
 
     @Inject
     Orders orders;
-
-    @Inject
-    LivePromises live;
 
     @Inject
     LiveSupply supply;
@@ -94,7 +93,9 @@ public class OrderResource {
     @GET
     @Path("{id}")
     public OrderView one(@RestPath String id) {
-        return orders.order(uuid(id)).map(this::view).orElseThrow(() -> Problem.notFound("order", id));
+        return orders.order(uuid(id))
+                .map(order -> new Views(supply).of(order))
+                .orElseThrow(() -> Problem.notFound("order", id));
     }
 
     @GET
@@ -102,13 +103,14 @@ public class OrderResource {
         if (!List.of("open", "all").contains(state)) {
             throw Problem.malformed("state", "is '" + state + "'; it must be open or all");
         }
+        Views views = new Views(supply);
         String wanted = text == null ? "" : text.strip().toLowerCase(Locale.ROOT);
-        return (state.equals("open") ? live.orders() : orders.all())
+        return (state.equals("open") ? supply.promises().orders().values() : orders.all())
                 .stream()
                         .filter(order ->
                                 order.customer().toLowerCase(Locale.ROOT).contains(wanted))
                         .sorted(Comparator.comparing(Order::position).reversed())
-                        .map(this::view)
+                        .map(views::of)
                         .filter(view -> state.equals("all") || isOpen(view))
                         .toList();
     }
@@ -128,21 +130,39 @@ public class OrderResource {
                         .toList());
     }
 
-    private OrderView view(Order order) {
-        return OrderView.of(
-                order, order.lines().stream().map(line -> promise(order, line)).toList());
-    }
+    /** Orders as they are shown; each cell's promises are allotted once, however many lines it has. */
+    private static final class Views {
+        private final LiveSupply supply;
+        private final PromisesSnapshot promises;
+        private final Map<Cell, Map<OrderLine, KeptPromise>> kept = new HashMap<>();
 
-    private PromiseView promise(Order order, WantedLine line) {
-        int shipped = supply.shippedFor(new OrderLine(order.id(), line.line()), line.cell());
-        KeptPromise kept = order.isReleased()
-                ? null
-                : Allotment.of(supply.of(line.cell())).promises().stream()
-                        .filter(each -> each.promise().order().equals(order.id().toString())
-                                && each.promise().line() == line.line())
-                        .findFirst()
-                        .orElse(null);
-        return PromiseView.of(line, order.confidence(), shipped, kept);
+        Views(LiveSupply supply) {
+            this.supply = supply;
+            this.promises = supply.promises();
+        }
+
+        OrderView of(Order order) {
+            return OrderView.of(
+                    order, order.lines().stream().map(line -> promise(order, line)).toList());
+        }
+
+        private PromiseView promise(Order order, WantedLine line) {
+            OrderLine of = new OrderLine(order.id(), line.line());
+            return PromiseView.of(
+                    line,
+                    order.confidence(),
+                    promises.shippedFor(of),
+                    order.isReleased() ? null : keptIn(line.cell()).get(of));
+        }
+
+        private Map<OrderLine, KeptPromise> keptIn(Cell cell) {
+            return kept.computeIfAbsent(cell, any -> Allotment.of(supply.cell(cell).supply()).promises().stream()
+                    .collect(Collectors.toMap(
+                            each -> new OrderLine(
+                                    UUID.fromString(each.promise().order()),
+                                    each.promise().line()),
+                            Function.identity())));
+        }
     }
 
     private static UUID uuid(String id) {

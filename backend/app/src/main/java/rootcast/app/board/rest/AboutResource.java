@@ -5,7 +5,8 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import java.time.Instant;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
-import rootcast.app.board.LiveBoard;
+import rootcast.app.snapshot.Snapshot;
+import rootcast.app.snapshot.Snapshots;
 import rootcast.app.wiring.RootcastConfig;
 
 /** Which Rootcast this is. */
@@ -13,7 +14,7 @@ import rootcast.app.wiring.RootcastConfig;
 public class AboutResource {
 
     @Inject
-    LiveBoard board;
+    Snapshots snapshots;
 
     @Inject
     RootcastConfig config;
@@ -25,6 +26,7 @@ public class AboutResource {
 
     @GET
     public About about() {
-        return new About(version, board.asOf(), board.position().value(), config.demo());
+        Snapshot now = snapshots.now();
+        return new About(version, now.asOf(), now.position().value(), config.demo());
     }
 }

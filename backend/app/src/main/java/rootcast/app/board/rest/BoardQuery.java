@@ -1,8 +1,6 @@
 package rootcast.app.board.rest;
 
-import java.time.Instant;
-import java.time.LocalDate;
-import java.time.ZoneOffset;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.board.BoardView;
 import rootcast.app.problem.Problem;
@@ -19,8 +17,8 @@ public final class BoardQuery {
     private BoardQuery() {}
 
     public static BoardView view(
-            @Nullable String from, @Nullable String weeks, @Nullable String confidence, Instant now) {
-        ShipWeek first = from == null ? ShipWeek.of(LocalDate.ofInstant(now, ZoneOffset.UTC)) : week("from", from);
+            @Nullable String from, @Nullable String weeks, @Nullable String confidence, Supplier<ShipWeek> currentWeek) {
+        ShipWeek first = from == null ? currentWeek.get() : week("from", from);
         return new BoardView(first, weeks(weeks), confidence(confidence));
     }
 

@@ -10,19 +10,15 @@ import java.util.Locale;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
-import rootcast.app.availability.LivePromises;
-import rootcast.app.availability.LiveSupply;
 import rootcast.app.board.BoardInTime;
-import rootcast.app.board.BoardRows;
+import rootcast.app.board.BoardSnapshot;
 import rootcast.app.board.BoardView;
 import rootcast.app.board.CellFacts;
 import rootcast.app.board.LiveBoard;
-import rootcast.app.crop.LiveCatalogue;
-import rootcast.app.crop.store.Catalogue;
 import rootcast.app.outlook.AsOf;
-import rootcast.app.outlook.LiveBatches;
+import rootcast.app.people.Caller;
+import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
-import rootcast.app.site.LiveSites;
 import rootcast.availability.Cell;
 import rootcast.board.BoardRow;
 import rootcast.board.RowHead;
@@ -38,28 +34,13 @@ public class BoardResource {
     BoardInTime past;
 
     @Inject
-    BoardRows rows;
-
-    @Inject
     BoardWriter writer;
 
     @Inject
-    LiveBatches batches;
+    KnownCell known;
 
     @Inject
-    LivePromises promises;
-
-    @Inject
-    LiveSupply supply;
-
-    @Inject
-    LiveSites sites;
-
-    @Inject
-    LiveCatalogue names;
-
-    @Inject
-    Catalogue catalogue;
+    Caller caller;
 
     @Inject
     InstantSource time;
@@ -77,9 +58,13 @@ public class BoardResource {
             @RestQuery @Nullable String asOf,
             @RestQuery @Nullable String knownAt) {
         AsOf when = AsOf.of(asOf, knownAt, time);
-        BoardView view = BoardQuery.view(from, weeks, confidence, when.happenedBy());
-        var picture = isBlank(asOf) && isBlank(knownAt) ? board.picture(view) : past.board(when, view);
-        return writer.written(picture, row -> isShown(row, site, crop, text));
+        BoardView view = BoardQuery.view(
+                from, weeks, confidence, () -> board.currentWeek(isBlank(site) ? null : site, when.happenedBy()));
+        Sites sites = caller.mayRead();
+        BoardSnapshot shown = isBlank(asOf) && isBlank(knownAt) ? board.board(view) : past.board(when, view);
+        return writer.written(
+                shown,
+                row -> sites.includes(row.head().cell().site()) && isShown(row, site, crop, text));
     }
 
     /** With {@code asOf} or {@code knownAt} the cell as it was. */
@@ -96,24 +81,11 @@ public class BoardResource {
         if (variety == null || trayFormat == null || site == null || week == null) {
             throw Problem.malformed("query", "needs variety, trayFormat, site and week");
         }
-        if (names.variety(variety) == null) {
-            throw Problem.notFound("variety", variety);
-        }
-        if (sites.site(site) == null) {
-            throw Problem.notFound("site", site);
-        }
-        if (catalogue.trayFormat(trayFormat).isEmpty()) {
-            throw Problem.notFound("tray format", trayFormat);
-        }
         double sure = BoardQuery.confidence(confidence);
-        Cell cell = new Cell(variety, trayFormat, site);
+        Cell cell = known.cell(variety, trayFormat, site);
         AsOf when = AsOf.of(asOf, knownAt, time);
-        CellFacts facts = isBlank(asOf) && isBlank(knownAt) ? now(cell) : past.cell(when, cell);
-        return CellWires.explained(rows.explain(facts, BoardQuery.week("week", week), sure), facts);
-    }
-
-    private CellFacts now(Cell cell) {
-        return new CellFacts(cell, supply.of(cell), batches.of(cell), promises, board.position(), board.asOf());
+        CellFacts facts = isBlank(asOf) && isBlank(knownAt) ? board.cell(cell) : past.cell(when, cell);
+        return CellWires.explained(board.explain(facts, BoardQuery.week("week", week), sure), facts);
     }
 
     private static boolean isShown(BoardRow row, @Nullable String site, @Nullable String crop, @Nullable String text) {

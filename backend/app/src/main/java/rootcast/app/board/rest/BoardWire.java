@@ -4,8 +4,10 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.function.Predicate;
-import rootcast.app.board.LiveBoard;
+import rootcast.app.board.BoardSnapshot;
 import rootcast.app.board.ShownRow;
+import rootcast.app.outlook.FaultyBatch;
+import rootcast.app.snapshot.Snapshot;
 import rootcast.availability.Cell;
 import rootcast.board.BoardCell;
 import rootcast.board.BoardRow;
@@ -27,9 +29,11 @@ public record BoardWire(Instant asOf, long position, double confidence, List<Wee
             String cropName,
             String trayFormat,
             String site,
-            List<CellWire> cells) {
+            List<CellWire> cells,
+            List<FaultyWire> faulty) {
 
-        public static RowWire of(BoardRow row) {
+        public static RowWire of(ShownRow shown) {
+            BoardRow row = shown.row();
             var head = row.head();
             return new RowWire(
                     head.cell().variety(),
@@ -38,7 +42,15 @@ public record BoardWire(Instant asOf, long position, double confidence, List<Wee
                     head.cropName(),
                     head.cell().trayFormat(),
                     head.cell().site(),
-                    row.cells().stream().map(CellWire::of).toList());
+                    row.cells().stream().map(CellWire::of).toList(),
+                    shown.faulty().stream().map(FaultyWire::of).toList());
+        }
+    }
+
+    /** A batch that could not be computed: what it holds is in no figure of the row. */
+    public record FaultyWire(String batch, String fault) {
+        static FaultyWire of(FaultyBatch faulty) {
+            return new FaultyWire(faulty.batch().id(), faulty.fault());
         }
     }
 
@@ -71,32 +83,30 @@ public record BoardWire(Instant asOf, long position, double confidence, List<Wee
 
     /** Rows that changed, whole. */
     public record Changed(long position, Instant asOf, List<RowWire> rows) {
-        static Changed of(LiveBoard.BoardNews news) {
+        public static Changed of(Snapshot now, List<ShownRow> rows) {
             return new Changed(
-                    news.position().value(),
-                    news.asOf(),
-                    news.rows().stream().map(RowWire::of).toList());
+                    now.position().value(),
+                    now.asOf(),
+                    rows.stream().map(RowWire::of).toList());
         }
     }
 
     /** Rows that are gone. */
     public record Removed(long position, List<GoneWire> rows) {
-        static Removed of(LiveBoard.BoardNews news) {
+        public static Removed of(Snapshot now, List<Cell> cells) {
             return new Removed(
-                    news.position().value(),
-                    news.removed().stream().map(GoneWire::of).toList());
+                    now.position().value(), cells.stream().map(GoneWire::of).toList());
         }
     }
 
-    public static BoardWire of(LiveBoard.Picture picture, Predicate<BoardRow> shown) {
+    public static BoardWire of(BoardSnapshot board, Predicate<BoardRow> shown) {
         return new BoardWire(
-                picture.asOf(),
-                picture.position().value(),
-                picture.view().confidence(),
-                picture.view().columns().stream().map(WeekWire::of).toList(),
-                picture.rows().stream()
-                        .map(ShownRow::row)
-                        .filter(shown)
+                board.asOf(),
+                board.position().value(),
+                board.view().confidence(),
+                board.view().columns().stream().map(WeekWire::of).toList(),
+                board.rows().stream()
+                        .filter(row -> shown.test(row.row()))
                         .map(RowWire::of)
                         .toList());
     }

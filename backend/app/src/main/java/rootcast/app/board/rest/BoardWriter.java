@@ -9,7 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Predicate;
-import rootcast.app.board.LiveBoard;
+import rootcast.app.board.BoardSnapshot;
 import rootcast.app.board.ShownRow;
 import rootcast.board.BoardRow;
 
@@ -20,17 +20,17 @@ class BoardWriter {
     @Inject
     ObjectMapper json;
 
-    byte[] written(LiveBoard.Picture picture, Predicate<BoardRow> shown) {
-        List<byte[]> rows = new ArrayList<>(picture.rows().size());
+    byte[] written(BoardSnapshot board, Predicate<BoardRow> shown) {
+        List<byte[]> rows = new ArrayList<>(board.rows().size());
         int length = 0;
-        for (ShownRow row : picture.rows()) {
+        for (ShownRow row : board.rows()) {
             if (shown.test(row.row())) {
                 byte[] written = row.written(each -> bytes(BoardWire.RowWire.of(each)));
                 rows.add(written);
                 length += written.length + 1;
             }
         }
-        byte[] frame = bytes(BoardWire.of(picture, none -> false));
+        byte[] frame = bytes(BoardWire.of(board, none -> false));
         int inside = frame.length - "]}".length(); // rows come last and are empty in the frame
         ByteArrayOutputStream all = new ByteArrayOutputStream(frame.length + length);
         all.write(frame, 0, inside);

@@ -5,10 +5,9 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
-import rootcast.app.availability.LiveSupply;
 import rootcast.app.availability.rest.LotShareWire;
 import rootcast.app.board.CellFacts;
-import rootcast.app.outlook.BatchPicture;
+import rootcast.app.outlook.BatchSnapshot;
 import rootcast.app.outlook.rest.DateRangeWire;
 import rootcast.app.outlook.rest.TraysWire;
 import rootcast.availability.Cell;
@@ -45,7 +44,8 @@ final class CellWires {
             List<LotWire> lots,
             List<PromiseWire> promises,
             @Nullable LimitWire limitedBy,
-            Steps steps) {}
+            Steps steps,
+            List<BoardWire.FaultyWire> faulty) {}
 
     /** @param promisedHere its trays that serve promises of this week */
     record LotWire(
@@ -91,11 +91,8 @@ final class CellWires {
 
     static CellExplained explained(CellExplanation explanation, CellFacts facts) {
         var head = explanation.head();
-        Cell cell = facts.cell();
+        Cell cell = facts.cell().cell();
         BoardCell figures = explanation.cell();
-        List<BatchPicture> unfinished = facts.pictures().stream()
-                .filter(picture -> !picture.state().isFinished())
-                .toList();
         return new CellExplained(
                 cell.variety(),
                 head.varietyName(),
@@ -118,20 +115,23 @@ final class CellWires {
                         .map(figure -> promise(figure, facts))
                         .toList(),
                 limit(explanation.limitedBy()),
-                steps(unfinished, figures));
+                steps(facts.cell().batches(), figures),
+                facts.cell().faulty().stream()
+                        .map(BoardWire.FaultyWire::of)
+                        .toList());
     }
 
     private static LotWire lot(CellExplanation.LotFigure figure, CellFacts facts) {
-        BatchPicture picture = facts.pictures().stream()
+        BatchSnapshot snapshot = facts.cell().batches().stream()
                 .filter(each -> each.batch().id().equals(figure.batch()))
                 .findFirst()
                 .orElseThrow();
-        Outlook outlook = picture.outlook();
+        Outlook outlook = snapshot.outlook();
         return new LotWire(
                 figure.batch(),
-                picture.state().house(),
-                picture.state().stage(),
-                picture.state().alivePlants(),
+                snapshot.state().house(),
+                snapshot.state().stage(),
+                snapshot.state().alivePlants(),
                 TraysWire.of(outlook.saleableTrays()),
                 DateRangeWire.of(outlook.readyAt()),
                 figure.readyByDate(),
@@ -151,7 +151,7 @@ final class CellWires {
                 facts.promises().order(order).map(each -> each.customer()).orElse(""),
                 promise.shipOn(),
                 promise.trays(),
-                LiveSupply.shippedFor(new OrderLine(order, promise.line()), facts.pictures()),
+                facts.promises().shippedFor(new OrderLine(order, promise.line())),
                 promise.confidence(),
                 kept.kept(),
                 kept.shortfallTrays(),
@@ -165,21 +165,21 @@ final class CellWires {
                 : new LimitWire(limit.dates(), limit.capacity(), limit.promised(), limit.confidence());
     }
 
-    private static Steps steps(List<BatchPicture> pictures, BoardCell figures) {
+    private static Steps steps(List<BatchSnapshot> snapshots, BoardCell figures) {
         int stuck = 0;
         int lost = 0;
         int alive = 0;
         int shipped = 0;
         double expected = 0;
         int saleable = 0;
-        for (BatchPicture picture : pictures) {
-            var state = picture.state();
+        for (BatchSnapshot snapshot : snapshots) {
+            var state = snapshot.state();
             stuck += state.stuckPlants();
             lost += state.lostPlants();
             alive += state.alivePlants();
             shipped += state.shippedPlants();
-            expected += picture.outlook().expectedAlive();
-            saleable += picture.outlook().saleableTrays().p50();
+            expected += snapshot.outlook().expectedAlive();
+            saleable += snapshot.outlook().saleableTrays().p50();
         }
         return new Steps(
                 stuck,

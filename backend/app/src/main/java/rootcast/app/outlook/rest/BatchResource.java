@@ -9,17 +9,24 @@ import java.time.InstantSource;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Stream;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.crop.LiveCatalogue;
 import rootcast.app.outlook.AsOf;
 import rootcast.app.outlook.BatchInTime;
-import rootcast.app.outlook.BatchPicture;
+import rootcast.app.outlook.BatchSnapshot;
 import rootcast.app.outlook.BatchesInTime;
-import rootcast.app.outlook.LiveBatches;
+import rootcast.app.outlook.BatchesSnapshot;
+import rootcast.app.outlook.FaultyBatch;
+import rootcast.app.outlook.FinishedBatches;
+import rootcast.app.people.Caller;
+import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.LiveSites;
+import rootcast.app.snapshot.Snapshot;
+import rootcast.app.snapshot.Snapshots;
 import rootcast.crop.Stage;
 
 /** Batches: how they stand and what is expected of them. */
@@ -27,7 +34,13 @@ import rootcast.crop.Stage;
 public class BatchResource {
 
     @Inject
-    LiveBatches batches;
+    Snapshots snapshots;
+
+    @Inject
+    FinishedBatches finished;
+
+    @Inject
+    Caller caller;
 
     @Inject
     LiveCatalogue names;
@@ -41,7 +54,11 @@ public class BatchResource {
     @Inject
     InstantSource time;
 
-    public record BatchList(Instant asOf, long position, List<BatchView> batches) {}
+    /** @param faulty batches that could not be computed; their plants are in no figure anywhere */
+    public record BatchList(Instant asOf, long position, List<BatchView> batches, List<FaultyView> faulty) {}
+
+    public record FaultyView(
+            String id, String site, String variety, String varietyName, String trayFormat, Instant stuckAt, String fault) {}
 
     @GET
     public BatchList all(
@@ -55,18 +72,43 @@ public class BatchResource {
         if (!List.of("live", "finished", "all").contains(state)) {
             throw Problem.malformed("state", "is '" + state + "'; it must be live, finished or all");
         }
-        List<BatchView> shown = batches.pictures().stream()
-                .filter(picture -> state.equals("all") || picture.state().isFinished() == state.equals("finished"))
-                .filter(picture -> isBlank(site) || picture.batch().site().equals(site))
-                .filter(picture -> isBlank(house) || picture.state().house().equals(house))
-                .filter(picture -> isBlank(variety) || picture.batch().variety().equals(variety))
-                .filter(picture -> stage == null || picture.state().stage() == stage)
-                .map(picture -> BatchView.of(picture, names))
+        Snapshot now = snapshots.now();
+        BatchesSnapshot batches = now.part(BatchesSnapshot.class);
+        Sites sites = caller.mayRead();
+        List<BatchView> shown = Stream.concat(
+                        state.equals("finished") ? Stream.of() : batches.all().stream(),
+                        state.equals("live")
+                                ? Stream.of()
+                                : finished.of(isBlank(site) ? null : site, isBlank(variety) ? null : variety).stream())
+                .filter(snapshot -> sites.includes(snapshot.batch().site()))
+                .filter(snapshot -> isBlank(site) || snapshot.batch().site().equals(site))
+                .filter(snapshot -> isBlank(house) || snapshot.state().house().equals(house))
+                .filter(snapshot -> isBlank(variety) || snapshot.batch().variety().equals(variety))
+                .filter(snapshot -> stage == null || snapshot.state().stage() == stage)
+                .map(snapshot -> BatchView.of(snapshot, names))
                 .filter(view -> isBlank(crop) || view.crop().equals(crop))
                 .filter(view -> isBlank(text) || speaksOf(view, text.strip().toLowerCase(Locale.ROOT)))
                 .sorted(Comparator.comparing(BatchView::stuckAt).reversed().thenComparing(BatchView::id))
                 .toList();
-        return new BatchList(batches.asOf(), batches.takenIn().value(), shown);
+        List<FaultyView> faulty = batches.faulty().values().stream()
+                .filter(each -> sites.includes(each.batch().site()))
+                .filter(each -> isBlank(site) || each.batch().site().equals(site))
+                .map(this::view)
+                .sorted(Comparator.comparing(FaultyView::id))
+                .toList();
+        return new BatchList(now.asOf(), now.position().value(), shown, faulty);
+    }
+
+    private FaultyView view(FaultyBatch faulty) {
+        var batch = faulty.batch();
+        return new FaultyView(
+                batch.id(),
+                batch.site(),
+                batch.variety(),
+                names.variety(batch.variety()).name(),
+                batch.trayFormat().code(),
+                batch.stuckAt(),
+                faulty.fault());
     }
 
     /** With {@code asOf} or {@code knownAt} the batch as it was. */
@@ -74,10 +116,21 @@ public class BatchResource {
     @Path("{id}")
     public BatchView one(@RestPath String id, @RestQuery @Nullable String asOf, @RestQuery @Nullable String knownAt) {
         AsOf when = AsOf.of(asOf, knownAt, time);
-        BatchPicture picture = isBlank(asOf) && isBlank(knownAt)
-                ? batches.picture(id).orElseThrow(() -> Problem.notFound("batch", id))
-                : past.batch(id, when).picture();
-        return BatchView.of(picture, names);
+        BatchSnapshot snapshot = isBlank(asOf) && isBlank(knownAt)
+                ? now(id)
+                : past.batch(id, when).snapshot();
+        return BatchView.of(snapshot, names);
+    }
+
+    private BatchSnapshot now(String id) {
+        BatchesSnapshot batches = snapshots.now().part(BatchesSnapshot.class);
+        FaultyBatch faulty = batches.faulty().get(id);
+        if (faulty != null) {
+            throw Problem.notComputed(id, faulty.fault());
+        }
+        return batches.batch(id)
+                .or(() -> finished.batch(id))
+                .orElseThrow(() -> Problem.notFound("batch", id));
     }
 
     /** What a plot of the batch shows: medium temperature by the hour, and how far it is. */
@@ -95,7 +148,7 @@ public class BatchResource {
             @RestPath String id, @RestQuery @Nullable String asOf, @RestQuery @Nullable String knownAt) {
         BatchInTime batch = past.batch(id, AsOf.of(asOf, knownAt, time));
         return ExplanationWire.of(
-                batch, sites.site(batch.picture().batch().site()).zone());
+                batch, sites.site(batch.snapshot().batch().site()).zone());
     }
 
     private static boolean speaksOf(BatchView view, String text) {

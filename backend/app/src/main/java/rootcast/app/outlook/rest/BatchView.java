@@ -5,7 +5,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.crop.LiveCatalogue;
-import rootcast.app.outlook.BatchPicture;
+import rootcast.app.outlook.BatchSnapshot;
 import rootcast.climate.HourSource;
 import rootcast.crop.Stage;
 import rootcast.ledger.BatchState;
@@ -89,9 +89,9 @@ public record BatchView(
         }
     }
 
-    static BatchView of(BatchPicture picture, LiveCatalogue names) {
-        var batch = picture.batch();
-        BatchState state = picture.state();
+    static BatchView of(BatchSnapshot snapshot, LiveCatalogue names) {
+        var batch = snapshot.batch();
+        BatchState state = snapshot.state();
         var crop = names.cropOf(batch.variety());
         Map<String, Integer> lost = new TreeMap<>();
         state.lost().forEach((cause, plants) -> lost.put(cause.wire(), plants));
@@ -112,8 +112,8 @@ public record BatchView(
                 new Plants(state.stuckPlants(), state.alivePlants(), state.lostPlants(), state.shippedPlants()),
                 lost,
                 lastCount(state),
-                picture.outlook() == null ? null : OutlookView.of(picture.outlook()),
-                picture.position().value());
+                snapshot.outlook() == null ? null : OutlookView.of(snapshot.outlook()),
+                snapshot.position().value());
     }
 
     private static Instant since(BatchState state) {

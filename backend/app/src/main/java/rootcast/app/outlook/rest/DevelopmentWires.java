@@ -15,7 +15,7 @@ import rootcast.outlook.ExplanationModel;
 import rootcast.outlook.Outlook;
 import rootcast.outlook.PlannedPoint;
 
-/** The picture behind a batch's dates: temperature by the hour and progress, from sticking to the late ready date. */
+/** The snapshot behind a batch's dates: temperature by the hour and progress, from sticking to the late ready date. */
 final class DevelopmentWires {
 
     private static final Duration STEP = Duration.ofHours(6);
@@ -51,13 +51,13 @@ final class DevelopmentWires {
     record LookWire(Instant at, Stage stage, int cells, int reached) {}
 
     static Development of(BatchInTime batch) {
-        BatchState state = batch.picture().state();
+        BatchState state = batch.snapshot().state();
         Instant until = end(batch);
         return new Development(
-                batch.picture().batch().id(),
+                batch.snapshot().batch().id(),
                 batch.houses().asOf(),
                 hours(batch, until),
-                batch.made().progress(batch.picture().batch().stuckAt(), until, STEP).stream()
+                batch.made().progress(batch.snapshot().batch().stuckAt(), until, STEP).stream()
                         .map(point -> new ProgressWire(point.at(), point.p10(), point.p50(), point.p90()))
                         .toList(),
                 plan(batch, until),
@@ -86,7 +86,7 @@ final class DevelopmentWires {
 
     private static Instant end(BatchInTime batch) {
         Instant asOf = batch.houses().asOf();
-        Outlook outlook = batch.picture().outlook();
+        Outlook outlook = batch.snapshot().outlook();
         if (outlook == null) {
             return asOf;
         }
@@ -99,10 +99,10 @@ final class DevelopmentWires {
     private static List<HourWire> hours(BatchInTime batch, Instant until) {
         double referenceC =
                 batch.profile().profile().of(Stage.STICK).cardinals().referenceC();
-        List<BatchState.Placement> placements = batch.picture().state().placements();
+        List<BatchState.Placement> placements = batch.snapshot().state().placements();
         List<HourWire> hours = new ArrayList<>();
         int placement = 0;
-        long first = HourlySeries.hourOf(batch.picture().batch().stuckAt());
+        long first = HourlySeries.hourOf(batch.snapshot().batch().stuckAt());
         for (long hour = first; hour < HourlySeries.hourOf(until); hour++) {
             Instant at = HourlySeries.startOf(hour);
             while (placement + 1 < placements.size()

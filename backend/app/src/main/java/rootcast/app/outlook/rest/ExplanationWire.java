@@ -55,7 +55,7 @@ record ExplanationWire(
         boolean isDated = !explained.plannedAt().equals(DateDistribution.NEVER)
                 && !explained.readyAt().equals(DateDistribution.NEVER);
         return new ExplanationWire(
-                batch.picture().batch().id(),
+                batch.snapshot().batch().id(),
                 batch.houses().asOf(),
                 DateRangeWire.seen(explained.plannedAt()),
                 DateRangeWire.seen(explained.readyAt()),

@@ -36,7 +36,7 @@ class RoundViews {
         at.byHouse()
                 .values()
                 .forEach(all ->
-                        all.forEach(cared -> batches.put(cared.picture().batch().id(), cared)));
+                        all.forEach(cared -> batches.put(cared.snapshot().batch().id(), cared)));
         return items.stream()
                 .map(item -> view(at, item, houseNames, item.batch() == null ? null : batches.get(item.batch())))
                 .toList();
@@ -51,8 +51,8 @@ class RoundViews {
                 item.batch(),
                 cared == null
                         ? null
-                        : names.variety(cared.picture().batch().variety()).name(),
-                cared == null ? null : cared.picture().state().benchTrays(),
+                        : names.variety(cared.snapshot().batch().variety()).name(),
+                cared == null ? null : cared.snapshot().state().benchTrays(),
                 cared == null ? null : cared.phaseAt(at.now()).name(),
                 item.task().wireName(),
                 item.dueOn(),

@@ -16,8 +16,9 @@ import java.util.List;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.board.BoardView;
+import rootcast.app.board.LiveBoard;
 import rootcast.app.board.rest.BoardQuery;
-import rootcast.app.outlook.BatchPicture;
+import rootcast.app.outlook.BatchSnapshot;
 import rootcast.app.outlook.LiveBatches;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.LiveSites;
@@ -37,6 +38,9 @@ public class WhatIfResource {
     WhatIf whatIf;
 
     @Inject
+    LiveBoard board;
+
+    @Inject
     LiveBatches batches;
 
     @Inject
@@ -54,7 +58,7 @@ public class WhatIfResource {
             @RestQuery @Nullable String from,
             @RestQuery @Nullable String weeks,
             @RestQuery @Nullable String confidence) {
-        BoardView view = BoardQuery.view(from, weeks, confidence, time.instant());
+        BoardView view = BoardQuery.view(from, weeks, confidence, () -> board.currentWeek(null, time.instant()));
         return WhatIfWire.of(whatIf.answer(question(asked), view), view.confidence());
     }
 
@@ -81,8 +85,8 @@ public class WhatIfResource {
     }
 
     private Question.Move move(String at, WhatIfWire.MoveAsked each) {
-        BatchPicture batch =
-                batches.picture(each.batch()).orElseThrow(() -> Problem.unknownCode(at + ".batch", each.batch()));
+        BatchSnapshot batch =
+                batches.now().batch(each.batch()).orElseThrow(() -> Problem.unknownCode(at + ".batch", each.batch()));
         if (batch.state().isFinished()) {
             throw Problem.notAllowed(at + ".batch", each.batch(), "has no plant left to move");
         }

@@ -9,7 +9,7 @@ import jakarta.validation.constraints.Size;
 import java.time.Instant;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import rootcast.app.outlook.BatchPicture;
+import rootcast.app.outlook.BatchSnapshot;
 import rootcast.app.outlook.rest.DateRangeWire;
 import rootcast.app.outlook.rest.TraysWire;
 import rootcast.app.whatif.Answer;
@@ -47,10 +47,10 @@ final class WhatIfWire {
             TraysWire saleableTrays,
             @Nullable Instant usableUntil) {
 
-        static BatchOtherwise of(BatchPicture picture, String house) {
-            var outlook = picture.outlook();
+        static BatchOtherwise of(BatchSnapshot snapshot, String house) {
+            var outlook = snapshot.outlook();
             if (outlook == null) {
-                throw new IllegalStateException(picture.batch().id() + " has no plant left");
+                throw new IllegalStateException(snapshot.batch().id() + " has no plant left");
             }
             return new BatchOtherwise(
                     house,

@@ -1,4 +1,4 @@
-package rootcast.app.board.rest;
+package rootcast.app.live.rest;
 
 import io.smallrye.mutiny.Multi;
 import io.smallrye.mutiny.subscription.BackPressureStrategy;
@@ -13,18 +13,19 @@ import jakarta.ws.rs.sse.OutboundSseEvent;
 import jakarta.ws.rs.sse.Sse;
 import java.time.InstantSource;
 import java.util.Optional;
-import java.util.function.Consumer;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.board.BoardView;
+import rootcast.app.board.rest.BoardQuery;
 import rootcast.app.board.LiveBoard;
-import rootcast.app.climate.LiveLock;
+import rootcast.app.people.Caller;
+import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
 import rootcast.facts.FactPosition;
 
 /**
  * The live feed. Every event's id is the position it brings the screen to; a screen that comes back names the last one
- * it heard.
+ * it heard, on whichever node.
  *
  * <p>Source: WHATWG HTML, server-sent events; a browser sends {@code Last-Event-ID} by itself.
  */
@@ -35,13 +36,13 @@ public class LiveResource {
     private static final int MOST_UNREAD = 512;
 
     @Inject
-    BoardStreams streams;
+    OpenScreens screens;
 
     @Inject
     LiveBoard board;
 
     @Inject
-    LiveLock live;
+    Caller caller;
 
     @Inject
     InstantSource time;
@@ -55,27 +56,25 @@ public class LiveResource {
             @RestQuery @Nullable String after,
             @HeaderParam("Last-Event-ID") @Nullable String lastEventId,
             @Context Sse sse) {
-        BoardView view = BoardQuery.view(from, weeks, confidence, time.instant());
+        BoardView view = BoardQuery.view(from, weeks, confidence, () -> board.currentWeek(null, time.instant()));
+        Sites sites = caller.mayRead();
         Optional<FactPosition> heard = Optional.ofNullable(
                         lastEventId == null || lastEventId.isBlank() ? after : lastEventId)
                 .map(LiveResource::position);
         return Multi.createFrom()
                 .<OutboundSseEvent>emitter(
                         emitter -> {
-                            Consumer<BoardStreams.Event> screen = event -> emitter.emit(outbound(sse, event));
-                            emitter.onTermination(() -> streams.close(screen));
-                            live.holding(() -> {
-                                board.picture(view); // kept from here on, so that news of it can be told
-                                streams.open(screen, view, heard, board);
-                                return null;
-                            });
+                            Screen screen =
+                                    new Screen(view, sites, heard, event -> emitter.emit(outbound(sse, event)));
+                            emitter.onTermination(() -> screens.close(screen));
+                            screens.open(screen);
                         },
                         BackPressureStrategy.BUFFER)
                 .onOverflow()
                 .buffer(MOST_UNREAD);
     }
 
-    private static OutboundSseEvent outbound(Sse sse, BoardStreams.Event event) {
+    private static OutboundSseEvent outbound(Sse sse, FeedEvent event) {
         OutboundSseEvent.Builder built = sse.newEventBuilder()
                 .name(event.name())
                 .mediaType(MediaType.TEXT_PLAIN_TYPE)

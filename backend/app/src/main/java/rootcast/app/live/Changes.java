@@ -1,25 +1,32 @@
-package rootcast.app.board;
+package rootcast.app.live;
 
 import java.time.Instant;
+import java.util.Map;
 import java.util.Set;
 import rootcast.availability.Cell;
 import rootcast.facts.FactPosition;
 
 /**
- * What a step from one position to the next has touched.
+ * What a step from one snapshot to the next has touched.
  *
  * @param cells   whose figures may differ
- * @param batches that have a new entry or another outlook
+ * @param batches that have a new entry or another outlook, with their sites
  * @param houses  with new readings
  */
-public record BoardChanges(
+public record Changes(
         FactPosition position,
         Instant asOf,
         Set<Cell> cells,
-        Set<String> batches,
+        Map<String, String> batches,
         Set<String> houses,
         boolean orders,
         boolean setup) {
+
+    public Changes {
+        cells = Set.copyOf(cells);
+        batches = Map.copyOf(batches);
+        houses = Set.copyOf(houses);
+    }
 
     public boolean isEmpty() {
         return cells.isEmpty() && batches.isEmpty() && houses.isEmpty() && !orders && !setup;

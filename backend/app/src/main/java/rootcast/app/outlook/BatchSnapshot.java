@@ -13,7 +13,7 @@ import rootcast.outlook.Outlook;
  * @param position of the batch's newest entry
  * @param outlook  null once no plant is left
  */
-public record BatchPicture(
+public record BatchSnapshot(
         Batch batch,
         FactPosition position,
         BatchState state,

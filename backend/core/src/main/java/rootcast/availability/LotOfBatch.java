@@ -1,7 +1,6 @@
-package rootcast.app.outlook;
+package rootcast.availability;
 
 import java.util.Optional;
-import rootcast.availability.SupplyLot;
 import rootcast.outlook.DateDistribution;
 import rootcast.outlook.Outlook;
 import rootcast.outlook.SaleableTrays;
@@ -12,14 +11,16 @@ public final class LotOfBatch {
 
     private LotOfBatch() {}
 
-    /** The lot; empty if no plant is left. Dates are days at the batch's site; a tray ready by midnight may leave. */
-    public static Optional<SupplyLot> of(BatchPicture picture, Site site) {
-        Outlook outlook = picture.outlook();
-        if (outlook == null || outlook.usableUntil().equals(DateDistribution.NEVER)) {
+    /**
+     * The lot; empty if the batch never gets ready at the temperatures expected. Dates are days at the batch's site; a
+     * tray ready by midnight may leave.
+     */
+    public static Optional<SupplyLot> of(String batch, Outlook outlook, Site site) {
+        if (outlook.usableUntil().equals(DateDistribution.NEVER)) {
             return Optional.empty();
         }
         return Optional.of(new SupplyLot(
-                picture.batch().id(),
+                batch,
                 date -> outlook.ready().probabilityBy(site.startOf(date)),
                 tail(outlook.saleableTrays()),
                 site.dayOf(outlook.usableUntil())));

@@ -1,12 +1,11 @@
-package rootcast.app.outlook;
+package rootcast.outlook;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import rootcast.ledger.BatchState;
-import rootcast.outlook.BatchHistory;
 import rootcast.outlook.BatchHistory.Plants;
 
-/** From the ledger's standing to what the outlook asks of a batch. */
+/** From the ledger's state to what the outlook asks of a batch. */
 public final class HistoryOfBatch {
 
     private HistoryOfBatch() {}

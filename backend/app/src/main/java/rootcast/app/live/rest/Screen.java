@@ -1,0 +1,17 @@
+package rootcast.app.live.rest;
+
+import java.util.Optional;
+import java.util.function.Consumer;
+import rootcast.app.board.BoardView;
+import rootcast.app.people.Sites;
+import rootcast.facts.FactPosition;
+
+/**
+ * An open screen.
+ *
+ * @param view  what its board shows
+ * @param sites what its reader may see
+ * @param heard the last position it heard here or on another node; empty for a new one
+ * @param send  gives it an event without waiting for it
+ */
+record Screen(BoardView view, Sites sites, Optional<FactPosition> heard, Consumer<FeedEvent> send) {}
