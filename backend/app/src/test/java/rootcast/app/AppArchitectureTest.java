@@ -85,6 +85,7 @@ class AppArchitectureTest {
                             "outlook",
                             "climate",
                             "snapshot",
+                            "once",
                             "people",
                             "problem")),
             Map.entry("feed", Set.of("problem")),

@@ -1,5 +1,5 @@
 /**
- * The main path: from a committed fact to every open screen, in one method. Nothing depends on this package; it starts
- * when a write says that it has committed, and by the clock.
+ * The main path: from committed facts to the snapshot that readers share and to every open screen, on a thread of its
+ * own. Nothing depends on this package; it is woken by commits, here and on other nodes, and by the clock.
  */
 package rootcast.app.flow;

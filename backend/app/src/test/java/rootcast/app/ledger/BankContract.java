@@ -10,6 +10,8 @@ import jakarta.inject.Inject;
 import java.net.URI;
 import java.net.http.HttpResponse;
 import java.time.Duration;
+import java.sql.Connection;
+import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -89,7 +91,7 @@ abstract class BankContract {
         reader.start();
 
         try {
-            Clients.together(2, client -> () -> entries(client));
+            Clients.together(CLIENTS, client -> () -> client % 2 == 0 ? entries(client) : entriesOfAnotherNode(client));
         } finally {
             writing.set(false);
             reader.join();
@@ -122,6 +124,25 @@ abstract class BankContract {
             }
         }
         return statuses;
+    }
+
+    /** Past the application's queue, on the head row itself. */
+    private List<Integer> entriesOfAnotherNode(int client) throws Exception {
+        for (int entry = 0; entry < ENTRIES_EACH; entry++) {
+            try (Connection connection = database.getConnection();
+                    Statement statement = connection.createStatement()) {
+                connection.setAutoCommit(false);
+                statement.executeQuery("select position_no from fact_head where id = 1 for update");
+                statement.execute("update fact_head set position_no = position_no + 1");
+                statement.execute(("insert into ledger_entry (position_no, id, batch, kind, happened_at, recorded_at,"
+                                + " recorded_by, stage, looked_cells, reached_cells)"
+                                + " select position_no, '%s', '%s', 'look', timestamp with time zone '%s',"
+                                + " timestamp with time zone '%s', 'node', 'CALLUS', 10, 0 from fact_head")
+                        .formatted(UUID.randomUUID(), batches.get(client % batches.size()), time.instant(), time.instant()));
+                connection.commit();
+            }
+        }
+        return List.of();
     }
 
     private Map<String, Object> random(Random random, List<String> own) {

@@ -67,15 +67,6 @@ public class PanacheLedger implements Ledger {
                         mapper.batch(row, catalogue.trayFormat(row.trayFormat).orElseThrow()));
     }
 
-    /** Every batch there ever was, by id. */
-    public Map<String, Batch> allBatches() {
-        Map<String, TrayFormat> formats =
-                catalogue.trayFormats().stream().collect(Collectors.toMap(TrayFormat::code, Function.identity()));
-        return batches.listAll().stream()
-                .map(row -> mapper.batch(row, formats.get(row.trayFormat)))
-                .collect(Collectors.toMap(Batch::id, Function.identity()));
-    }
-
     @Override
     public List<Entry> entriesOf(String batch) {
         return entries.list("batch = ?1 order by positionNo", batch).stream()
@@ -188,27 +179,16 @@ public class PanacheLedger implements Ledger {
         return shipped;
     }
 
-    /** Every entry of every batch, by batch. */
-    public Map<String, List<Entry>> allEntries() {
-        return entries.list("order by positionNo").stream()
-                .map(mapper::entry)
-                .collect(Collectors.groupingBy(Entry::batch));
-    }
-
-    /** Every batch of these varieties with its entries folded. */
+    /** Every batch of these varieties with its entries folded; one that cannot be read is left out. */
     public List<BatchFold> foldsOf(Collection<String> varieties) {
-        if (varieties.isEmpty()) {
-            return List.of();
-        }
-        Map<String, TrayFormat> formats =
-                catalogue.trayFormats().stream().collect(Collectors.toMap(TrayFormat::code, Function.identity()));
-        Map<String, List<Entry>> byBatch = entries
-                .list("batch in (select b.id from BatchRow b where b.variety in ?1) order by positionNo", varieties)
-                .stream()
-                .map(mapper::entry)
-                .collect(Collectors.groupingBy(Entry::batch));
-        return batches.list("variety in ?1 order by id", varieties).stream()
-                .map(row -> BatchFold.of(mapper.batch(row, formats.get(row.trayFormat)), byBatch.get(row.id)))
+        List<String> ids = varieties.isEmpty()
+                ? List.of()
+                : batches.list("variety in ?1", varieties).stream()
+                        .map(row -> row.id)
+                        .toList();
+        return recorded(ids).stream()
+                .filter(recorded -> recorded.entries() != null && !recorded.entries().isEmpty())
+                .map(recorded -> BatchFold.of(recorded.batch(), recorded.entries()))
                 .toList();
     }
 

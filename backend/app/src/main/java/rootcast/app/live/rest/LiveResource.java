@@ -1,5 +1,6 @@
 package rootcast.app.live.rest;
 
+import io.smallrye.common.annotation.Blocking;
 import io.smallrye.mutiny.Multi;
 import io.smallrye.mutiny.subscription.BackPressureStrategy;
 import jakarta.inject.Inject;
@@ -18,9 +19,11 @@ import org.jspecify.annotations.Nullable;
 import rootcast.app.board.BoardView;
 import rootcast.app.board.rest.BoardQuery;
 import rootcast.app.board.LiveBoard;
+import rootcast.app.once.FactHead;
 import rootcast.app.people.Caller;
 import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
+import rootcast.app.snapshot.Snapshots;
 import rootcast.facts.FactPosition;
 
 /**
@@ -42,12 +45,19 @@ public class LiveResource {
     LiveBoard board;
 
     @Inject
+    Snapshots snapshots;
+
+    @Inject
+    FactHead head;
+
+    @Inject
     Caller caller;
 
     @Inject
     InstantSource time;
 
     @GET
+    @Blocking
     @Produces(MediaType.SERVER_SENT_EVENTS)
     public Multi<OutboundSseEvent> live(
             @RestQuery @Nullable String from,
@@ -60,7 +70,8 @@ public class LiveResource {
         Sites sites = caller.mayRead();
         Optional<FactPosition> heard = Optional.ofNullable(
                         lastEventId == null || lastEventId.isBlank() ? after : lastEventId)
-                .map(LiveResource::position);
+                .map(LiveResource::position)
+                .map(this::ofThisBusiness);
         return Multi.createFrom()
                 .<OutboundSseEvent>emitter(
                         emitter -> {
@@ -72,6 +83,13 @@ public class LiveResource {
                         BackPressureStrategy.BUFFER)
                 .onOverflow()
                 .buffer(MOST_UNREAD);
+    }
+
+    /** A position that no fact has was heard from another business: nothing of it is known here. */
+    private FactPosition ofThisBusiness(FactPosition heard) {
+        return snapshots.now().isAtLeast(heard) || head.last().position().compareTo(heard) >= 0
+                ? heard
+                : FactPosition.START;
     }
 
     private static OutboundSseEvent outbound(Sse sse, FeedEvent event) {

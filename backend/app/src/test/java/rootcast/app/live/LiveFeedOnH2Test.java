@@ -1,4 +1,4 @@
-package rootcast.app.board;
+package rootcast.app.live;
 
 import io.quarkus.test.junit.QuarkusTest;
 

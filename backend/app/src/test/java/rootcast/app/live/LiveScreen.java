@@ -1,4 +1,4 @@
-package rootcast.app.board;
+package rootcast.app.live;
 
 import io.restassured.path.json.JsonPath;
 import java.io.IOException;
