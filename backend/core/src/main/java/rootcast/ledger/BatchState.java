@@ -84,6 +84,15 @@ public record BatchState(
         return placements.get(placements.size() - 1).house();
     }
 
+    /** Where it stood at a moment; before it was stuck, the house it was stuck in. */
+    public String houseAt(Instant at) {
+        String house = placements.get(0).house();
+        for (Placement placement : placements) {
+            house = placement.fromInclusive().isAfter(at) ? house : placement.house();
+        }
+        return house;
+    }
+
     /** Trays still on the bench. Patching can fill more sold trays than were stuck, so the difference stops at zero. */
     public int benchTrays() {
         return Math.max(0, stuckTrays - shippedTrays);
