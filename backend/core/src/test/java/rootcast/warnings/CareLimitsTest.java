@@ -197,6 +197,16 @@ class CareLimitsTest {
     }
 
     @Test
+    void aDayWasDryFromThreeHoursOn() {
+        HouseHours threeDry = (measured, hour) ->
+                measured == Measured.AIR_C ? 24.5 : hour == 0 || hour == 7 || hour == 23 ? 55 : 90;
+
+        assertThat(DryAir.wasDry(threeDry, 1.0, 24)).isTrue();
+        assertThat(DryAir.wasDry(threeDry, 1.0, 25)).as("the first is over a day ago").isFalse();
+        assertThat(DryAir.wasDry(threeDry, 1.0, 23)).as("the last still runs").isFalse();
+    }
+
+    @Test
     void kindsGoByTheirWordsOutside() {
         assertThat(WarningKind.AIR_WET.wireName()).isEqualTo("air-wet");
         assertThat(WarningKind.MIST_NOT_WEANED.wireName()).isEqualTo("mist-not-weaned");
