@@ -43,7 +43,7 @@ public record BatchState(
         List<PlantsAt> shippedSince,
         Map<OrderLine, Integer> shippedTo) {
 
-    /** @param fromInclusive until the next stay's start */
+    /** @param fromInclusive until the next placement begins */
     public record Placement(String house, Instant fromInclusive) {}
 
     /** Of {@code cells} looked at, {@code reached} had reached the stage. */
@@ -179,7 +179,7 @@ public record BatchState(
         return Map.copyOf(more);
     }
 
-    /** The next standing while it is being written. */
+    /** The next state while it is being written. */
     private static final class Change {
         private final BatchState before;
         private Map<Stage, Instant> reachedAt;
