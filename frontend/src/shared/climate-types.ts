@@ -197,6 +197,7 @@ export const WARNING_KINDS = [
   'medium-cold',
   'air-cold',
   'light-high',
+  'air-wet',
   'night-mist-on',
   'mist-not-weaned',
   'no-feed',

@@ -3,11 +3,13 @@ package rootcast;
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.assertj.core.api.Assertions.assertThat;
 
 import com.tngtech.archunit.core.domain.AccessTarget.CodeUnitAccessTarget;
 import com.tngtech.archunit.core.domain.Dependency;
 import com.tngtech.archunit.core.domain.JavaAccess;
 import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ImportOption.DoNotIncludeTests;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
@@ -21,6 +23,7 @@ import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 import java.util.SplittableRandom;
+import java.util.TreeSet;
 import java.util.UUID;
 import java.util.concurrent.ThreadLocalRandom;
 import java.util.function.Predicate;
@@ -55,10 +58,7 @@ class CoreArchitectureTest {
             Map.entry("learning", Set.of("facts", "outlook", "ledger", "crop", "site", "climate", "numerics")),
             Map.entry(
                     "trackrecord",
-                    Set.of("facts", "availability", "outlook", "ledger", "crop", "site", "climate", "numerics")),
-            Map.entry("sticking", everything()),
-            Map.entry("space", everything()),
-            Map.entry("dispatch", everything()));
+                    Set.of("facts", "availability", "outlook", "ledger", "crop", "site", "climate", "numerics")));
 
     private static final Set<String> TECHNICAL_PACKAGES =
             Set.of("service", "dto", "util", "utils", "helper", "manager", "entity", "common");
@@ -97,7 +97,7 @@ class CoreArchitectureTest {
             .should(never("throw dice without a seed", CoreArchitectureTest::throwsDice))
             .because("a seed is an argument, so every run can be replayed");
 
-    /** Seen red on two planted classes, rootcast.rounds and rootcast.space, that used each other. */
+    /** Seen red on two planted classes, rootcast.rounds and rootcast.feed, that used each other. */
     @ArchTest
     static final ArchRule capabilitiesFormNoCycle =
             slices().matching("rootcast.(*)..").should().beFreeOfCycles();
@@ -108,6 +108,15 @@ class CoreArchitectureTest {
             .that(resideInAPackage("rootcast.(*).."))
             .should(lookOnlyToTheRightOfTheArrows())
             .because("facts do not know their interpretations");
+
+    /** An entry of a package that does not exist would pass for ever. Seen red on "sticking", before there is one. */
+    @ArchTest
+    static void everyArrowIsOfAPackageThatExists(JavaClasses all) {
+        Set<String> named = new TreeSet<>(MAY_USE.keySet());
+        MAY_USE.values().forEach(named::addAll);
+        all.forEach(type -> named.remove(capabilityOf(type)));
+        assertThat(named).as("packages without a class").isEmpty();
+    }
 
     /** Seen red on rootcast.forecast and on rootcast.outlook.util. */
     @ArchTest
@@ -122,27 +131,6 @@ class CoreArchitectureTest {
                     "bear no technical suffix",
                     type -> !TECHNICAL_CLASS.matcher(type.getSimpleName()).matches()))
             .because("a name says what a thing is in the trade");
-
-    private static Set<String> everything() {
-        return Set.of(
-                "facts",
-                "site",
-                "numerics",
-                "crop",
-                "climate",
-                "ledger",
-                "outlook",
-                "availability",
-                "board",
-                "learning",
-                "trackrecord",
-                "rounds",
-                "warnings",
-                "feed",
-                "sticking",
-                "space",
-                "dispatch");
-    }
 
     private static boolean readsTheClock(JavaAccess<?> access) {
         JavaClass owner = access.getTargetOwner();

@@ -3,12 +3,13 @@ package rootcast.app;
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
-import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.assertj.core.api.Assertions.assertThat;
 
 import com.tngtech.archunit.base.DescribedPredicate;
 import com.tngtech.archunit.core.domain.Dependency;
 import com.tngtech.archunit.core.domain.JavaAccess;
 import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.core.importer.Location;
 import com.tngtech.archunit.junit.AnalyzeClasses;
@@ -254,14 +255,21 @@ class AppArchitectureTest {
             .should(lookOnlyAlongTheArrows())
             .because("facts do not know their interpretations");
 
-    /** Seen red on the same two offenders. */
+    /** An entry of a package that does not exist would pass for ever. Seen red on "sticking", before there is one. */
     @ArchTest
-    static final ArchRule capabilitiesFormNoCycle =
-            slices().matching("rootcast.app.(*)..").should().beFreeOfCycles();
+    static void everyArrowIsOfAPackageThatExists(JavaClasses all) {
+        Set<String> named = new HashSet<>(MAY_USE.keySet());
+        MAY_USE.values().forEach(named::addAll);
+        all.forEach(type -> named.remove(capabilityOf(type)));
+        assertThat(named).as("packages without a class").isEmpty();
+    }
 
-    /** The list itself has no way round: seen red on "once" given "board". */
+    /**
+     * The list itself has no way round, so the capabilities that keep to it have none either: seen red on "once" given
+     * "board".
+     */
     @ArchTest
-    static void theArrowsFormNoCycle(com.tngtech.archunit.core.domain.JavaClasses any) {
+    static void theArrowsFormNoCycle(JavaClasses any) {
         Set<String> placed = new HashSet<>();
         while (placed.size() < MAY_USE.size()) {
             Set<String> next = new HashSet<>();

@@ -7,7 +7,7 @@ import java.util.Map;
 import rootcast.availability.Cell;
 
 /**
- * What turns one picture of the board into a later one.
+ * What turns one snapshot of the board into a later one.
  *
  * @param rows    whole rows that are new or differ, as they are now
  * @param removed rows that are gone
@@ -20,11 +20,11 @@ public record BoardChange(List<BoardRow> rows, List<Cell> removed) {
     }
 
     /**
-     * @throws IllegalArgumentException if the pictures differ in weeks or confidence: then every row does, send the board
+     * @throws IllegalArgumentException if the snapshots differ in weeks or confidence: then every row does, send the board
      */
     public static BoardChange between(Board before, Board after) {
         if (before.confidence() != after.confidence() || !before.weeks().equals(after.weeks())) {
-            throw new IllegalArgumentException("pictures of %s at %s and of %s at %s have no change in common"
+            throw new IllegalArgumentException("snapshots of %s at %s and of %s at %s have no change in common"
                     .formatted(before.weeks(), before.confidence(), after.weeks(), after.confidence()));
         }
         Map<Cell, BoardRow> gone = new HashMap<>();

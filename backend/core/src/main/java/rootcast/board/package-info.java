@@ -3,7 +3,7 @@
  *
  * <p>{@link rootcast.board.BoardModel} makes a {@link rootcast.board.BoardRow} from what a cell of {@code availability}
  * holds, {@link rootcast.board.CellExplanation} opens one figure, {@link rootcast.board.BoardChange} says what differs
- * between two pictures.
+ * between two snapshots.
  */
 @NullMarked
 package rootcast.board;

@@ -39,8 +39,8 @@ final class BatchBelief {
         return given;
     }
 
-    /** @param lookAnew whether to match the looks again; what they say changes little once the rest has settled */
-    void update(double[] priorMean, double[][] priorCovariance, double cellSpread, boolean lookAnew) {
+    /** @param rematch whether to match the looks again; what they say changes little once the rest has converged */
+    void update(double[] priorMean, double[][] priorCovariance, double cellSpread, boolean rematch) {
         prior = priorMean;
         weight = given.seenStages() == 0
                 ? 1
@@ -48,7 +48,7 @@ final class BatchBelief {
         double[][] priorPrecision = Matrix3.inverse(priorCovariance);
         double[] priorWeighted = Matrix3.times(priorPrecision, priorMean);
         posterior(priorPrecision, priorWeighted);
-        for (int k = 0; k < Matrix3.N && lookAnew; k++) {
+        for (int k = 0; k < Matrix3.N && rematch; k++) {
             if (!given.looks().get(k).isEmpty()) {
                 look(k, cellSpread);
                 posterior(priorPrecision, priorWeighted);

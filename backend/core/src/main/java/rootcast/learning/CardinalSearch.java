@@ -14,7 +14,7 @@ import rootcast.outlook.DevelopmentRate;
 /**
  * Minimum and optimum of a stage, as far as batches at different temperatures tell them.
  *
- * <p>The likelihood of the moments seen is reckoned on a grid of optimum and minimum around the profile's, the days at
+ * <p>The likelihood of the moments seen is computed on a grid of optimum and minimum around the profile's, the days at
  * each point being the likeliest. Of each temperature the values whose best likelihood comes within {@value #LOG_NEAR} of
  * the best of all (90 %, chi-square with one degree of freedom) are its interval. It is identified if that lies inside
  * the grid and is at most {@value #WIDEST_OPTIMUM_C} °C (optimum) or {@value #WIDEST_MIN_C} °C (minimum) wide. The maximum

@@ -37,7 +37,7 @@ final class RateFit {
     private static final int TRIAL_ITERATIONS = 20;
     private static final int LOOK_EVERY = 4;
     private static final int LIKELIEST_PASSES = 3;
-    private static final double SETTLED = 1e-6;
+    private static final double CONVERGED = 1e-6;
 
     private final double[] priorLogDays = new double[Matrix3.N];
     private final List<BatchRecord> records;
@@ -152,7 +152,7 @@ final class RateFit {
             for (int k = 0; k < Matrix3.N; k++) {
                 change = Math.max(change, Math.abs(logDays[k] - before[k]));
             }
-            if (change < SETTLED) {
+            if (change < CONVERGED) {
                 return;
             }
         }

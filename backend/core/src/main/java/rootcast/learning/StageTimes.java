@@ -36,7 +36,7 @@ final class StageTimes {
     private record Cells(BatchRecord.SeenCells look, double gained, double beginRate) {}
 
     /**
-     * What is known once it is settled how far apart rounds are.
+     * What is known once it is decided how far apart rounds are.
      *
      * @param isSeen   by stage
      * @param log      ln D of a seen stage; 0 of another

@@ -60,7 +60,7 @@ public final class WarmDays {
         return tally.result();
     }
 
-    /** Rates by temperature, reckoned once for many batches. */
+    /** Rates by temperature, computed once for many batches. */
     static final class Rates {
         private final double[] perDay = new double[BINS];
 

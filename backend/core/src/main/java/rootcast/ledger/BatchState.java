@@ -43,7 +43,7 @@ public record BatchState(
         List<PlantsAt> shippedSince,
         Map<OrderLine, Integer> shippedTo) {
 
-    /** @param fromInclusive until the next stay's start */
+    /** @param fromInclusive until the next placement begins */
     public record Placement(String house, Instant fromInclusive) {}
 
     /** Of {@code cells} looked at, {@code reached} had reached the stage. */
@@ -82,6 +82,15 @@ public record BatchState(
 
     public String house() {
         return placements.get(placements.size() - 1).house();
+    }
+
+    /** Where it stood at a moment; before it was stuck, the house it was stuck in. */
+    public String houseAt(Instant at) {
+        String house = placements.get(0).house();
+        for (Placement placement : placements) {
+            house = placement.fromInclusive().isAfter(at) ? house : placement.house();
+        }
+        return house;
     }
 
     /** Trays still on the bench. Patching can fill more sold trays than were stuck, so the difference stops at zero. */
@@ -170,7 +179,7 @@ public record BatchState(
         return Map.copyOf(more);
     }
 
-    /** The next standing while it is being written. */
+    /** The next state while it is being written. */
     private static final class Change {
         private final BatchState before;
         private Map<Stage, Instant> reachedAt;

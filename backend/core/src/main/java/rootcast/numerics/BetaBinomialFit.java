@@ -20,7 +20,7 @@ public final class BetaBinomialFit {
 
     private static final double MOST_WEIGHT = 1e6;
     private static final int MOST_STEPS = 200;
-    private static final double SETTLED = 1e-10;
+    private static final double CONVERGED = 1e-10;
 
     /** Successes among trials. */
     public record Group(int successes, int trials) {
@@ -74,17 +74,17 @@ public final class BetaBinomialFit {
             double[] move = newton(logit, logWeight);
             double scale = 1;
             double next = Double.NEGATIVE_INFINITY;
-            while (scale > SETTLED && !((next = valueAt(logit, logWeight, move, scale)) >= value)) {
+            while (scale > CONVERGED && !((next = valueAt(logit, logWeight, move, scale)) >= value)) {
                 scale /= 2;
             }
-            if (scale <= SETTLED) {
+            if (scale <= CONVERGED) {
                 break;
             }
             logit += scale * move[0];
             logWeight = weightWithin(logWeight + scale * move[1]);
-            boolean settled = Math.hypot(move[0], move[1]) < SETTLED;
+            boolean converged = Math.hypot(move[0], move[1]) < CONVERGED;
             value = next;
-            if (settled) {
+            if (converged) {
                 break;
             }
         }

@@ -30,7 +30,7 @@ public record BatchHistory(
         @Nullable Sample sample,
         List<Look> looks) {
 
-    /** From {@code fromInclusive} until the next stay begins. */
+    /** From {@code fromInclusive} until the next placement begins. */
     public record Placement(String house, Instant fromInclusive) {}
 
     public record Plants(Instant at, int plants) {}
@@ -94,11 +94,11 @@ public record BatchHistory(
         shipments = List.copyOf(shipments);
         looks = looks.stream().sorted(Look.BY_TIME).toList();
         if (placements.isEmpty() || !placements.get(0).fromInclusive().equals(stuckAt)) {
-            throw new IllegalArgumentException("the first stay must begin at sticking, " + stuckAt);
+            throw new IllegalArgumentException("the first placement must begin at sticking, " + stuckAt);
         }
         for (int i = 1; i < placements.size(); i++) {
             if (placements.get(i).fromInclusive().isBefore(placements.get(i - 1).fromInclusive())) {
-                throw new IllegalArgumentException("stay at %s begins before the one ahead of it"
+                throw new IllegalArgumentException("placement at %s begins before the one ahead of it"
                         .formatted(placements.get(i).fromInclusive()));
             }
         }

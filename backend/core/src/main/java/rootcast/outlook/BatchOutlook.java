@@ -72,7 +72,7 @@ public final class BatchOutlook {
      * The same batch if it stood elsewhere from now on, or its house were set otherwise: what was seen of it stays.
      *
      * @param houses  the same as before up to now
-     * @param further stays after the last one, in order
+     * @param further placements after the last one, in order
      */
     public BatchOutlook elsewhere(HouseCurves houses, List<BatchHistory.Placement> further) {
         BatchHistory moved = history.moved(further);

@@ -35,7 +35,7 @@ final class BridgedHours {
         return firstHour;
     }
 
-    /** Sums anew from an hour that may be earlier than before. */
+    /** Rebuilds the sums from an hour that may be earlier than before. */
     void beginAt(long hour, FilledSeries filled) {
         firstHour = hour;
         pastHours = 0;

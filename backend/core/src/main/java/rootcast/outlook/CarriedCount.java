@@ -96,7 +96,7 @@ final class CarriedCount {
      * Plants on the bench after a sample of cells.
      *
      * <p>With s alive in N places, k blanks among n cells have the likelihood C(s, n − k) · C(N − s, k), hypergeometric.
-     * What the sample and the records cannot both be is settled for the sample: the plants it saw are there.
+     * What the sample and the records cannot both be is decided for the sample: the plants it saw are there.
      *
      * @param survival share that lives from base to sample; empty if all should, and then nothing is presumed of it
      */

@@ -52,7 +52,7 @@ public final class DevelopmentCurve {
         beginAt(firstHour, filled);
     }
 
-    /** Sums anew from an hour that may be earlier than before. */
+    /** Rebuilds the sums from an hour that may be earlier than before. */
     void beginAt(long hour, FilledSeries filled) {
         firstHour = hour;
         pastHours = 0;

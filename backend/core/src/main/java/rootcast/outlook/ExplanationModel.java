@@ -67,16 +67,16 @@ public final class ExplanationModel {
         if (date == NEVER || readyAt.equals(DateDistribution.NEVER)) {
             return new DateExplanation(plannedAt, readyAt, List.of());
         }
-        HourlyDates reckoning = new HourlyDates(history.stuckAt(), outlook.profile());
+        HourlyDates dates = new HourlyDates(history.stuckAt(), outlook.profile());
         Actual actual = new Actual(history, houses);
-        add(Cause.PROFILE_VERSION, reckoning.ready(plan));
-        byDay(reckoning, plan, actual);
+        add(Cause.PROFILE_VERSION, dates.ready(plan));
+        byDay(dates, plan, actual);
         long past = HourlySeries.hourOf(houses.asOf());
         add(
                 Cause.GAP_FILLING,
-                reckoning.ready((hour, cardinals) ->
+                dates.ready((hour, cardinals) ->
                         hour < past ? actual.celsius(hour, cardinals) : plan.celsius(hour, cardinals)));
-        add(Cause.FORECAST, reckoning.ready(actual));
+        add(Cause.FORECAST, dates.ready(actual));
         add(Cause.RATE_SEEN, readyAt.toEpochMilli());
         return new DateExplanation(plannedAt, readyAt, List.copyOf(parts));
     }
@@ -97,10 +97,10 @@ public final class ExplanationModel {
         }
     }
 
-    private void byDay(HourlyDates reckoning, Plan plan, Actual actual) {
+    private void byDay(HourlyDates dates, Plan plan, Actual actual) {
         List<Part> days = new ArrayList<>();
         measuredDays(actual).forEach((day, hours) -> {
-            double moved = movedTo(reckoning.ready((hour, cardinals) -> hour <= hours.last() && actual.isMeasured(hour)
+            double moved = movedTo(dates.ready((hour, cardinals) -> hour <= hours.last() && actual.isMeasured(hour)
                     ? actual.celsius(hour, cardinals)
                     : plan.celsius(hour, cardinals)));
             days.add(new Part(Cause.TEMPERATURE, moved, day, 1, hours.meanC(actual), plan.mediumC()));

@@ -2,7 +2,7 @@ package rootcast.outlook;
 
 import rootcast.numerics.FirstTrue;
 
-/** A law on a line whose density is given at equal steps and runs straight between them; zero outside. */
+/** A distribution on a line whose density is given at equal steps and runs straight between them; zero outside. */
 final class GridDistribution {
 
     private final double[] density;

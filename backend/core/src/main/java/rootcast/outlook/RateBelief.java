@@ -52,11 +52,11 @@ public final class RateBelief {
     }
 
     /**
-     * @param law of ln M / rate spread
+     * @param distribution of ln M / rate spread
      */
-    static RateBelief of(GridDistribution law, double rateSpread) {
+    static RateBelief of(GridDistribution distribution, double rateSpread) {
         var belief = new RateBelief(PRIOR_SLOWER_SHARE);
-        Arrays.setAll(belief.multiplier, node -> Math.exp(rateSpread * law.quantile(NODE_PROBABILITY[node])));
+        Arrays.setAll(belief.multiplier, node -> Math.exp(rateSpread * distribution.quantile(NODE_PROBABILITY[node])));
         return belief;
     }
 

@@ -33,8 +33,8 @@ final class RateEvidence {
     static final int MOST_TELLING_CELLS = 20;
 
     /**
-     * How far one batch's cells may differ from the crop's cell spread: factors at the three nodes of a normal law of the
-     * logarithm with standard deviation 0.3 (Gauss-Hermite). Common practice, no source.
+     * How far one batch's cells may differ from the crop's cell spread: factors at the three nodes of a normal distribution
+     * of the logarithm with standard deviation 0.3 (Gauss-Hermite). Common practice, no source.
      */
     private static final double[] SPREAD_FACTORS = {Math.exp(-0.3 * Math.sqrt(3)), 1, Math.exp(0.3 * Math.sqrt(3))};
 

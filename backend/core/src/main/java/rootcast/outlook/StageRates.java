@@ -7,7 +7,7 @@ import java.util.Arrays;
  *
  * <p>In stage k the batch runs at ln M_k = c + e_k: c is the batch's own, the e_k differ from stage to stage. Both are
  * normal around 0; of the crop's variance of ln M the share {@value #OWN_SHARE} is that of e (common practice, no source).
- * Before anything has been seen a batch counts as running alike in all stages, which is the wider law. What is seen of a
+ * Before anything has been seen a batch counts as running alike in all stages, which is the wider distribution. What is seen of a
  * stage is a likelihood L_k of its own M_k. Then
  *
  * <ul>

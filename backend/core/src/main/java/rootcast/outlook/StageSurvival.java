@@ -15,7 +15,7 @@ import rootcast.numerics.Beta;
  * share, plants live or die independently.
  *
  * <p>Source: Fan 1991, Commun. Statist. Theory Methods 20:4043-4052 (product of Betas by matching moments); Springer
- * and Thompson 1970, SIAM J. Appl. Math. 18:721-737 (the exact law). The power of a part is our reading of a constant
+ * and Thompson 1970, SIAM J. Appl. Math. 18:721-737 (the exact distribution). The power of a part is our reading of a constant
  * hazard per reference-day.
  */
 final class StageSurvival {

@@ -14,7 +14,7 @@ import rootcast.outlook.BatchHistory.Plants;
 /**
  * How many plants of a batch are alive on the bench when it is ready.
  *
- * <p>The reckoning starts at the base count, not now: losses that nobody has recorded yet are expected all the same. It
+ * <p>The computation starts at the base count, not now: losses that nobody has recorded yet are expected all the same. It
  * goes from fact to fact, base → sample → last recorded loss or shipment → ready, each step as {@link CarriedCount}
  * says, with the survival of the stages' parts between them as {@link StageSurvival} says. Parts before and after a fact
  * are taken as independent.

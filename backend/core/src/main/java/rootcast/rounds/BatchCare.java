@@ -50,12 +50,4 @@ public record BatchCare(
     Optional<Instant> startOf(Phase phase) {
         return recipe.startOf(phase, stuckAt(), reachedAt());
     }
-
-    String houseAt(Instant at) {
-        String house = state.placements().get(0).house();
-        for (BatchState.Placement placement : state.placements()) {
-            house = placement.fromInclusive().isAfter(at) ? house : placement.house();
-        }
-        return house;
-    }
 }

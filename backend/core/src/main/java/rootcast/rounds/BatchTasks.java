@@ -128,11 +128,11 @@ final class BatchTasks {
         return Optional.of(Due.of(Task.MOISTURE_CHECK, batch, dueOn.toString(), dueOn, why));
     }
 
-    /** In the first week; a recorded treatment for prevention settles it, and so does twice the time gone by. */
+    /** In the first week; a recorded treatment for prevention ends it, and so does twice the time gone by. */
     private Optional<Due> prevention() {
         LocalDate stuck = site.dayOf(batch.stuckAt());
         boolean past = site.dayOf(endOfDay.minusMillis(1)).isAfter(stuck.plusDays(2L * rhythm.preventionWithin()));
-        if (past || isPrevented(house, batch)) {
+        if (past || isPrevented()) {
             return Optional.empty();
         }
         return Optional.of(Due.of(
@@ -144,11 +144,8 @@ final class BatchTasks {
                         .formatted(stuck.plusDays(rhythm.preventionWithin()), rhythm.preventionWithin())));
     }
 
-    static boolean isPrevented(HouseCare house, BatchCare batch) {
-        return house.treatments().stream()
-                .anyMatch(treatment -> treatment.purpose() == Treatment.Purpose.PREVENTION
-                        && !treatment.appliedAt().isBefore(batch.stuckAt())
-                        && treatment.wasPutOn(batch.id(), batch.houseAt(treatment.appliedAt())));
+    private boolean isPrevented() {
+        return house.treatments().stream().anyMatch(treatment -> treatment.prevents(batch.state()));
     }
 
     /** Now and then, and once when the batch is ready, before its trays are promised and sold. */

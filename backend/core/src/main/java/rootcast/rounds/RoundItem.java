@@ -8,7 +8,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * One thing to do, or done, on a round.
  *
- * @param id           the same for the same thing however often it is worked out
+ * @param id           the same for the same thing however often it is computed
  * @param batch        null where the whole house is meant
  * @param dueOn        the day it fell due, by the site's calendar
  * @param why          in a sentence

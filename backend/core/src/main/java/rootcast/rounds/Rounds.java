@@ -5,9 +5,8 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -16,7 +15,7 @@ import rootcast.site.Site;
 /**
  * The round of a house on a day: what is due by then, and what was closed on it.
  *
- * <p>Everything is worked out from facts and the outlook, so nothing has to be scheduled beforehand, and two nodes give
+ * <p>Everything is computed from facts and the outlook, so nothing has to be scheduled beforehand, and two nodes give
  * the same list with the same ids. What fell due earlier and was not closed stays on the list as carried over.
  */
 public final class Rounds {
@@ -28,8 +27,7 @@ public final class Rounds {
      * @param now decides whether the house is closed after a treatment
      */
     public static List<RoundItem> of(Site site, HouseCare house, Rhythm rhythm, LocalDate on, Instant now) {
-        Map<String, Care> closed =
-                house.cares().stream().collect(Collectors.toMap(Care::item, Function.identity(), Rounds::later));
+        Set<String> closed = house.cares().stream().map(Care::item).collect(Collectors.toSet());
         Optional<Instant> closedUntil = Treatment.closedUntil(house.treatments(), house.house(), now);
         Instant endOfDay = site.startOf(on.plusDays(1));
         Stream<Due> wanted = Stream.concat(
@@ -38,7 +36,7 @@ public final class Rounds {
                         .sorted(Comparator.comparing(BatchCare::stuckAt).thenComparing(BatchCare::id))
                         .flatMap(batch -> new BatchTasks(site, batch, house, rhythm, endOfDay).all()));
         List<RoundItem> items = new ArrayList<>();
-        wanted.filter(due -> !due.dueOn().isAfter(on) && !closed.containsKey(due.id()))
+        wanted.filter(due -> !due.dueOn().isAfter(on) && !closed.contains(due.id()))
                 .map(due -> open(house.house(), due, on, closedUntil.orElse(null)))
                 .forEach(items::add);
         house.cares().stream()
@@ -67,9 +65,5 @@ public final class Rounds {
                 care.done() ? RoundItem.State.DONE : RoundItem.State.SKIPPED,
                 "",
                 null);
-    }
-
-    private static Care later(Care one, Care other) {
-        return one.at().isBefore(other.at()) ? other : one;
     }
 }

@@ -6,6 +6,7 @@ import java.util.Collection;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import rootcast.ledger.BatchState;
 
 /**
  * A plant protection product, growth regulator or the like that somebody applied. Nothing here proposes one.
@@ -38,9 +39,18 @@ public record Treatment(
         return !at.isBefore(appliedAt) && at.isBefore(reentryAt());
     }
 
-    /** Whether it was put on this batch: by name, or with all of the house in which the batch stood then. */
-    boolean wasPutOn(String wantedBatch, String houseThen) {
-        return batch == null ? house.equals(houseThen) : batch.equals(wantedBatch);
+    /** Whether it is this batch's prevention: for that purpose, and put on it since it was stuck. */
+    public boolean prevents(BatchState treated) {
+        return purpose == Purpose.PREVENTION
+                && !appliedAt.isBefore(treated.batch().stuckAt())
+                && wasPutOn(treated);
+    }
+
+    /** By name, or with all of the house in which the batch stood then. */
+    private boolean wasPutOn(BatchState treated) {
+        return batch == null
+                ? house.equals(treated.houseAt(appliedAt))
+                : batch.equals(treated.batch().id());
     }
 
     /** Until when the house must not be entered, seen from {@code at}; empty if it may be. The longest one counts. */

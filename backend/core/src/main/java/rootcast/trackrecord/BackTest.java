@@ -21,7 +21,7 @@ import rootcast.outlook.Outlook;
 import rootcast.outlook.OutlookModel;
 
 /**
- * Every finished batch foretold from several days before it was ready, with what was known then.
+ * Every finished batch forecast from several days before it was ready, with what was known then.
  *
  * <p>Origins of all batches are walked in order of time over one set of curves, so each house's hours are summed once
  * whatever the number of batches. A batch joins the baselines' training when it is ready. An origin before sticking makes
@@ -32,7 +32,7 @@ import rootcast.outlook.OutlookModel;
  */
 public final class BackTest {
 
-    /** Days before a batch was ready from which it is foretold. */
+    /** Days before a batch was ready from which it is forecast. */
     public static final List<Integer> LEADS_DAYS = List.of(1, 3, 5, 7, 10, 14, 21);
 
     /** What trays are promised at here. */
@@ -64,7 +64,7 @@ public final class BackTest {
 
     private record Moment(Instant at, int leadDays, FinishedBatch batch) {
 
-        /** Of one instant, batches that are ready come first: they were seen before anybody foretold others. */
+        /** Of one instant, batches that are ready come first: they were seen before anybody forecast others. */
         static final Comparator<Moment> ORDER = Comparator.comparing(Moment::at)
                 .thenComparing(Moment::leadDays)
                 .thenComparing(moment -> moment.batch.id());
@@ -90,11 +90,11 @@ public final class BackTest {
         if (moment.leadDays == 0) {
             baselines.learn(moment.batch, profile, curves);
         } else {
-            cases.add(foretold(moment, profile, curves));
+            cases.add(forecast(moment, profile, curves));
         }
     }
 
-    private Case foretold(Moment moment, CropProfile profile, HouseCurves curves) {
+    private Case forecast(Moment moment, CropProfile profile, HouseCurves curves) {
         FinishedBatch batch = moment.batch;
         BatchHistory history = batch.then().historyAt(moment.at);
         Outlook outlook = OutlookModel.outlook(history, profile, batch.format(), curves);

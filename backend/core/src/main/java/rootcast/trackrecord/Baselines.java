@@ -53,7 +53,7 @@ final class Baselines {
         return notBeforeNow(batch.stuckAt().plusMillis(Math.round(days * DAY_MILLIS)), now);
     }
 
-    /** @param placements as known now; it is taken to stay in the last */
+    /** @param placements as known now; it is taken to stand in the last */
     Instant byDegreeDays(FinishedBatch batch, List<Placement> placements, CropProfile profile, HouseCurves houses) {
         Learned learned = crops.get(batch.crop());
         Cardinals line = line(profile);

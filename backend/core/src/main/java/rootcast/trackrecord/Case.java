@@ -6,7 +6,7 @@ import org.jspecify.annotations.Nullable;
 import rootcast.outlook.DateRange;
 
 /**
- * One batch foretold from one moment.
+ * One batch forecast from one moment.
  *
  * @param origin         {@code leadDays} before it was ready
  * @param predicted      dates as they would have been shown at the origin

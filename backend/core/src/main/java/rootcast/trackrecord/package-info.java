@@ -1,5 +1,5 @@
 /**
- * Were the outlooks any good? Every finished batch is foretold again from days before it was ready, with what was known
+ * Were the outlooks any good? Every finished batch is forecast again from days before it was ready, with what was known
  * then, and held against what happened.
  *
  * <p>{@link rootcast.trackrecord.BackTest} walks through time and makes a {@link rootcast.trackrecord.Case} of each batch

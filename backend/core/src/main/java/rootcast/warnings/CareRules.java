@@ -14,7 +14,6 @@ import rootcast.ledger.BatchState;
 import rootcast.rounds.Care;
 import rootcast.rounds.Rhythm;
 import rootcast.rounds.Task;
-import rootcast.rounds.Treatment;
 import rootcast.warnings.ResidentBatches.Resident;
 
 /**
@@ -107,14 +106,8 @@ final class CareRules {
 
     private boolean wasTreated(Resident resident, Instant now) {
         return house.treatments().stream()
-                .anyMatch(treatment -> treatment.purpose() == Treatment.Purpose.PREVENTION
-                        && !treatment.appliedAt().isAfter(now)
-                        && !treatment
-                                .appliedAt()
-                                .isBefore(resident.state().batch().stuckAt())
-                        && (resident.batch().equals(treatment.batch())
-                                || treatment.batch() == null
-                                        && treatment.house().equals(house.house())));
+                .anyMatch(treatment ->
+                        !treatment.appliedAt().isAfter(now) && treatment.prevents(resident.state()));
     }
 
     Sign scoutingMissed(long hour) {

@@ -74,15 +74,23 @@ final class ClimateRules {
         if (misted.isEmpty()) {
             return Sign.FINE;
         }
-        double mostPercent = ResidentBatches.least(
-                misted, resident -> resident.asks().humidityPercent().most());
-        Sign air = Sign.above(
+        return tooHumid(misted, hour).or(tooWet(misted, hour));
+    }
+
+    /** Leaves that never dry rot with roots as without; who is under mist is asked about by {@link #overMisting}. */
+    Sign airWet(long hour) {
+        List<Resident> dryGrown = residents.at(hour, resident -> !resident.isUnderMist());
+        return dryGrown.isEmpty() ? Sign.FINE : tooHumid(dryGrown, hour);
+    }
+
+    private Sign tooHumid(List<Resident> concerned, long hour) {
+        return Sign.above(
                 hours.at(Measured.HUMIDITY_PERCENT, hour),
-                mostPercent,
+                ResidentBatches.least(
+                        concerned, resident -> resident.asks().humidityPercent().most()),
                 MARGIN_PERCENT,
                 Sign.PERCENT,
-                ResidentBatches.names(misted));
-        return air.or(tooWet(misted, hour));
+                ResidentBatches.names(concerned));
     }
 
     Sign mediumSaturated(long hour) {
@@ -173,14 +181,7 @@ final class ClimateRules {
         if (present.isEmpty() || present.stream().anyMatch(Resident::isUnderMist)) {
             return Sign.FINE;
         }
-        double mostPercent = ResidentBatches.least(
-                present, resident -> resident.asks().humidityPercent().most());
-        return Sign.above(
-                hours.at(Measured.HUMIDITY_PERCENT, hour),
-                mostPercent,
-                MARGIN_PERCENT,
-                Sign.PERCENT,
-                ResidentBatches.names(present));
+        return tooHumid(present, hour);
     }
 
     /** Light of the day that ends with this hour, mol·m⁻²; not a number unless every hour was measured. */

@@ -21,6 +21,8 @@ public enum WarningKind {
     /** Night air below the recipe. */
     AIR_COLD(3, 24),
     LIGHT_HIGH(2, 24),
+    /** Air too humid for a day and a night around plants that are no longer under mist: rot begins at every stage. */
+    AIR_WET(24, 6),
     /** Callused, and the nights stay as wet as under mist. Only night hours count. */
     NIGHT_MIST_ON(6, 6),
     /** Callused, and nobody has said that mist was weaned or taken off at night. */

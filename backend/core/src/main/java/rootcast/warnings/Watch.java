@@ -45,6 +45,7 @@ public final class Watch {
         find(WarningKind.MEDIUM_COLD, null, null, rules::mediumCold);
         find(WarningKind.AIR_COLD, null, null, rules::airCold);
         find(WarningKind.LIGHT_HIGH, null, null, rules::lightHigh);
+        find(WarningKind.AIR_WET, null, null, rules::airWet);
         find(WarningKind.NIGHT_MIST_ON, null, null, rules::nightMistOn);
     }
 

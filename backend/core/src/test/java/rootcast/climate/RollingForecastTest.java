@@ -17,7 +17,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * Four years of real weather (NOAA, see SOURCE.md beside the files) as a house without heating, foretold anew on every
+ * Four years of real weather (NOAA, see SOURCE.md beside the files) as a house without heating, forecast again on every
  * day: harder than any heated medium. The hours of a day run on a sine between its observed extremes.
  */
 class RollingForecastTest {

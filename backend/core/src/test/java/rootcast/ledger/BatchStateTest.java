@@ -162,6 +162,42 @@ class BatchStateTest {
                 .containsExactlyInAnyOrder("batch", "entriesOf", "open", "append");
     }
 
+    @Test
+    void itStandsWhereItWasCarriedLastBeforeTheMoment() {
+        OneBatch batch = OneBatch.ofTenTrays().write(10, new What.Move("B")).write(20, new What.Move("C"));
+
+        assertThat(batch.now().houseAt(hour(-1))).as("where it was to be stuck").isEqualTo("A");
+        assertThat(batch.now().houseAt(hour(9.9))).isEqualTo("A");
+        assertThat(batch.now().houseAt(hour(10))).isEqualTo("B");
+        assertThat(batch.now().houseAt(hour(19.9))).isEqualTo("B");
+        assertThat(batch.now().houseAt(hour(99))).isEqualTo("C");
+    }
+
+    @Test
+    void accountsThatHoldNothingAreNotShown() {
+        OneBatch batch = OneBatch.ofTenTrays()
+                .write(5, new What.StageReached(Stage.ROOT))
+                .write(10, new What.Ship(1, 95, null))
+                .write(20, loss(885));
+
+        assertThat(OneBatch.ofTenTrays().now().balances())
+                .isEqualTo(Map.of(Account.SUPPLIER, -980L, Account.aliveIn("A"), 980L));
+        assertThat(batch.now().balances())
+                .isEqualTo(Map.of(
+                        Account.SUPPLIER, -980L, Account.SHIPPED, 95L, Account.lostTo(Cause.BOTRYTIS), 885L));
+        assertThat(BatchState.beforeSticking(batch.batch()).balances()).isEmpty();
+        assertThat(BatchState.beforeSticking(batch.batch()).isFinished()).isFalse();
+    }
+
+    @Test
+    void causesGoByTheirWordsAndNobodyReportsACountDifference() {
+        assertThat(Cause.reported(" Dry_Down ")).contains(Cause.DRY_DOWN);
+        assertThat(Cause.reported("damping off")).contains(Cause.DAMPING_OFF);
+        assertThat(Cause.reported("count-difference")).isEmpty();
+        assertThat(Cause.reported("")).isEmpty();
+        assertThat(Cause.COUNT_DIFFERENCE.wire()).isEqualTo("count-difference");
+    }
+
     private static What loss(int plants) {
         return new What.Loss(plants, Cause.BOTRYTIS);
     }

@@ -200,6 +200,16 @@ class EntryRulesTest {
                 .isEqualTo(new Refusal.OutOfRange(field, asked, 1, most));
     }
 
+    @ParameterizedTest(name = "{0} trays with {1} plants")
+    @CsvSource({"1, 1", "1, 100", "20000, 2000000"})
+    void sticksAnythingBetweenOnePlantAndTheMostTraysFull(int trays, int plants) {
+        assertThat(new OneBatch()
+                        .write(0, new What.Stick("A", trays, plants))
+                        .now()
+                        .alivePlants())
+                .isEqualTo(plants);
+    }
+
     @Test
     void acceptsTheLargestAmountsThatFit() {
         OneBatch batch = OneBatch.ofTenTrays()

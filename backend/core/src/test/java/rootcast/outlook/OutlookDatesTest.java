@@ -256,7 +256,7 @@ class OutlookDatesTest {
     void theHistoryRefusesFactsThatContradictEachOther() {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> batch(Map.of(), List.of(new Placement("A", days(1)))))
-                .withMessageContaining("first stay");
+                .withMessageContaining("first placement");
         assertThatIllegalArgumentException()
                 .isThrownBy(() ->
                         batch(Map.of(Stage.CALLUS, days(9), Stage.ROOT, days(8)), List.of(new Placement("A", STUCK))))

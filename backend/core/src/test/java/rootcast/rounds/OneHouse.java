@@ -46,13 +46,17 @@ public final class OneHouse {
         private final List<Entry> entries = new ArrayList<>();
         private long position;
 
-        private Story(String id, Instant stuckAt) {
+        private Story(String id, Instant stuckAt, String house) {
             batch = new Batch(id, SITE.code(), "var", FORMAT, stuckAt);
-            write(stuckAt, new What.Stick(HOUSE, 10, 1_000));
+            write(stuckAt, new What.Stick(house, 10, 1_000));
         }
 
         public static Story of(String id, Instant stuckAt) {
-            return new Story(id, stuckAt);
+            return of(id, stuckAt, HOUSE);
+        }
+
+        public static Story of(String id, Instant stuckAt, String house) {
+            return new Story(id, stuckAt, house);
         }
 
         public Story reached(Stage stage, Instant at) {

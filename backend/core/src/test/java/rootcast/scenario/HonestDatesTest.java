@@ -33,7 +33,7 @@ import rootcast.outlook.OutlookModel;
  * Whether the outlook is right about how sure it is, on 2 000 batches of four businesses whose truth it does not know.
  *
  * <p>The profile starts with days 20 % wrong and cardinals that are not the truth's, and is learned from 300 batches
- * of the same business that were finished before. Each later batch is then foretold from what had been seen 14, 7 and 3 days before it was truly
+ * of the same business that were finished before. Each later batch is then forecast from what had been seen 14, 7 and 3 days before it was truly
  * ready.
  */
 class HonestDatesTest {
@@ -42,7 +42,7 @@ class HonestDatesTest {
     private static final long[] SEEDS = {1, 2, 3, 4};
 
     private static final int TAUGHT = 300;
-    private static final int FORETOLD = 500;
+    private static final int FORECAST = 500;
     private static final int[] LEADS = {14, 7, 3};
     private static final TrayFormat TRAY = new TrayFormat("T105", 105, 100, 540, 280);
 
@@ -67,11 +67,11 @@ class HonestDatesTest {
     @BeforeAll
     static void foretellAll() {
         for (long seed : SEEDS) {
-            foretell(new TrueBusiness(seed, TAUGHT + FORETOLD + 160));
+            forecast(new TrueBusiness(seed, TAUGHT + FORECAST + 160));
         }
     }
 
-    private static void foretell(TrueBusiness business) {
+    private static void forecast(TrueBusiness business) {
         List<TrueBusiness.Batch> taught = business.batches.subList(0, TAUGHT);
         Instant learnedAt = taught.stream()
                 .map(batch -> batch.everything().reachedAt().get(Stage.READY))
@@ -82,14 +82,14 @@ class HonestDatesTest {
                 .mapToDouble(batch -> days(batch.stuckAt(), batch.ready()))
                 .average()
                 .orElseThrow();
-        List<TrueBusiness.Batch> foretold = business.batches.stream()
+        List<TrueBusiness.Batch> forecast = business.batches.stream()
                 .filter(batch -> batch.stuckAt().isAfter(learnedAt))
-                .limit(FORETOLD)
+                .limit(FORECAST)
                 .toList();
-        assertThat(foretold).hasSize(FORETOLD);
+        assertThat(forecast).hasSize(FORECAST);
         HouseCurves curves = business.curves(learnedAt);
         record Origin(Instant at, int leadDays, TrueBusiness.Batch batch) {}
-        foretold.stream()
+        forecast.stream()
                 .flatMap(batch -> Arrays.stream(LEADS)
                         .mapToObj(lead -> new Origin(batch.ready().minus(Duration.ofDays(lead)), lead, batch)))
                 .sorted(Comparator.comparing(Origin::at))

@@ -30,7 +30,7 @@ import rootcast.outlook.HouseCurves;
 import rootcast.outlook.OutlookModel;
 import rootcast.site.Site;
 
-/** Finished batches foretold again. The profile takes 26 days at 22 °C. */
+/** Finished batches forecast again. The profile takes 26 days at 22 °C. */
 class BackTestTest {
 
     private static final TrayFormat TRAY = new TrayFormat("T105", 105, 100, 540, 280);
@@ -143,7 +143,7 @@ class BackTestTest {
         });
     }
 
-    /** Ready on day 28, two later than foretold from day 14. */
+    /** Ready on day 28, two later than forecast from day 14. */
     @Test
     void aBatchThatIsLaterHasAPositiveError() {
         Case from14 = withLead(BackTest.of(List.of(batch("B1", 0, 28, 1_050)), at22()), "B1", 14);
@@ -205,7 +205,7 @@ class BackTestTest {
         assertThat(early.promised().kept()).isFalse();
     }
 
-    /** Not ready on day 25, ready on day 27, 26 foretold: the middle, and of the probability between all is inside. */
+    /** Not ready on day 25, ready on day 27, 26 forecast: the middle, and of the probability between all is inside. */
     @Test
     void readyBetweenTwoLooksIsTakenAsTheMiddle() {
         var history = new BatchHistory(

@@ -5,8 +5,10 @@ import static org.assertj.core.api.Assertions.within;
 import static rootcast.warnings.ScriptedHouse.at;
 
 import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import rootcast.crop.Stage;
 import rootcast.ledger.What;
@@ -131,6 +133,62 @@ class WatchTest {
         Treatment treatment = new Treatment(
                 new UUID(0, 1), OneHouse.HOUSE, null, Treatment.Purpose.PREVENTION, at(3, 8), Duration.ofHours(12));
         assertThat(house.with(treatment).warningsUntil(9, 0)).isEmpty();
+    }
+
+    private static ScriptedHouse unprevented(Story story) {
+        return ScriptedHouse.calm(7, 87, 83, 4, DAYS)
+                .with(story)
+                .did(Task.SCOUTING, null, 1, 8)
+                .did(Task.SCOUTING, null, 8, 8);
+    }
+
+    private static Treatment prevention(String house, @Nullable String batch, Instant at) {
+        return new Treatment(
+                new UUID(0, 2), house, batch, Treatment.Purpose.PREVENTION, at, Duration.ofHours(12));
+    }
+
+    @Test
+    void onlyWhatWasPutOnTheBatchIsItsPrevention() {
+        Story story = Story.of("A", at(0, 8));
+
+        assertThat(only(unprevented(story)
+                                .with(prevention("H2", null, at(3, 8)))
+                                .warningsUntil(9, 0))
+                        .kind())
+                .as("another house")
+                .isEqualTo(WarningKind.PREVENTION_MISSED);
+        assertThat(only(unprevented(story)
+                                .with(prevention(OneHouse.HOUSE, "B", at(3, 8)))
+                                .warningsUntil(9, 0))
+                        .kind())
+                .as("another batch of this house")
+                .isEqualTo(WarningKind.PREVENTION_MISSED);
+        assertThat(unprevented(story)
+                        .with(prevention("H2", "A", at(3, 8)))
+                        .warningsUntil(9, 0))
+                .as("this batch by name")
+                .isEmpty();
+        assertThat(only(unprevented(story)
+                                .with(prevention(OneHouse.HOUSE, null, at(-1, 8)))
+                                .warningsUntil(9, 0))
+                        .kind())
+                .as("before it was stuck")
+                .isEqualTo(WarningKind.PREVENTION_MISSED);
+    }
+
+    @Test
+    void aBatchTreatedInTheHouseItStoodInThenStaysPreventedAfterAMove() {
+        Story moved = Story.of("A", at(0, 8), "H2").write(at(4, 8), new What.Move(OneHouse.HOUSE));
+
+        assertThat(unprevented(moved).with(prevention("H2", null, at(3, 8))).warningsUntil(9, 0))
+                .extracting(Warning::kind)
+                .doesNotContain(WarningKind.PREVENTION_MISSED);
+        assertThat(unprevented(moved)
+                        .with(prevention(OneHouse.HOUSE, null, at(3, 8)))
+                        .warningsUntil(9, 0))
+                .as("its house of today was treated before it came")
+                .extracting(Warning::kind)
+                .contains(WarningKind.PREVENTION_MISSED);
     }
 
     @Test

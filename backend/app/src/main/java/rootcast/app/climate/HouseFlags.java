@@ -15,6 +15,7 @@ import rootcast.app.climate.store.Flags;
 import rootcast.app.climate.store.Readings;
 import rootcast.climate.FlagKind;
 import rootcast.climate.QualityFlag;
+import rootcast.climate.FlagWords;
 import rootcast.climate.Quantity;
 
 /** The flags of a house as a person reads them: what belongs together is one line. */

@@ -16,7 +16,6 @@ import rootcast.app.crop.CropRecipes;
 import rootcast.app.crop.LiveCatalogue;
 import rootcast.app.outlook.BatchSnapshot;
 import rootcast.app.outlook.LiveBatches;
-import rootcast.app.rounds.HouseClimateFit.Cared;
 import rootcast.app.rounds.store.RoundCares;
 import rootcast.app.rounds.store.WalkingOrder;
 import rootcast.app.site.store.Places;
@@ -27,6 +26,7 @@ import rootcast.outlook.Outlook;
 import rootcast.rounds.BatchCare;
 import rootcast.rounds.Care;
 import rootcast.rounds.HouseCare;
+import rootcast.rounds.HouseClimateFit;
 import rootcast.rounds.Rhythm;
 import rootcast.rounds.RoundItem;
 import rootcast.rounds.Rounds;
@@ -34,7 +34,6 @@ import rootcast.rounds.Treatment;
 import rootcast.site.House;
 import rootcast.site.Site;
 import rootcast.warnings.DryAir;
-import rootcast.warnings.HouseHours;
 
 /** Brings together what the rounds of a site rest on. */
 @ApplicationScoped
@@ -43,8 +42,6 @@ public class SiteCare {
     /** Records of houses are wanted at least from so long ago, however young their batches. */
     private static final Duration LOOK_BACK = Duration.ofDays(30);
 
-    private static final int DAY_HOURS = 24;
-    private static final int DRY_HOURS = 3;
 
     @Inject
     Places places;
@@ -101,12 +98,19 @@ public class SiteCare {
                 site,
                 now,
                 byHouse,
-                HouseClimateFit.of(byHouse, now),
+                HouseClimateFit.of(residents(byHouse), now),
                 cares.of(site.code(), since).stream().map(RecordedCare::care).toList(),
                 treatments.of(site.code(), since, now.plusMillis(1)).stream()
                         .filter(AppliedTreatment::isInForce)
                         .map(AppliedTreatment::treatment)
                         .toList());
+    }
+
+    private static Map<String, List<HouseClimateFit.ResidentBatch>> residents(Map<String, List<Cared>> byHouse) {
+        Map<String, List<HouseClimateFit.ResidentBatch>> residents = new LinkedHashMap<>();
+        byHouse.forEach((house, batches) -> residents.put(
+                house, batches.stream().map(Cared::resident).toList()));
+        return residents;
     }
 
     public List<String> housesOf(Site site) {
@@ -146,18 +150,17 @@ public class SiteCare {
                 at.fit().moves().get(cared.id()));
     }
 
-    /** Drier for some hours of the last day than the most tender of its batches should have it. */
+    /** By what the most tender of its batches should have. */
     private boolean isDry(String house, List<Cared> present, Instant now) {
         if (present.isEmpty()) {
             return false;
         }
         long until = HourlySeries.hourOf(now);
-        HouseHours lastDay = hours.of(house, until - DAY_HOURS, until);
         double mostKpa = present.stream()
                 .mapToDouble(cared ->
                         cared.recipe().of(cared.phaseAt(now)).deficitKpa().most())
                 .min()
                 .orElseThrow();
-        return DryAir.hours(lastDay, mostKpa, until - DAY_HOURS, until) >= DRY_HOURS;
+        return DryAir.wasDry(hours.of(house, until - DryAir.DAY_HOURS, until), mostKpa, until);
     }
 }

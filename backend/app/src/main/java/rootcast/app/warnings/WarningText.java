@@ -22,6 +22,7 @@ public final class WarningText {
             case MEDIUM_COLD -> "the medium is too cold" + numbers(warning);
             case AIR_COLD -> "the night air is too cold" + numbers(warning);
             case LIGHT_HIGH -> "too much light" + numbers(warning);
+            case AIR_WET -> "the air has been wet for a day and a night, which breeds rot" + numbers(warning);
             case NIGHT_MIST_ON -> "callused, and the nights are as wet as under mist" + numbers(warning);
             case MIST_NOT_WEANED -> "callused, and nobody has recorded that mist was weaned.";
             case NO_FEED -> "rooted, and nobody has recorded that it was fed.";

@@ -19,7 +19,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.locks.ReentrantLock;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
-import rootcast.app.rounds.HouseClimateFit.Cared;
+import rootcast.app.rounds.Cared;
 import rootcast.app.rounds.MeasuredHours;
 import rootcast.app.rounds.SiteCare;
 import rootcast.app.site.store.Places;

@@ -9,11 +9,11 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import rootcast.app.climate.FlagOfHouse;
-import rootcast.app.climate.FlagWords;
 import rootcast.app.climate.IngestCount;
 import rootcast.app.climate.RecordReadings;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
+import rootcast.climate.FlagWords;
 
 /**
  * Takes the readings of a table. The preview does the whole work and takes it back, so that it cannot promise anything

@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
 import rootcast.app.climate.HouseReading;
 import rootcast.app.climate.RecordReadings;
 import rootcast.app.problem.Problem;
+import rootcast.climate.LocalTimes;
 
 /** The readings of a table, each with its line and column, and what of it cannot be read. */
 final class CsvTable {

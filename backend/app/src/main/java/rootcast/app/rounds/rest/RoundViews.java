@@ -10,7 +10,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.crop.LiveCatalogue;
-import rootcast.app.rounds.HouseClimateFit;
+import rootcast.app.rounds.Cared;
 import rootcast.app.rounds.SiteCare;
 import rootcast.app.site.store.Places;
 import rootcast.crop.MistRegime;
@@ -32,7 +32,7 @@ class RoundViews {
 
     List<RoundItemView> items(SiteCare.At at, List<RoundItem> items) {
         Map<String, String> houseNames = houseNames();
-        Map<String, HouseClimateFit.Cared> batches = new HashMap<>();
+        Map<String, Cared> batches = new HashMap<>();
         at.byHouse()
                 .values()
                 .forEach(all ->
@@ -43,7 +43,7 @@ class RoundViews {
     }
 
     private RoundItemView view(
-            SiteCare.At at, RoundItem item, Map<String, String> houseNames, HouseClimateFit.@Nullable Cared cared) {
+            SiteCare.At at, RoundItem item, Map<String, String> houseNames, @Nullable Cared cared) {
         return new RoundItemView(
                 item.id(),
                 item.house(),

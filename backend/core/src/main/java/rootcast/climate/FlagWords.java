@@ -1,9 +1,6 @@
-package rootcast.app.climate;
+package rootcast.climate;
 
 import java.util.Locale;
-import rootcast.climate.QualityFlag;
-import rootcast.climate.Quantity;
-import rootcast.climate.ReadingQuality;
 
 /** Says in words what a flag's numbers are. */
 public final class FlagWords {

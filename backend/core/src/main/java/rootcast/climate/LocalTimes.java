@@ -1,4 +1,4 @@
-package rootcast.app.climate.csv;
+package rootcast.climate;
 
 import java.time.DateTimeException;
 import java.time.Instant;
@@ -18,23 +18,23 @@ import org.jspecify.annotations.Nullable;
  * comes twice: the first pass is taken until the times of the table would go back, the second from there on, and every
  * such row is named.
  */
-final class LocalTimes {
+public final class LocalTimes {
 
     private final @Nullable ZoneId zone;
     private final DateTimeFormatter format;
     private Instant last = Instant.MIN;
 
     /** @param zone of the times; null if each carries its offset */
-    LocalTimes(@Nullable ZoneId zone, DateTimeFormatter format) {
+    public LocalTimes(@Nullable ZoneId zone, DateTimeFormatter format) {
         this.zone = zone;
         this.format = format;
     }
 
     /** @param note what had to be decided; null if nothing */
-    record Read(Instant at, @Nullable String note) {}
+    public record Read(Instant at, @Nullable String note) {}
 
     /** Why a time cannot be taken. */
-    static final class NoSuchTime extends Exception {
+    public static final class NoSuchTime extends Exception {
         private static final long serialVersionUID = 1L;
 
         NoSuchTime(String reason) {
@@ -42,7 +42,7 @@ final class LocalTimes {
         }
     }
 
-    Read read(String text) throws NoSuchTime {
+    public Read read(String text) throws NoSuchTime {
         try {
             Read read = zone == null
                     ? new Read(OffsetDateTime.parse(text.strip()).toInstant(), null)

@@ -1,18 +1,16 @@
-package rootcast.app.rounds;
+package rootcast.rounds;
 
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import rootcast.app.outlook.BatchSnapshot;
 import rootcast.crop.CropRecipe;
 import rootcast.crop.Phase;
 import rootcast.crop.RecipeClash;
 import rootcast.crop.RecipeClashes;
 import rootcast.crop.RecipeClashes.Resident;
 import rootcast.ledger.BatchState;
-import rootcast.rounds.BatchCare;
 
 /**
  * Which batches of a site's houses cannot live together, and where those that should move would fit.
@@ -26,32 +24,32 @@ public record HouseClimateFit(
         Map<String, List<String>> fits,
         Map<String, BatchCare.MoveAdvice> moves) {
 
-    /** A batch with what it is to have. */
-    public record Cared(BatchSnapshot snapshot, CropRecipe recipe) {
+    /** A batch with living plants, with what it is to have. */
+    public record ResidentBatch(BatchState state, CropRecipe recipe) {
 
-        String id() {
-            return snapshot.batch().id();
+        public String id() {
+            return state.batch().id();
         }
 
         public Phase phaseAt(Instant at) {
-            return recipe.phaseAt(snapshot.batch().stuckAt(), snapshot.state().reachedAt(), at);
+            return recipe.phaseAt(state.batch().stuckAt(), state.reachedAt(), at);
         }
 
         Resident residentAt(Instant at) {
-            return new Resident(id(), snapshot.state().benchTrays(), recipe.of(phaseAt(at)));
+            return new Resident(id(), state.benchTrays(), recipe.of(phaseAt(at)));
         }
 
         /** When it last came into a house or a phase. */
-        Instant settledAt(Instant at) {
-            BatchState state = snapshot.state();
+        Instant unchangedSince(Instant at) {
             Instant came = state.placements().get(state.placements().size() - 1).fromInclusive();
-            Instant phase = recipe.startOf(phaseAt(at), snapshot.batch().stuckAt(), state.reachedAt())
+            Instant phase = recipe.startOf(phaseAt(at), state.batch().stuckAt(), state.reachedAt())
                     .orElse(came);
             return phase.isAfter(came) ? phase : came;
         }
     }
 
-    static HouseClimateFit of(Map<String, List<Cared>> byHouse, Instant now) {
+    /** @param byHouse also of houses without a batch */
+    public static HouseClimateFit of(Map<String, List<ResidentBatch>> byHouse, Instant now) {
         Map<String, List<Resident>> residents = new TreeMap<>();
         byHouse.forEach((house, batches) -> residents.put(
                 house, batches.stream().map(batch -> batch.residentAt(now)).toList()));
@@ -65,7 +63,7 @@ public record HouseClimateFit(
             }
             clashes.put(house.getKey(), found);
             Instant since = byHouse.get(house.getKey()).stream()
-                    .map(batch -> batch.settledAt(now))
+                    .map(batch -> batch.unchangedSince(now))
                     .max(Instant::compareTo)
                     .orElseThrow();
             for (Resident resident : house.getValue()) {
