@@ -12,10 +12,6 @@ public interface RootcastConfig {
     @WithDefault(".rootcast/data")
     String data();
 
-    /** Loads the demo business into an empty database and feeds it with simulated sensors. */
-    @WithDefault("false")
-    boolean demo();
-
     /** Bearer token with every right, for scripts. Without one, no token is accepted. */
     Optional<String> token();
 }

@@ -1,12 +1,13 @@
 package rootcast.app.board.rest;
 
+import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import java.time.Instant;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import rootcast.app.board.LiveBoard;
-import rootcast.app.wiring.RootcastConfig;
+import rootcast.app.wiring.Invented;
 
 /** Which Rootcast this is. */
 @Path("/api/about")
@@ -16,7 +17,7 @@ public class AboutResource {
     LiveBoard board;
 
     @Inject
-    RootcastConfig config;
+    Instance<Invented> invented;
 
     @ConfigProperty(name = "quarkus.application.version")
     String version;
@@ -25,6 +26,6 @@ public class AboutResource {
 
     @GET
     public About about() {
-        return new About(version, board.asOf(), board.position().value(), config.demo());
+        return new About(version, board.asOf(), board.position().value(), invented.isResolvable());
     }
 }

@@ -14,17 +14,14 @@ import org.jboss.logging.Logger;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.climate.mqtt.MqttIngest;
 import rootcast.app.climate.store.Readings;
-import rootcast.app.wiring.RootcastConfig;
+import rootcast.app.wiring.Invented;
 import rootcast.climate.Quantity;
 
-/** In demo mode: tells the scenario once, then reads the simulated sensors for as long as the application runs. */
+/** Tells the scenario once, then reads the simulated sensors for as long as the application runs. */
 @ApplicationScoped
-class DemoRun {
+class DemoRun implements Invented {
 
     private static final Logger LOG = Logger.getLogger(DemoRun.class);
-
-    @Inject
-    RootcastConfig config;
 
     @Inject
     UseCaseSink sink;
@@ -42,9 +39,6 @@ class DemoRun {
 
     /** Before what is live is made: made once from everything, it need not follow every entry. */
     void start(@Observes @Priority(50) StartupEvent event) throws IOException {
-        if (!config.demo()) {
-            return;
-        }
         if (sink.isSomebodysOwn()) {
             throw new IllegalStateException(
                     "the data folder holds sites that are not the demo's; give the demo a folder"
