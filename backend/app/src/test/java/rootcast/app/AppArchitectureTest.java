@@ -87,7 +87,16 @@ class AppArchitectureTest {
             Map.entry("whatif", Set.of("board", "availability", "outlook", "ledger", "climate", "site", "problem")),
             Map.entry(
                     "flow",
-                    Set.of("board", "availability", "outlook", "ledger", "climate", "crop", "site", "once", "problem")));
+                    Set.of(
+                            "board",
+                            "availability",
+                            "outlook",
+                            "ledger",
+                            "climate",
+                            "crop",
+                            "site",
+                            "once",
+                            "problem")));
 
     /** Seen red on a use case (rootcast.app.ledger.StickBatch) with a field of type EntryResource, and on a store with one. */
     @ArchTest

@@ -39,13 +39,13 @@ class DemoRun implements Invented {
 
     /** Before what is live is made: made once from everything, it need not follow every entry. */
     void start(@Observes @Priority(50) StartupEvent event) throws IOException {
-        if (sink.isSomebodysOwn()) {
+        DemoScenario scenario = DemoScenario.packed();
+        if (sink.isSomebodysOwn(scenario.setup())) {
             throw new IllegalStateException(
                     "the data folder holds sites that are not the demo's; give the demo a folder"
                             + " of its own, or start without it");
         }
-        DemoScenario scenario = DemoScenario.packed();
-        Instant startAt = sink.startAt(time.instant());
+        Instant startAt = sink.startAt(scenario.setup(), time.instant());
         String anyHouse = scenario.setup().houses().get(0).code();
         simulator = readings.newest(anyHouse, Quantity.MEDIUM_TEMPERATURE, 1).stream()
                 .findFirst()
@@ -79,7 +79,7 @@ class DemoRun implements Invented {
             // what the broker does not take goes the short way, so that the demo stays alive without it
             sinkReadings(simulator.readAllAt(time.instant()).stream()
                     .filter(reading -> !mqtt.send(
-                            UseCaseSink.topicOf(reading.house(), reading.quantity()), reading.value(), reading.at()))
+                            DemoSensors.topicOf(reading.house(), reading.quantity()), reading.value(), reading.at()))
                     .toList());
         }
     }
