@@ -14,7 +14,9 @@ import { fileURLToPath } from 'node:url';
 const START_MS = 300_000;
 const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
 const frontend = join(root, 'frontend');
-const jar = join(root, 'backend', 'app', 'target', 'quarkus-app', 'quarkus-run.jar');
+const demo = join(root, 'backend', 'demo', 'target', 'quarkus-app');
+const jar = join(demo, 'quarkus-run.jar');
+const archive = join(demo, 'classes.jsa');
 
 function freePort() {
   return new Promise((resolve, reject) => {
@@ -53,7 +55,14 @@ const port = await freePort();
 const url = `http://127.0.0.1:${port}`;
 const app = spawn(
   'java',
-  ['-Xmx512m', `-Drootcast.data=${data}`, '-Drootcast.demo=true', `-Dquarkus.http.port=${port}`, '-jar', jar],
+  [
+    '-Xmx512m',
+    ...(existsSync(archive) ? [`-XX:SharedArchiveFile=${archive}`] : []),
+    `-Drootcast.data=${data}`,
+    `-Dquarkus.http.port=${port}`,
+    '-jar',
+    jar,
+  ],
   { stdio: ['ignore', log, log] },
 );
 process.once('exit', () => app.kill('SIGKILL'));

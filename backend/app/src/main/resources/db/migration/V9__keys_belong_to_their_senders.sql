@@ -11,6 +11,6 @@ create table write_answer (
     primary key (sender, once_key)
 );
 insert into write_answer (sender, once_key, fingerprint, status, body, position_no, recorded_at)
-    select 'unsigned', once_key, fingerprint, status, body, 0, recorded_at from written_once;
+    select 'rootcast', once_key, fingerprint, status, body, 0, recorded_at from written_once;
 drop table written_once;
 create index write_answer_by_age on write_answer (recorded_at);

@@ -144,15 +144,15 @@ class AppArchitectureTest {
             Map.entry(
                     "demo",
                     Set.of(
-                            "rounds",
+                            "board",
                             "availability",
+                            "outlook",
                             "ledger",
                             "climate",
                             "crop",
                             "site",
                             "once",
-                            "problem",
-                            "wiring")));
+                            "problem")));
 
     /** Seen red on a use case (rootcast.app.ledger.StickBatch) with a field of type EntryResource, and on a store with one. */
     @ArchTest

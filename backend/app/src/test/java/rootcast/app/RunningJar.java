@@ -52,6 +52,10 @@ final class RunningJar implements AutoCloseable {
                 "-XX:TieredStopAtLevel=1",
                 "-Drootcast.data=" + data,
                 "-Dquarkus.http.port=" + port));
+        Path archive = Path.of(System.getProperty("class.archive"));
+        if (Files.exists(archive)) {
+            command.add("-XX:SharedArchiveFile=" + archive);
+        }
         command.addAll(settings);
         command.addAll(List.of("-jar", System.getProperty("packaged.jar")));
         Process process = new ProcessBuilder(command)

@@ -12,6 +12,6 @@ import rootcast.availability.CellSupply;
  */
 public interface SupplyAtHead {
 
-    /** @param now from which "today" is told */
-    Map<Cell, CellSupply> of(Collection<Cell> cells, Instant now);
+    /** @param today at which the promise is made: nothing can ship before its day at the site */
+    Map<Cell, CellSupply> of(Collection<Cell> cells, Instant today);
 }

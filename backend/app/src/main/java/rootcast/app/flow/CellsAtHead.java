@@ -3,6 +3,7 @@ package rootcast.app.flow;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Instant;
+import java.time.InstantSource;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -60,8 +61,12 @@ class CellsAtHead implements SupplyAtHead {
     @Inject
     PanacheLedger ledger;
 
+    @Inject
+    InstantSource time;
+
     @Override
-    public Map<Cell, CellSupply> of(Collection<Cell> cells, Instant now) {
+    public Map<Cell, CellSupply> of(Collection<Cell> cells, Instant today) {
+        Instant now = time.instant();
         Snapshot snapshot = snapshots.now();
         FactHead.Last last = head.last();
         Map<Cell, CellSupply> supplies = new TreeMap<>();
@@ -70,7 +75,7 @@ class CellsAtHead implements SupplyAtHead {
             for (Cell cell : cells) {
                 CellSupply supply = LiveSupply.cellOf(snapshot, cell).supply();
                 supplies.put(
-                        cell, new CellSupply(supply.lots(), supply.promises(), sites.site(cell.site()).dayOf(now)));
+                        cell, new CellSupply(supply.lots(), supply.promises(), sites.site(cell.site()).dayOf(today)));
             }
             return supplies;
         }
@@ -83,7 +88,7 @@ class CellsAtHead implements SupplyAtHead {
                 setupChanged,
                 now,
                 ids.values().stream().flatMap(Set::stream).toList());
-        Ahead ahead = new Ahead(snapshot, since);
+        Ahead ahead = new Ahead(snapshot, since, today);
         ids.forEach((cell, of) -> supplies.put(cell, ahead.cell(cell, of).supply()));
         return supplies;
     }
@@ -96,6 +101,7 @@ class CellsAtHead implements SupplyAtHead {
     private static final class Ahead {
         private final Snapshot snapshot;
         private final Facts since;
+        private final Instant today;
         private final SitesSnapshot sites;
         private final CatalogueSnapshot catalogue;
         private final ClimateSnapshot climate;
@@ -103,7 +109,8 @@ class CellsAtHead implements SupplyAtHead {
         private final Map<String, RecordedBatch> recorded = new HashMap<>();
         private final Set<String> housesChanged = new HashSet<>();
 
-        Ahead(Snapshot snapshot, Facts since) {
+        Ahead(Snapshot snapshot, Facts since, Instant today) {
+            this.today = today;
             this.snapshot = snapshot;
             this.since = since;
             Facts.Setup setup = since.setup();
@@ -126,7 +133,7 @@ class CellsAtHead implements SupplyAtHead {
                     .sorted()
                     .flatMap(id -> batch(known, id))
                     .toList();
-            return CellSnapshot.of(cell, batches, List.of(), promises, sites.site(cell.site()), since.now());
+            return CellSnapshot.of(cell, batches, List.of(), promises, sites.site(cell.site()), today);
         }
 
         /** Nothing of a batch that is finished, or that cannot be computed: it offers nothing. */

@@ -13,10 +13,6 @@ public interface RootcastConfig {
     @WithDefault(".rootcast/data")
     String data();
 
-    /** Loads the demo business into an empty database and feeds it with simulated sensors. */
-    @WithDefault("false")
-    boolean demo();
-
     /** How long a read waits for this node's own acknowledged writes before it answers with an older snapshot. */
     @WithDefault("1s")
     Duration readsWait();

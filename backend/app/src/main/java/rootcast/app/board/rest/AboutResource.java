@@ -1,5 +1,6 @@
 package rootcast.app.board.rest;
 
+import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -7,7 +8,7 @@ import java.time.Instant;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import rootcast.app.snapshot.Snapshot;
 import rootcast.app.snapshot.Snapshots;
-import rootcast.app.wiring.RootcastConfig;
+import rootcast.app.wiring.Invented;
 
 /** Which Rootcast this is. */
 @Path("/api/about")
@@ -17,7 +18,7 @@ public class AboutResource {
     Snapshots snapshots;
 
     @Inject
-    RootcastConfig config;
+    Instance<Invented> invented;
 
     @ConfigProperty(name = "quarkus.application.version")
     String version;
@@ -27,6 +28,6 @@ public class AboutResource {
     @GET
     public About about() {
         Snapshot now = snapshots.now();
-        return new About(version, now.asOf(), now.position().value(), config.demo());
+        return new About(version, now.asOf(), now.position().value(), invented.isResolvable());
     }
 }

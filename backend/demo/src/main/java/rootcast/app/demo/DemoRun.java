@@ -14,17 +14,14 @@ import org.jboss.logging.Logger;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.climate.mqtt.MqttIngest;
 import rootcast.app.climate.store.Readings;
-import rootcast.app.wiring.RootcastConfig;
+import rootcast.app.wiring.Invented;
 import rootcast.climate.Quantity;
 
-/** In demo mode: tells the scenario once, then reads the simulated sensors for as long as the application runs. */
+/** Tells the scenario once, then reads the simulated sensors for as long as the application runs. */
 @ApplicationScoped
-class DemoRun {
+class DemoRun implements Invented {
 
     private static final Logger LOG = Logger.getLogger(DemoRun.class);
-
-    @Inject
-    RootcastConfig config;
 
     @Inject
     UseCaseSink sink;
@@ -42,16 +39,13 @@ class DemoRun {
 
     /** Before what is live is made: made once from everything, it need not follow every entry. */
     void start(@Observes @Priority(150) StartupEvent event) throws IOException {
-        if (!config.demo()) {
-            return;
-        }
-        if (sink.isSomebodysOwn()) {
+        DemoScenario scenario = DemoScenario.packed();
+        if (sink.isSomebodysOwn(scenario.setup())) {
             throw new IllegalStateException(
                     "the data folder holds sites that are not the demo's; give the demo a folder"
                             + " of its own, or start without it");
         }
-        DemoScenario scenario = DemoScenario.packed();
-        Instant startAt = sink.startAt(time.instant());
+        Instant startAt = sink.startAt(scenario.setup(), time.instant());
         String anyHouse = scenario.setup().houses().get(0).code();
         simulator = readings.newest(anyHouse, Quantity.MEDIUM_TEMPERATURE, 1).stream()
                 .findFirst()
@@ -85,7 +79,7 @@ class DemoRun {
             // what the broker does not take goes the short way, so that the demo stays alive without it
             sinkReadings(simulator.readAllAt(time.instant()).stream()
                     .filter(reading -> !mqtt.send(
-                            UseCaseSink.topicOf(reading.house(), reading.quantity()), reading.value(), reading.at()))
+                            DemoSensors.topicOf(reading.house(), reading.quantity()), reading.value(), reading.at()))
                     .toList());
         }
     }

@@ -5,6 +5,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Consumer;
 import rootcast.ledger.OrderLine;
 import rootcast.ledger.What;
 
@@ -14,7 +15,10 @@ import rootcast.ledger.What;
  */
 public final class DemoLoad {
 
-    private static final int READINGS_AT_ONCE = 2_000;
+    private static final int READINGS_AT_ONCE = 10_000;
+
+    /** Batches and entries of one transaction; each is looked up among those before it, so many more would be slower. */
+    private static final int FACTS_AT_ONCE = 150;
 
     private DemoLoad() {}
 
@@ -22,32 +26,35 @@ public final class DemoLoad {
     public record Played(int batches, int entries, int readings, int orders, List<DemoOrder> refusedOrders) {}
 
     public static Played play(DemoScenario scenario, DemoScenario.Told told, DemoSink sink) {
-        DemoSetup setup = scenario.setup();
-        setup.sites().forEach(site -> sink.site(site.site()));
-        setup.houses().forEach(house -> sink.house(house.house()));
-        setup.trayFormats().forEach(sink::trayFormat);
-        scenario.crops().forEach(sink::crop);
-        setup.varieties().forEach(sink::variety);
-        List<DemoReading> readings = told.readings();
-        for (int from = 0; from < readings.size(); from += READINGS_AT_ONCE) {
-            sink.readings(readings.subList(from, Math.min(readings.size(), from + READINGS_AT_ONCE)));
-        }
-        told.batches().forEach(sink::batch);
+        sink.setUp(scenario.setup(), scenario.crops());
+        inParts(told.readings(), READINGS_AT_ONCE, sink::readings);
+        inParts(told.batches(), FACTS_AT_ONCE, sink::batches);
 
         Set<DemoEntry> forOrders = fromShippingForOrdersOn(told.entries());
-        told.entries().stream().filter(entry -> !forOrders.contains(entry)).forEach(sink::entry);
+        List<DemoEntry> before = told.entries().stream()
+                .filter(entry -> !forOrders.contains(entry))
+                .toList();
+        inParts(before, FACTS_AT_ONCE, sink::entries);
         List<DemoOrder> refused =
                 told.orders().stream().filter(order -> !sink.order(order)).toList();
         Set<UUID> unknown = new HashSet<>();
         refused.forEach(order -> unknown.add(order.id()));
-        forOrders.forEach(entry -> sink.entry(without(unknown, entry)));
+        List<DemoEntry> after =
+                forOrders.stream().map(entry -> without(unknown, entry)).toList();
+        inParts(after, FACTS_AT_ONCE, sink::entries);
         sink.cares(DemoRounds.walked(scenario, told, scenario.recipes()));
         return new Played(
                 told.batches().size(),
                 told.entries().size(),
-                readings.size(),
+                told.readings().size(),
                 told.orders().size(),
                 refused);
+    }
+
+    private static <T> void inParts(List<T> all, int atOnce, Consumer<List<T>> sink) {
+        for (int from = 0; from < all.size(); from += atOnce) {
+            sink.accept(all.subList(from, Math.min(all.size(), from + atOnce)));
+        }
     }
 
     /** Shipments that name an order, and what was recorded of their batches after them. */

@@ -2,6 +2,7 @@ package rootcast.app.demo;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -9,10 +10,10 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import rootcast.app.availability.PlaceOrder;
 import rootcast.app.availability.SupplyAtHead;
-import rootcast.app.climate.HouseReading;
 import rootcast.app.climate.RecordReadings;
 import rootcast.app.climate.store.Sensors;
 import rootcast.app.crop.RecipeText;
@@ -22,24 +23,21 @@ import rootcast.app.crop.store.Recipes;
 import rootcast.app.ledger.RecordEntry;
 import rootcast.app.ledger.StickBatch;
 import rootcast.app.once.FactHead;
+import rootcast.app.once.Commits;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
 import rootcast.app.problem.Problem;
 import rootcast.app.rounds.RecordedCare;
 import rootcast.app.rounds.store.RoundCares;
 import rootcast.app.site.store.Places;
+import rootcast.app.snapshot.Snapshots;
 import rootcast.availability.Cell;
 import rootcast.availability.Cell;
 import rootcast.availability.CellSupply;
 import rootcast.availability.MatchRules;
 import rootcast.availability.Placing;
 import rootcast.availability.WantedLine;
-import rootcast.climate.LightSource;
-import rootcast.climate.Quantity;
-import rootcast.climate.Sensor;
 import rootcast.crop.Stage;
-import rootcast.crop.TrayFormat;
-import rootcast.crop.Variety;
 import rootcast.ledger.OrderLine;
 import rootcast.ledger.What;
 import rootcast.rounds.Care;
@@ -52,7 +50,7 @@ import rootcast.site.Site;
 class UseCaseSink implements DemoSink {
 
     private static final String KEY = "demo-";
-    private static final String START = "start";
+    private static final Duration CAUGHT_UP_WITHIN = Duration.ofMinutes(1);
 
     @Inject
     Once once;
@@ -90,171 +88,130 @@ class UseCaseSink implements DemoSink {
     @Inject
     RoundCares cares;
 
+    @Inject
+    Snapshots snapshots;
+
+    @Inject
+    Commits commits;
+
     private final Map<String, RecipeSeed> recipeSeeds = RecipeSeed.all(SeedFiles.onClassPath());
     private final Map<String, String> batchIds = new HashMap<>();
     private final Map<UUID, UUID> entryIds = new HashMap<>();
     private final Map<UUID, UUID> orderIds = new HashMap<>();
 
-    record Id(String id) {}
-
     private Instant startAt = Instant.EPOCH;
 
-    /** Whether the database holds somebody's own sites, into which the demo must not be told. */
-    boolean isSomebodysOwn() {
-        return !places.sites().isEmpty() && !once.knows(OnceKey.optional(KEY + START));
+    /** What a write of several answers; parted by spaces, so that a repeat gives them again. */
+    record Ids(String ids) {
+        static Ids of(List<String> each) {
+            return new Ids(String.join(" ", each));
+        }
     }
 
-    /** The instant that all of the demo is told from: that of the first attempt to load it. */
-    Instant startAt(Instant now) {
-        Once.Answer answer = write(START, () -> Map.of("startAt", now.toString()));
-        startAt = Instant.parse(once.member(answer, "startAt"));
+    /** Whether the database holds somebody's own sites, into which the demo must not be told. */
+    boolean isSomebodysOwn(DemoSetup setup) {
+        List<String> sites = places.sites().stream().map(Site::code).toList();
+        return !sites.isEmpty()
+                && !sites.containsAll(
+                        setup.sites().stream().map(DemoSetup.Place::code).toList());
+    }
+
+    /** The instant that all of the demo is told from: that of the first attempt to load it, which its recipes bear. */
+    Instant startAt(DemoSetup setup, Instant now) {
+        List<Recipes.Stored> before = recipes.versions(setup.crops().get(0));
+        startAt = before.isEmpty() ? now : before.get(before.size() - 1).recordedAt();
         return startAt;
     }
 
     @Override
-    public void site(Site site) {
-        write("site-" + site.code(), () -> {
-            places.save(site, head.nextForSetup());
-            return new Id(site.code());
+    public void setUp(DemoSetup setup, List<CropSeed> crops) {
+        write("setup", () -> {
+            setup.sites().forEach(site -> places.save(site.site(), head.nextForSetup()));
+            setup.houses().forEach(house -> places.save(house.house(), head.nextForSetup()));
+            setup.trayFormats().forEach(format -> catalogue.save(format, head.nextForSetup()));
+            crops.forEach(this::crop);
+            setup.varieties().forEach(variety -> catalogue.save(variety, head.nextForSetup()));
+            return Ids.of(List.of());
         });
     }
 
-    @Override
-    public void house(House house) {
-        write("house-" + house.code(), () -> {
-            places.save(house, head.nextForSetup());
-            return new Id(house.code());
-        });
-    }
-
-    @Override
-    public void trayFormat(TrayFormat format) {
-        write("tray-format-" + format.code(), () -> {
-            catalogue.save(format, head.nextForSetup());
-            return new Id(format.code());
-        });
-    }
-
-    @Override
-    public void crop(CropSeed seed) {
-        write("crop-" + seed.code(), () -> {
-            Map<Stage, String> sources = new EnumMap<>(Stage.class);
-            Stage.GROWING.forEach(stage -> sources.put(stage, seed.source(stage)));
-            var sourced =
-                    new SourcedCrop(seed.crop(), 0, sources, seed.profile().note());
-            catalogue.save(sourced, head.nextForSetup(), startAt);
-            RecipeSeed recipe = recipeSeeds.get(seed.code());
-            recipes.add(seed.code(), RecipeText.of(recipe.recipe(), recipe.source()), startAt);
-            return new Id(seed.code());
-        });
-    }
-
-    @Override
-    public void variety(Variety variety) {
-        write("variety-" + variety.code(), () -> {
-            catalogue.save(variety, head.nextForSetup());
-            return new Id(variety.code());
-        });
+    private void crop(CropSeed seed) {
+        Map<Stage, String> sources = new EnumMap<>(Stage.class);
+        Stage.GROWING.forEach(stage -> sources.put(stage, seed.source(stage)));
+        var sourced = new SourcedCrop(seed.crop(), 0, sources, seed.profile().note());
+        catalogue.save(sourced, head.nextForSetup(), startAt);
+        RecipeSeed recipe = recipeSeeds.get(seed.code());
+        recipes.add(seed.code(), RecipeText.of(recipe.recipe(), recipe.source()), startAt);
     }
 
     @Override
     public void readings(List<DemoReading> readings) {
         DemoReading last = readings.get(readings.size() - 1);
         once.write(
-                OnceKey.none(), "demo readings", "", 200, () -> recordReadings.backfill(numbered(readings), last.at()));
+                OnceKey.none(),
+                "demo readings",
+                "",
+                200,
+                () -> recordReadings.backfill(DemoSensors.numbered(readings), last.at()));
     }
 
     /** A sensor for each simulated quantity of a house, with a topic that the simulator can send to. */
     void sensors(List<House> houses) {
-        for (House house : houses) {
-            for (String measured :
-                    List.of(DemoReading.MEDIUM, DemoReading.AIR, DemoReading.HUMIDITY, DemoReading.LIGHT)) {
-                Quantity quantity = Quantity.ofWireName(measured).orElseThrow();
-                Sensor sensor = new Sensor(
-                        sensorOf(house.code(), quantity),
-                        house.code(),
-                        quantity,
-                        quantity.unit(),
-                        topicOf(house.code(), measured),
-                        0,
-                        LightSource.SUN,
-                        null);
-                write("sensor-" + sensor.code(), () -> {
-                    sensors.save(sensor, head.nextForSetup());
-                    return new Id(sensor.code());
-                });
+        write("sensors", () -> {
+            for (House house : houses) {
+                for (String measured : DemoSensors.MEASURED) {
+                    sensors.save(DemoSensors.sensor(house, measured), head.nextForSetup());
+                }
             }
-        }
-    }
-
-    private static String sensorOf(String house, Quantity quantity) {
-        return house
-                + switch (quantity) {
-                    case MEDIUM_TEMPERATURE -> "-medium";
-                    case AIR_TEMPERATURE -> "-air";
-                    case RELATIVE_HUMIDITY -> "-rh";
-                    case LIGHT -> "-light";
-                    case MEDIUM_MOISTURE -> "-moisture";
-                    case EC -> "-ec";
-                };
-    }
-
-    static String topicOf(String house, String quantity) {
-        return "demo/" + house + "/" + quantity;
-    }
-
-    private static List<RecordReadings.Numbered> numbered(List<DemoReading> readings) {
-        List<RecordReadings.Numbered> numbered = new ArrayList<>(readings.size());
-        for (DemoReading reading : readings) {
-            Quantity quantity = Quantity.ofWireName(reading.quantity()).orElseThrow();
-            numbered.add(new RecordReadings.Numbered(
-                    numbered.size(),
-                    new HouseReading(
-                            reading.house(),
-                            quantity,
-                            sensorOf(reading.house(), quantity),
-                            reading.at(),
-                            reading.value(),
-                            reading.value(),
-                            quantity.unit().ucum())));
-        }
-        return numbered;
+            return Ids.of(List.of());
+        });
     }
 
     @Override
-    public void batch(DemoBatch batch) {
-        Once.Answer answer = write("batch-" + batch.key(), () -> {
-            var wanted = new StickBatch.Wanted(
-                    batch.site(),
-                    batch.house(),
-                    batch.variety(),
-                    batch.trayFormat().code(),
-                    batch.stuckAt(),
-                    batch.trays(),
-                    batch.plants(),
-                    null);
-            return new Id(stickBatch
-                    .stick(wanted, batch.recordedBy(), batch.recordedAt())
-                    .after()
-                    .batch()
-                    .id());
-        });
-        batchIds.put(batch.key(), once.member(answer, "id"));
+    public void batches(List<DemoBatch> batches) {
+        List<String> ids = together("batches-" + batches.get(0).key(), batches, this::stick);
+        for (int i = 0; i < ids.size(); i++) {
+            batchIds.put(batches.get(i).key(), ids.get(i));
+        }
+    }
+
+    private String stick(DemoBatch batch) {
+        var wanted = new StickBatch.Wanted(
+                batch.site(),
+                batch.house(),
+                batch.variety(),
+                batch.trayFormat().code(),
+                batch.stuckAt(),
+                batch.trays(),
+                batch.plants(),
+                null);
+        return stickBatch
+                .stick(wanted, batch.recordedBy(), batch.recordedAt())
+                .after()
+                .batch()
+                .id();
     }
 
     @Override
-    public void entry(DemoEntry entry) {
-        Once.Answer answer = write("entry-" + entry.id(), () -> {
-            var recorded = recordEntry.record(
-                    batchIds.get(entry.batch()),
-                    entry.happenedAt(),
-                    withOurIds(entry.what()),
-                    entry.note(),
-                    entry.recordedBy(),
-                    entry.recordedAt());
-            return new Id(recorded.id().toString());
-        });
-        entryIds.put(entry.id(), UUID.fromString(once.member(answer, "id")));
+    public void entries(List<DemoEntry> entries) {
+        List<String> ids = together("entries-" + entries.get(0).id(), entries, this::record);
+        for (int i = 0; i < ids.size(); i++) {
+            entryIds.put(entries.get(i).id(), UUID.fromString(ids.get(i)));
+        }
+    }
+
+    private String record(DemoEntry entry) {
+        UUID id = recordEntry
+                .record(
+                        batchIds.get(entry.batch()),
+                        entry.happenedAt(),
+                        withOurIds(entry.what()),
+                        entry.note(),
+                        entry.recordedBy(),
+                        entry.recordedAt())
+                .id();
+        entryIds.put(entry.id(), id); // one that follows in this transaction may reverse it
+        return id.toString();
     }
 
     private What withOurIds(What what) {
@@ -270,6 +227,8 @@ class UseCaseSink implements DemoSink {
 
     @Override
     public boolean order(DemoOrder order) {
+        // A promise is decided on the snapshot and what came since: with all of that in it, one is quickly decided.
+        snapshots.atLeast(commits.own(), CAUGHT_UP_WITHIN);
         try {
             Once.Answer answer = write("order-" + order.id(), () -> {
                 List<WantedLine> lines = new ArrayList<>();
@@ -279,13 +238,13 @@ class UseCaseSink implements DemoSink {
                 }
                 var wanted = new PlaceOrder.Wanted(
                         UUID.randomUUID(), order.customer(), null, order.confidence(), agreed(lines, order));
-                return new Id(placeOrder
+                return Ids.of(List.of(placeOrder
                         .place(wanted, order.recordedAt())
                         .order()
                         .id()
-                        .toString());
+                        .toString()));
             });
-            orderIds.put(order.id(), UUID.fromString(once.member(answer, "id")));
+            orderIds.put(order.id(), UUID.fromString(idsOf(answer).get(0)));
             return true;
         } catch (Problem notEnough) {
             return false;
@@ -322,7 +281,7 @@ class UseCaseSink implements DemoSink {
     public void cares(List<DemoCare> done) {
         write("cares", () -> {
             done.forEach(care -> cares.add(recorded(care)));
-            return new Id(String.valueOf(done.size()));
+            return Ids.of(List.of());
         });
     }
 
@@ -343,6 +302,15 @@ class UseCaseSink implements DemoSink {
                 trapped,
                 null,
                 List.of());
+    }
+
+    /** All in one transaction or none; the ids they were given, in their order. */
+    private <T> List<String> together(String name, List<T> facts, Function<T, String> work) {
+        return idsOf(write(name, () -> Ids.of(facts.stream().map(work).toList())));
+    }
+
+    private List<String> idsOf(Once.Answer answer) {
+        return List.of(once.member(answer, "ids").split(" "));
     }
 
     /** Once, however often the demo is started. */

@@ -4,8 +4,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import rootcast.crop.TrayFormat;
-import rootcast.crop.Variety;
 import rootcast.facts.FactPosition;
 import rootcast.ledger.Batch;
 import rootcast.ledger.BatchFold;
@@ -13,8 +11,6 @@ import rootcast.ledger.BatchState;
 import rootcast.ledger.Entry;
 import rootcast.ledger.EntryRules;
 import rootcast.ledger.What;
-import rootcast.site.House;
-import rootcast.site.Site;
 
 /** Takes the demo as the application would: every entry is put to the ledger's own rules at the time it was recorded. */
 final class LedgerInMemory implements DemoSink {
@@ -36,28 +32,12 @@ final class LedgerInMemory implements DemoSink {
     }
 
     @Override
-    public void site(Site site) {
-        setup.add("site " + site.code());
-    }
-
-    @Override
-    public void house(House house) {
-        setup.add("house " + house.code());
-    }
-
-    @Override
-    public void trayFormat(TrayFormat format) {
-        setup.add("format " + format.code());
-    }
-
-    @Override
-    public void crop(CropSeed crop) {
-        setup.add("crop " + crop.crop().code());
-    }
-
-    @Override
-    public void variety(Variety variety) {
-        setup.add("variety " + variety.code());
+    public void setUp(DemoSetup business, List<CropSeed> crops) {
+        business.sites().forEach(site -> setup.add("site " + site.code()));
+        business.houses().forEach(house -> setup.add("house " + house.code()));
+        business.trayFormats().forEach(format -> setup.add("format " + format.code()));
+        crops.forEach(crop -> setup.add("crop " + crop.crop().code()));
+        business.varieties().forEach(variety -> setup.add("variety " + variety.code()));
     }
 
     @Override
@@ -66,7 +46,11 @@ final class LedgerInMemory implements DemoSink {
     }
 
     @Override
-    public void batch(DemoBatch demo) {
+    public void batches(List<DemoBatch> some) {
+        some.forEach(this::batch);
+    }
+
+    private void batch(DemoBatch demo) {
         Batch batch = new Batch(demo.key(), demo.site(), demo.variety(), demo.trayFormat(), demo.stuckAt());
         batches.put(demo.key(), batch);
         recorded.put(demo.key(), new ArrayList<>());
@@ -81,7 +65,11 @@ final class LedgerInMemory implements DemoSink {
     }
 
     @Override
-    public void entry(DemoEntry entry) {
+    public void entries(List<DemoEntry> some) {
+        some.forEach(this::entry);
+    }
+
+    private void entry(DemoEntry entry) {
         entries.add(entry);
         put(entry);
     }

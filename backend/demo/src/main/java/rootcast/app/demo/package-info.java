@@ -1,6 +1,6 @@
 /**
- * The demo: an invented business told as dated facts, and a simulator in place of its sensors. Nothing here runs outside
- * demo mode.
+ * The demo: an invented business told as dated facts, and a simulator in place of its sensors. It is a build of its own
+ * (docs/decisions/0013); the application knows nothing of it.
  *
  * <p>Where to start: {@link rootcast.app.demo.DemoLoad} plays {@link rootcast.app.demo.DemoScenario} into a
  * {@link rootcast.app.demo.DemoSink}, which the application implements with the same use cases that people's entries go
