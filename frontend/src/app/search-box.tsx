@@ -4,6 +4,7 @@ import { useNavigate } from 'react-router';
 import type { BatchList } from '../shared/api-types';
 import { at, getJson } from '../shared/http';
 import { useMessages } from '../shared/messages';
+import { keys } from '../shared/query-keys';
 import { useVarieties } from '../shared/setup-lists';
 import { appMessages } from './app-messages';
 import { findsFor, type Find } from './search-state';
@@ -21,7 +22,7 @@ export function SearchBox() {
   const wanted = useDeferredValue(typed.trim());
   const varieties = useVarieties().data ?? [];
   const batches = useQuery({
-    queryKey: ['batches', 'search', wanted],
+    queryKey: keys.batchSearch(wanted),
     queryFn: ({ signal }) => getJson<BatchList>(at`/batches`, { text: wanted, state: 'live' }, signal),
     enabled: wanted.length >= 2,
   });

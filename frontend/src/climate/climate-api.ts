@@ -16,6 +16,7 @@ import type {
 } from '../shared/climate-types';
 import { at, getJson, newKey, postJson } from '../shared/http';
 import { useLiveEvent } from '../shared/live-stream';
+import { groups, keys } from '../shared/query-keys';
 import { phaseOf } from './climate-state';
 
 /** Asked again this often where no live event tells of new readings. */
@@ -25,13 +26,13 @@ const AGAIN_MS = 60_000;
 export function useLiveClimate(): void {
   const queries = useQueryClient();
   useLiveEvent('climate', ({ houses }) => {
-    for (const house of houses) void queries.invalidateQueries({ queryKey: ['climate', house] });
+    for (const house of houses) void queries.invalidateQueries({ queryKey: groups.house(house) });
   });
 }
 
 export function useClimateNow(house: string, enabled = true) {
   return useQuery({
-    queryKey: ['climate', house, 'now'],
+    queryKey: keys.climateNow(house),
     queryFn: ({ signal }) => getJson<ClimateNow>(at`/houses/${house}/now`, undefined, signal),
     refetchInterval: AGAIN_MS,
     enabled,
@@ -44,7 +45,7 @@ interface Period {
 }
 
 const seriesQuery = (house: string, quantity: ClimateQuantity, { from, to }: Period, enabled: boolean) => ({
-  queryKey: ['climate', house, 'series', quantity, from, to],
+  queryKey: keys.climateSeries(house, quantity, from, to),
   queryFn: ({ signal }: { signal: AbortSignal }) =>
     getJson<ClimateSeries>(at`/houses/${house}/climate`, { from, to, quantity }, signal),
   refetchInterval: AGAIN_MS,
@@ -61,7 +62,7 @@ export function useAllSeries(house: string, quantities: readonly ClimateQuantity
 
 export function useSensors() {
   return useQuery({
-    queryKey: ['setup', 'sensors'],
+    queryKey: keys.setupList('sensors'),
     queryFn: ({ signal }) => getJson<readonly Sensor[]>(at`/sensors`, undefined, signal),
   });
 }
@@ -70,7 +71,7 @@ export function useSensors() {
 export function useSensorHealth(houses: readonly string[]) {
   return useQueries({
     queries: houses.map((house) => ({
-      queryKey: ['climate', house, 'sensors'],
+      queryKey: keys.sensorHealth(house),
       queryFn: ({ signal }: { signal: AbortSignal }) =>
         getJson<readonly SensorHealth[]>(at`/houses/${house}/sensors`, undefined, signal),
       refetchInterval: AGAIN_MS,
@@ -86,7 +87,7 @@ export function useSensorHealth(houses: readonly string[]) {
 /** Readings of the last hours as they came, oldest first; renewed with those of its house. */
 export function useSensorReadings({ code, house }: Sensor, from: string) {
   return useQuery({
-    queryKey: ['climate', house, 'raw', code, from],
+    queryKey: keys.sensorReadings(house, code, from),
     queryFn: ({ signal }) =>
       getJson<{ readonly readings: readonly SensorReading[] }>(at`/sensors/${code}/readings`, { from }, signal),
     refetchInterval: AGAIN_MS,
@@ -95,7 +96,7 @@ export function useSensorReadings({ code, house }: Sensor, from: string) {
 
 export function useSetpointPlan(house: string) {
   return useQuery({
-    queryKey: ['setup', 'setpoints', house],
+    queryKey: keys.setpoints(house),
     queryFn: ({ signal }) => getJson<readonly PlannedSetpoint[]>(at`/houses/${house}/setpoints`, undefined, signal),
   });
 }
@@ -123,7 +124,7 @@ export function useLodgers(site: string | undefined, nowMs: number): ReadonlyMap
   const crops = useMemo(() => [...new Set(batches?.map(({ crop }) => crop))].sort(), [batches]);
   const recipes = useQueries({
     queries: crops.map((crop) => ({
-      queryKey: ['setup', 'recipe', crop],
+      queryKey: keys.recipeInForce(crop),
       queryFn: ({ signal }: { signal: AbortSignal }) =>
         getJson<CropRecipe>(at`/crops/${crop}/recipe`, undefined, signal),
       staleTime: Infinity,

@@ -6,6 +6,7 @@ import type { ClimateFlag } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { notice } from '../shared/notices';
+import { groups } from '../shared/query-keys';
 import { ProblemNote } from '../shared/screen-states';
 import { sharedMessages } from '../shared/shared-messages';
 import { judgeFlag } from './climate-api';
@@ -70,7 +71,7 @@ function Judge({ house, flag }: { house: string; flag: ClimateFlag }) {
     if (reason.trim() === '') return;
     try {
       await judgeFlag(flag, !flag.overruled, reason.trim());
-      await queries.invalidateQueries({ queryKey: ['climate', house] });
+      await queries.invalidateQueries({ queryKey: groups.house(house) });
       notice({ text: t.judged });
       setAsking(false);
       setReason('');

@@ -12,6 +12,7 @@ import { notice } from '../shared/notices';
 import { NumberInput } from '../shared/number-input';
 import { usePreferences } from '../shared/preferences';
 import { Problem } from '../shared/problem';
+import { groups } from '../shared/query-keys';
 import { Failed, Loading, ProblemNote } from '../shared/screen-states';
 import { sharedMessages } from '../shared/shared-messages';
 import { celsiusTyped, numberTyped } from '../shared/units';
@@ -83,7 +84,7 @@ function PlanForm({ house, timeZone }: { house: House; timeZone: string | undefi
     setBusy(true);
     try {
       await planSetpoint(house.code, off ? null : celsiusTyped(typed ?? 0, unit), from);
-      await queries.invalidateQueries({ queryKey: ['setup'] });
+      await queries.invalidateQueries({ queryKey: groups.setup() });
       notice({ text: t.plannedDone });
       setTried(false);
       setDraft((before) => ({ ...before, medium: '' }));

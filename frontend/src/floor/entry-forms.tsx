@@ -4,6 +4,7 @@ import { LOSS_CAUSES, type LossCause, type OrderView } from '../shared/api-types
 import { useFormats } from '../shared/formats';
 import { at, getJson } from '../shared/http';
 import { useMessages } from '../shared/messages';
+import { keys } from '../shared/query-keys';
 import { useHouses } from '../shared/setup-lists';
 import { AmountPad } from './amount-pad';
 import { CountForm } from './count-forms';
@@ -147,7 +148,7 @@ function ShipForm({ batch, before, record, busy }: EntryFormProps) {
   const [promise, setPromise] = useState(old?.order === undefined ? undefined : `${old.order} ${old.line}`);
   const [tried, setTried] = useState(false);
   const orders = useQuery({
-    queryKey: ['orders', 'open'],
+    queryKey: keys.openOrders(),
     queryFn: ({ signal }) => getJson<readonly OrderView[]>(at`/orders`, { state: 'open' }, signal),
   });
   const promises = promisesFor(batch, orders.data ?? []);

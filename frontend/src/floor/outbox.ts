@@ -1,6 +1,7 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useEffect, useSyncExternalStore } from 'react';
 import { at, postJson } from '../shared/http';
+import { groups } from '../shared/query-keys';
 import { Outbox, type Receipt } from './floor-outbox';
 import type { OutboxView } from './outbox-state';
 
@@ -31,7 +32,7 @@ export function useOutbox(): OutboxView {
 export function useRenewAfterSending(): void {
   const queries = useQueryClient();
   useEffect(
-    () => outbox.onSent(({ batch }) => void queries.invalidateQueries({ queryKey: ['batch', batch] })),
+    () => outbox.onSent(({ batch }) => void queries.invalidateQueries({ queryKey: groups.batch(batch) })),
     [queries],
   );
 }

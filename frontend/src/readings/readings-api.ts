@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { at, getJson, newKey, postJson, queryString } from '../shared/http';
+import { keys } from '../shared/query-keys';
 import type { Ingest, TableQuestion, TableReport } from '../shared/reading-types';
 
 const csv = (dryRun: boolean) => at`/readings/csv` + queryString({ dryRun: String(dryRun) });
@@ -17,7 +18,7 @@ const AGAIN_MS = 10_000;
 
 export function useIngest() {
   return useQuery({
-    queryKey: ['ingest'],
+    queryKey: keys.ingest(),
     queryFn: ({ signal }) => getJson<Ingest>(at`/ingest`, undefined, signal),
     refetchInterval: AGAIN_MS,
     staleTime: 0,

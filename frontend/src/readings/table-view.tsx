@@ -9,6 +9,7 @@ import { useFormats } from '../shared/formats';
 import { newKey } from '../shared/http';
 import { useMessages } from '../shared/messages';
 import { Problem } from '../shared/problem';
+import { groups } from '../shared/query-keys';
 import type { TableQuestion, TableReport } from '../shared/reading-types';
 import { Failed, Loading, ProblemNote } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
@@ -132,7 +133,7 @@ function TableTaking({ table, another, sensors, houses, sites, zone }: TableTaki
   const take = ({ question }: Looked) =>
     void doing('taking', async () => {
       setTaken(await takeTable(question, key.current));
-      await queries.invalidateQueries({ queryKey: ['climate'] });
+      await queries.invalidateQueries({ queryKey: groups.climate() });
     });
 
   if (taken) {

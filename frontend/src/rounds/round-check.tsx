@@ -7,6 +7,7 @@ import { newKey } from '../shared/http';
 import { useMessages } from '../shared/messages';
 import { notice } from '../shared/notices';
 import { Problem } from '../shared/problem';
+import { groups } from '../shared/query-keys';
 import { ProblemNote } from '../shared/screen-states';
 import { dateIn } from '../shared/weeks';
 import { CheckForm } from './check-form';
@@ -39,7 +40,7 @@ export function RoundCheck({ item, site, on }: { item: RoundItem; site: Site; on
     try {
       await send();
       notice({ text: said, undo: takeBack, topic: 'rounds' });
-      await queries.invalidateQueries({ queryKey: ['rounds', site.code] });
+      await queries.invalidateQueries({ queryKey: groups.roundsOf(site.code) });
     } catch (refused) {
       if (refused instanceof Problem) sent.current = undefined;
       setFailure(refused);
@@ -49,7 +50,7 @@ export function RoundCheck({ item, site, on }: { item: RoundItem; site: Site; on
   const takeBack = async () => {
     await reopen(item.id, t.undoReason, newKey());
     notice({ text: t.undone(named), topic: 'rounds' });
-    await queries.invalidateQueries({ queryKey: ['rounds', site.code] });
+    await queries.invalidateQueries({ queryKey: groups.roundsOf(site.code) });
   };
   const done = (draft: RoundDraft) => {
     const { key, at } = sending(draft);

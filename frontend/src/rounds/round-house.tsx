@@ -8,6 +8,7 @@ import { useFormats } from '../shared/formats';
 import { newKey } from '../shared/http';
 import { useMessages } from '../shared/messages';
 import { notice } from '../shared/notices';
+import { groups } from '../shared/query-keys';
 import { ProblemNote } from '../shared/screen-states';
 import { useHouses } from '../shared/setup-lists';
 import { RoundCheck } from './round-check';
@@ -105,7 +106,7 @@ function Reopen({ id, task, site }: { id: string; task: string; site: string }) 
     try {
       await reopen(id, t.undoReason, newKey());
       notice({ text: t.undone(task), topic: 'rounds' });
-      await queries.invalidateQueries({ queryKey: ['rounds', site] });
+      await queries.invalidateQueries({ queryKey: groups.roundsOf(site) });
     } catch (refused) {
       setFailure(refused);
     }

@@ -1,11 +1,12 @@
 import { useQuery } from '@tanstack/react-query';
 import type { HouseOnTheWalk, RoundDone, RoundItem } from '../shared/climate-types';
 import { at, getJson, postJson, putJson, queryString } from '../shared/http';
+import { keys } from '../shared/query-keys';
 
 /** What is due at a site by the end of a day, and what was closed on it. */
 export function useRound(site: string, on: string) {
   return useQuery({
-    queryKey: ['rounds', site, on],
+    queryKey: keys.round(site, on),
     queryFn: ({ signal }) => getJson<readonly RoundItem[]>(at`/rounds`, { site, on }, signal),
     refetchInterval: 120_000,
   });
@@ -14,7 +15,7 @@ export function useRound(site: string, on: string) {
 /** The houses of a site in walking order, with what keeps people out. */
 export function useWalk(site: string) {
   return useQuery({
-    queryKey: ['rounds', site, 'walk'],
+    queryKey: keys.walk(site),
     queryFn: ({ signal }) => getJson<readonly HouseOnTheWalk[]>(at`/rounds/houses`, { site }, signal),
   });
 }

@@ -1,11 +1,12 @@
 import { useQuery } from '@tanstack/react-query';
 import { at, getJson, newKey, postJson } from '../shared/http';
 import type { LearningEvidence, ProfileVersion } from '../shared/learning-types';
+import { keys } from '../shared/query-keys';
 
 /** Versions of a crop's profile, newest first; renewed with the other lists of Setup. */
 export function useProfileVersions(crop: string) {
   return useQuery({
-    queryKey: ['setup', 'profiles', crop],
+    queryKey: keys.profileVersions(crop),
     queryFn: ({ signal }) => getJson<readonly ProfileVersion[]>(at`/crops/${crop}/profiles`, undefined, signal),
   });
 }

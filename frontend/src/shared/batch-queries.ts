@@ -5,12 +5,9 @@ import { happenedBy, patched, type BatchListQuery } from './batch-list-state';
 import { at, getJson } from './http';
 import type { Explanation } from './learning-types';
 import { useLiveEvent } from './live-stream';
+import { groups, keys } from './query-keys';
 
-/**
- * Batches as the screens ask for them. These keys do not begin with `batches`: that key is renewed as a whole on every
- * event, and here an event that names a few batches shall renew only those.
- */
-const listKey = (query: BatchListQuery) => ['batch-list', query];
+/** Batches as the screens ask for them: an event that names a few of them renews only those. */
 
 /** More changed batches than this are fetched as a list. */
 const MOST_SINGLY = 20;
@@ -35,15 +32,15 @@ export function useBatchList(query: BatchListQuery) {
       }
       lastWhole.current = Date.now();
       changed.current.clear();
-      await queries.invalidateQueries({ queryKey: ['batch-list'] });
+      await queries.invalidateQueries({ queryKey: groups.batchLists() });
       return;
     }
     changed.current.clear();
     try {
       const fetched = await Promise.all(ids.map((id) => getJson<BatchView>(at`/batches/${id}`)));
-      queries.setQueryData<BatchList>(listKey(query), (list) => list && patched(list, fetched, query));
+      queries.setQueryData<BatchList>(keys.batchList(query), (list) => list && patched(list, fetched, query));
     } catch {
-      await queries.invalidateQueries({ queryKey: ['batch-list'] });
+      await queries.invalidateQueries({ queryKey: groups.batchLists() });
     }
   };
   useLiveEvent('batches', ({ ids }) => {
@@ -52,7 +49,7 @@ export function useBatchList(query: BatchListQuery) {
   });
 
   return useQuery({
-    queryKey: listKey(query),
+    queryKey: keys.batchList(query),
     queryFn: ({ signal }) => getJson<BatchList>(at`/batches`, { ...query }, signal),
     placeholderData: keepPreviousData,
   });
@@ -62,10 +59,10 @@ export function useBatchList(query: BatchListQuery) {
 export function useBatch(id: string, asOf?: Instant) {
   const queries = useQueryClient();
   useLiveEvent('batches', ({ ids }) => {
-    if (ids.includes(id)) void queries.invalidateQueries({ queryKey: ['batch', id] });
+    if (ids.includes(id)) void queries.invalidateQueries({ queryKey: groups.batch(id) });
   });
   return useQuery({
-    queryKey: ['batch', id, 'view', asOf ?? 'now'],
+    queryKey: keys.batchView(id, asOf),
     queryFn: ({ signal }) => getJson<BatchView>(at`/batches/${id}`, { asOf }, signal),
     // Another moment of the same batch may stand in for a moment; another batch may not.
     placeholderData: (before, query) => (query?.queryKey[1] === id ? before : undefined),
@@ -75,7 +72,7 @@ export function useBatch(id: string, asOf?: Instant) {
 /** Oldest first, as they happened; with `asOf` those that had happened by then. */
 export function useBatchEntries(id: string, asOf?: Instant) {
   return useQuery({
-    queryKey: ['batch', id, 'entries'],
+    queryKey: keys.batchEntries(id),
     queryFn: ({ signal }) => getJson<readonly EntryView[]>(at`/batches/${id}/entries`, undefined, signal),
     select: (entries) => (asOf === undefined ? entries : happenedBy(entries, asOf)),
   });
@@ -83,7 +80,7 @@ export function useBatchEntries(id: string, asOf?: Instant) {
 
 export function useDevelopment(id: string, asOf?: Instant) {
   return useQuery({
-    queryKey: ['batch', id, 'development', asOf ?? 'now'],
+    queryKey: keys.batchDevelopment(id, asOf),
     queryFn: ({ signal }) => getJson<Development>(at`/batches/${id}/development`, { asOf }, signal),
   });
 }
@@ -91,7 +88,7 @@ export function useDevelopment(id: string, asOf?: Instant) {
 /** Why its ready date is not the one it was planned with. */
 export function useExplanation(id: string, asOf?: Instant) {
   return useQuery({
-    queryKey: ['batch', id, 'explanation', asOf ?? 'now'],
+    queryKey: keys.batchExplanation(id, asOf),
     queryFn: ({ signal }) => getJson<Explanation>(at`/batches/${id}/explanation`, { asOf }, signal),
   });
 }

@@ -3,6 +3,7 @@ import type { WarningView } from '../shared/climate-types';
 import { at, getJson, newKey, postJson } from '../shared/http';
 import { useLiveEvent } from '../shared/live-stream';
 import { useNow } from '../shared/now';
+import { groups, keys } from '../shared/query-keys';
 
 const HOUR_MS = 3_600_000;
 const AGAIN_MS = 60_000;
@@ -16,7 +17,7 @@ interface WarningQuery {
 /** The log of the last 14 days, or from a moment on. */
 export function useWarnings(query: WarningQuery) {
   return useQuery({
-    queryKey: ['warnings', query],
+    queryKey: keys.warningLog(query),
     queryFn: ({ signal }) => getJson<readonly WarningView[]>(at`/warnings`, { ...query }, signal),
     refetchInterval: AGAIN_MS,
   });
@@ -31,7 +32,7 @@ export function useStandingWarnings(site: string | undefined) {
 /** Renews every list of warnings when one was raised, ended or acknowledged. */
 export function useLiveWarnings(): void {
   const queries = useQueryClient();
-  useLiveEvent('warnings', () => void queries.invalidateQueries({ queryKey: ['warnings'] }));
+  useLiveEvent('warnings', () => void queries.invalidateQueries({ queryKey: groups.warnings() }));
 }
 
 export function acknowledge(id: string, text: string): Promise<WarningView> {
