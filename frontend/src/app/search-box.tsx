@@ -1,8 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { useDeferredValue, useEffect, useId, useRef, useState, type KeyboardEvent } from 'react';
 import { useNavigate } from 'react-router';
-import type { BatchList } from '../shared/api-types';
-import { at, getJson } from '../shared/http';
+import { answer, api } from '../shared/http';
 import { useMessages } from '../shared/messages';
 import { keys } from '../shared/query-keys';
 import { useVarieties } from '../shared/setup-lists';
@@ -23,7 +22,8 @@ export function SearchBox() {
   const varieties = useVarieties().data ?? [];
   const batches = useQuery({
     queryKey: keys.batchSearch(wanted),
-    queryFn: ({ signal }) => getJson<BatchList>(at`/batches`, { text: wanted, state: 'live' }, signal),
+    queryFn: ({ signal }) =>
+      answer(api.GET('/api/batches', { params: { query: { text: wanted, state: 'live' } }, signal })),
     enabled: wanted.length >= 2,
   });
   const finds = findsFor(typed, varieties, wanted.length >= 2 ? (batches.data?.batches ?? []) : []);

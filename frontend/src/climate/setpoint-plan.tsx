@@ -44,7 +44,7 @@ export function SetpointPlan({ house, timeZone, nowMs }: SetpointPlanProps) {
         {newest.slice(0, 8).map((each) => (
           <li key={`${each.from} ${each.recordedAt}`}>
             {t.setpointFrom(
-              each.mediumC === null ? t.setpointOff : format.temperature(each.mediumC),
+              typeof each.mediumC === 'number' ? format.temperature(each.mediumC) : t.setpointOff,
               format.dateTime(each.from, timeZone),
             )}{' '}
             {each === current && <strong>✓ {t.inForce}</strong>}

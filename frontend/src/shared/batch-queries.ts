@@ -1,9 +1,8 @@
 import { keepPreviousData, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useEffect, useRef } from 'react';
-import type { BatchList, BatchView, Development, EntryView, Instant } from './api-types';
+import type { BatchList, Instant } from './api-types';
 import { happenedBy, patched, type BatchListQuery } from './batch-list-state';
-import { at, getJson } from './http';
-import type { Explanation } from './learning-types';
+import { answer, api } from './http';
 import { useLiveEvent } from './live-stream';
 import { groups, keys } from './query-keys';
 
@@ -37,7 +36,9 @@ export function useBatchList(query: BatchListQuery) {
     }
     changed.current.clear();
     try {
-      const fetched = await Promise.all(ids.map((id) => getJson<BatchView>(at`/batches/${id}`)));
+      const fetched = await Promise.all(
+        ids.map((id) => answer(api.GET('/api/batches/{id}', { params: { path: { id } } }))),
+      );
       queries.setQueryData<BatchList>(keys.batchList(query), (list) => list && patched(list, fetched, query));
     } catch {
       await queries.invalidateQueries({ queryKey: groups.batchLists() });
@@ -50,7 +51,7 @@ export function useBatchList(query: BatchListQuery) {
 
   return useQuery({
     queryKey: keys.batchList(query),
-    queryFn: ({ signal }) => getJson<BatchList>(at`/batches`, { ...query }, signal),
+    queryFn: ({ signal }) => answer(api.GET('/api/batches', { params: { query }, signal })),
     placeholderData: keepPreviousData,
   });
 }
@@ -63,7 +64,8 @@ export function useBatch(id: string, asOf?: Instant) {
   });
   return useQuery({
     queryKey: keys.batchView(id, asOf),
-    queryFn: ({ signal }) => getJson<BatchView>(at`/batches/${id}`, { asOf }, signal),
+    queryFn: ({ signal }) =>
+      answer(api.GET('/api/batches/{id}', { params: { path: { id }, query: { asOf } }, signal })),
     // Another moment of the same batch may stand in for a moment; another batch may not.
     placeholderData: (before, query) => (query?.queryKey[1] === id ? before : undefined),
   });
@@ -73,7 +75,7 @@ export function useBatch(id: string, asOf?: Instant) {
 export function useBatchEntries(id: string, asOf?: Instant) {
   return useQuery({
     queryKey: keys.batchEntries(id),
-    queryFn: ({ signal }) => getJson<readonly EntryView[]>(at`/batches/${id}/entries`, undefined, signal),
+    queryFn: ({ signal }) => answer(api.GET('/api/batches/{id}/entries', { params: { path: { id } }, signal })),
     select: (entries) => (asOf === undefined ? entries : happenedBy(entries, asOf)),
   });
 }
@@ -81,7 +83,8 @@ export function useBatchEntries(id: string, asOf?: Instant) {
 export function useDevelopment(id: string, asOf?: Instant) {
   return useQuery({
     queryKey: keys.batchDevelopment(id, asOf),
-    queryFn: ({ signal }) => getJson<Development>(at`/batches/${id}/development`, { asOf }, signal),
+    queryFn: ({ signal }) =>
+      answer(api.GET('/api/batches/{id}/development', { params: { path: { id }, query: { asOf } }, signal })),
   });
 }
 
@@ -89,6 +92,7 @@ export function useDevelopment(id: string, asOf?: Instant) {
 export function useExplanation(id: string, asOf?: Instant) {
   return useQuery({
     queryKey: keys.batchExplanation(id, asOf),
-    queryFn: ({ signal }) => getJson<Explanation>(at`/batches/${id}/explanation`, { asOf }, signal),
+    queryFn: ({ signal }) =>
+      answer(api.GET('/api/batches/{id}/explanation', { params: { path: { id }, query: { asOf } }, signal })),
   });
 }

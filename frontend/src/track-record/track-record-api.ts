@@ -1,6 +1,5 @@
 import { useQuery, keepPreviousData } from '@tanstack/react-query';
-import { at, getJson } from '../shared/http';
-import type { TrackRecord } from '../shared/learning-types';
+import { answer, api } from '../shared/http';
 import { keys } from '../shared/query-keys';
 import type { RecordFilter } from './track-record-state';
 
@@ -8,7 +7,7 @@ import type { RecordFilter } from './track-record-state';
 export function useTrackRecord({ leadDays, crop }: RecordFilter) {
   return useQuery({
     queryKey: keys.trackRecord(leadDays, crop),
-    queryFn: ({ signal }) => getJson<TrackRecord>(at`/track-record`, { leadDays, crop }, signal),
+    queryFn: ({ signal }) => answer(api.GET('/api/track-record', { params: { query: { leadDays, crop } }, signal })),
     placeholderData: keepPreviousData,
   });
 }

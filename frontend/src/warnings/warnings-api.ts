@@ -1,6 +1,6 @@
 import { useQuery, useQueryClient } from '@tanstack/react-query';
 import type { WarningView } from '../shared/climate-types';
-import { at, getJson, newKey, postJson } from '../shared/http';
+import { answer, api, newKey, once } from '../shared/http';
 import { useLiveEvent } from '../shared/live-stream';
 import { useNow } from '../shared/now';
 import { groups, keys } from '../shared/query-keys';
@@ -18,7 +18,7 @@ interface WarningQuery {
 export function useWarnings(query: WarningQuery) {
   return useQuery({
     queryKey: keys.warningLog(query),
-    queryFn: ({ signal }) => getJson<readonly WarningView[]>(at`/warnings`, { ...query }, signal),
+    queryFn: ({ signal }) => answer(api.GET('/api/warnings', { params: { query }, signal })),
     refetchInterval: AGAIN_MS,
   });
 }
@@ -36,5 +36,10 @@ export function useLiveWarnings(): void {
 }
 
 export function acknowledge(id: string, text: string): Promise<WarningView> {
-  return postJson(at`/warnings/${id}/acknowledgement`, text === '' ? {} : { text }, newKey());
+  return answer(
+    api.POST('/api/warnings/{id}/acknowledgement', {
+      params: { path: { id }, header: once(newKey()) },
+      body: text === '' ? {} : { text },
+    }),
+  );
 }
