@@ -61,6 +61,8 @@ describe('a request', () => {
       () => api.GET('/api/batch'),
       // @ts-expect-error there is no such parameter
       () => api.GET('/api/rounds', { params: { query: { sight: 'S1' } } }),
+      // @ts-expect-error there is no such parameter beside one that there is
+      () => api.GET('/api/rounds', { params: { query: { site: 'S1', sight: 'S1' } } }),
       // @ts-expect-error there is no such member of an order
       () => api.POST('/api/orders', { params: {}, body: { customer: 'C', lines: [], colour: 'red' } }),
       // @ts-expect-error an order needs its lines
@@ -68,6 +70,6 @@ describe('a request', () => {
       // @ts-expect-error a batch has no such figure
       async () => (await answer(api.GET('/api/batches/{id}', { params: { path: { id: 'B1' } } }))).plantsAlive,
     ];
-    expect(wrong).toHaveLength(5);
+    expect(wrong).toHaveLength(6);
   });
 });

@@ -1,5 +1,6 @@
 import createClient, { type Middleware } from 'openapi-fetch';
 import type { paths } from '../../generated/contract';
+import type { Asked, PathOf, Verb, Answered } from './contract';
 import { Problem, problemOf, Unreachable } from './problem';
 
 /**
@@ -7,7 +8,7 @@ import { Problem, problemOf, Unreachable } from './problem';
  * answers the body, or throws a `Problem` (refused) or `Unreachable`. A path, a parameter or a member that the document
  * does not have does not compile.
  */
-export const api = createClient<paths>({
+const client = createClient<paths>({
   // The page's own; there is none where only the logic is tested.
   baseUrl: globalThis.location?.origin ?? '',
   headers: { Accept: 'application/json, application/problem+json' },
@@ -16,32 +17,32 @@ export const api = createClient<paths>({
   fetch: (request) => fetch(request),
 });
 
+interface Answer<T> {
+  readonly data?: T;
+}
+
+/** The client's own types take any further parameter or member along without a word; these do not. */
+type Api = {
+  readonly [V in Verb]: <P extends PathOf<V>>(
+    path: P,
+    ...asked: object extends Asked<P, V> ? [asked?: Asked<P, V>] : [asked: Asked<P, V>]
+  ) => Promise<Answer<Answered<P, V>>>;
+};
+
+export const api = client as unknown as Api;
+
 const refusals: Middleware = {
   async onResponse({ response }) {
     if (!response.ok) throw await problemOf(response);
   },
 };
-api.use(refusals);
-
-interface Answered<T> {
-  readonly data?: T;
-  readonly response: Response;
-}
-
-/** The client's types know a list that cannot be changed only as an object with numbers for keys; here it is one again. */
-type WithLists<T> = T extends string | number | boolean | null | undefined
-  ? T
-  : T extends { readonly length: number; readonly [index: number]: infer Each }
-    ? readonly WithLists<Each>[]
-    : T extends object
-      ? { readonly [Name in keyof T]: WithLists<T[Name]> }
-      : T;
+client.use(refusals);
 
 /** What was answered, once it is whole. */
-export async function answer<T>(asked: Promise<Answered<T>>): Promise<WithLists<T>> {
+export async function answer<T>(asked: Promise<Answer<T>>): Promise<T> {
   try {
     const { data } = await asked;
-    return data as WithLists<T>;
+    return data as T;
   } catch (failure) {
     if (failure instanceof Problem || (failure instanceof DOMException && failure.name === 'AbortError')) throw failure;
     throw new Unreachable('no whole answer came', { cause: failure });
