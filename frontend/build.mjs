@@ -9,6 +9,8 @@ import { join } from 'node:path';
 const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm';
 const SOURCES = [
   'src',
+  // The wire types are made from it.
+  '../docs/openapi.json',
   'public',
   'index.html',
   'package-lock.json',

@@ -3,7 +3,7 @@ import reactHooks from 'eslint-plugin-react-hooks';
 import tseslint from 'typescript-eslint';
 
 export default tseslint.config(
-  { ignores: ['dist', 'node_modules', 'target', 'test-results', 'playwright-report'] },
+  { ignores: ['dist', 'node_modules', 'target', 'test-results', 'playwright-report', 'generated'] },
   js.configs.recommended,
   ...tseslint.configs.strict,
   {
@@ -40,7 +40,7 @@ export default tseslint.config(
     },
   },
   {
-    files: ['mock/**/*.mjs', 'build.mjs'],
+    files: ['build.mjs'],
     languageOptions: {
       globals: {
         process: 'readonly',

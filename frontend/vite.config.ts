@@ -1,7 +1,7 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
 
-/** Where `npm run dev` finds the application: a running backend, or the mock of `npm run mock`. */
+/** Where `npm run dev` finds the running application. */
 const api = process.env['ROOTCAST_API'] ?? 'http://127.0.0.1:8080';
 
 export default defineConfig({

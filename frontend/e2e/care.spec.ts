@@ -86,7 +86,7 @@ test('the feed helper weighs in by the table', async ({ page }) => {
   ] as const) {
     await page.getByRole('textbox', { name }).fill(value);
   }
-  await page.getByRole('button', { name: 'Work it out' }).click();
+  await page.getByRole('button', { name: 'Compute' }).click();
   const answer = page.getByRole('status', { name: 'Answer' }).or(page.locator('.feed-answer'));
   await expect(answer.first()).toContainText('1.50 kg');
   await expect(answer.first()).toContainText('3,000 L');
@@ -105,7 +105,7 @@ test('the feed helper says beside the field what cannot be meant', async ({ page
   ] as const) {
     await page.getByRole('textbox', { name }).fill(value);
   }
-  await page.getByRole('button', { name: 'Work it out' }).click();
+  await page.getByRole('button', { name: 'Compute' }).click();
   await expect(page.locator('[error-message], vaadin-text-field[invalid]').first()).toBeVisible();
 });
 

@@ -89,12 +89,12 @@ test('a doubtful reading is listed with its reason and can be counted all the sa
     .filter({ hasText: 'out of range' })
     .first();
   await expect(line).toBeVisible();
-  await line.getByRole('button', { name: /^Count it all the same/ }).click();
-  await line.getByRole('button', { name: 'Count it all the same' }).last().click();
+  await line.getByRole('button', { name: /^Override/ }).click();
+  await line.getByRole('button', { name: 'Override' }).last().click();
   await expect(line.getByText('Say why, so that the next one knows.')).toBeVisible();
   await line.getByRole('textbox', { name: 'Why?' }).fill('tried in the browser');
-  await line.getByRole('button', { name: 'Count it all the same' }).last().click();
-  await expect(line).toContainText('counted: tried in the browser');
+  await line.getByRole('button', { name: 'Override' }).last().click();
+  await expect(line).toContainText('overridden, counts: tried in the browser');
   await line.getByRole('button', { name: /^Leave it out again/ }).click();
   await line.getByRole('textbox', { name: 'Why?' }).fill('put back');
   await line.getByRole('button', { name: 'Leave it out again' }).last().click();

@@ -94,6 +94,11 @@ async function fillIn(check: Locator): Promise<boolean> {
   return true;
 }
 
+/** What was pressed is with the server. */
+async function expectSent(page: Page): Promise<void> {
+  await expect(page.getByText('All sent')).toBeVisible({ timeout: 30_000 });
+}
+
 type Answer = 'done' | 'skipped';
 
 /** Closes one check with the fewest touches and waits until it has left the list. */
@@ -161,6 +166,7 @@ test('the round of a site with forty batches is walked to its end', async ({ bro
     await check.getByRole('button', { name: 'Back' }).tap();
     await close(check, 'done');
     counts.done++;
+    await expectSent(page);
     const entries = await get<readonly EntryView[]>(page, `/api/batches/${look?.batch}/entries`);
     expect(entries).toContainEqual(expect.objectContaining({ kind: 'look', cells: 30, reached: 0 }));
   });
@@ -191,6 +197,7 @@ test('the round of a site with forty batches is walked to its end', async ({ bro
   const seconds = Math.round((Date.now() - began) / 1_000);
 
   await test.step('what is left today is carried over to tomorrow', async () => {
+    await expectSent(page);
     const [left] = (await round(page)).filter(isOpen);
     expect(left?.state).toBe('due');
     await page.goto(`/rounds?site=${SITE}&on=${today(1)}`);
@@ -200,6 +207,7 @@ test('the round of a site with forty batches is walked to its end', async ({ bro
   });
 
   await expect(page.getByText('Everything of this round is done.')).toBeVisible();
+  await expectSent(page);
   expect((await round(page)).filter(isOpen)).toEqual([]);
   await expectInWidth(page);
   await expectAccessible(page);

@@ -102,6 +102,35 @@ test('what is skipped needs a reason and stands among the closed', async ({ brow
   await context.close();
 });
 
+test('what the server does not get is said on every screen, and arrives once when it can', async ({ browser }) => {
+  const { page, context } = await phone(browser);
+  const { site, items } = await aBusySite(page);
+  const item = items.find(isOpen) as RoundItem;
+  const stateNow = async () =>
+    (await get<readonly RoundItem[]>(page, `/api/rounds?site=${site.code}`)).find(({ id }) => id === item.id)?.state;
+  await page.route('**/api/rounds/*/skipped', (route) => route.abort());
+  await page.goto(`/rounds?site=${site.code}&house=${item.house}`);
+  const check = page.locator('.round-item').first();
+  await check.getByRole('button', { name: /^Skip/ }).tap();
+  await page.getByRole('button', { name: 'No time today' }).tap();
+  await page.getByRole('button', { name: 'Skip it' }).tap();
+  await expect(page.getByText(/1 not yet sent/)).toBeVisible();
+
+  await page.goto('/board');
+  await expect(page.getByText(/1 not yet sent/)).toBeVisible();
+  await expectAccessible(page);
+  await page.unroute('**/api/rounds/*/skipped');
+  await page.getByRole('button', { name: 'Send now' }).tap();
+  await expect(page.getByText(/not yet sent/)).toBeHidden();
+  await expect.poll(stateNow).toBe('skipped');
+
+  await page.goto(`/rounds?site=${site.code}&house=${item.house}`);
+  await page.locator('.round-closed summary').first().tap();
+  await page.locator('.round-closed').getByRole('button', { name: /^Undo/ }).first().tap();
+  await expect.poll(stateNow).not.toBe('skipped');
+  await context.close();
+});
+
 test('speaks Spanish', async ({ browser }) => {
   const { page, context } = await phone(browser, 'es');
   const { site } = await aBusySite(page);

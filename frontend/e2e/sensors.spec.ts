@@ -4,7 +4,7 @@ import type { Sensor } from '../src/shared/climate-types';
 import { expectAccessible } from './accessible';
 import { givenIngest } from './given-ingest';
 
-/** The sensor map, tables of the past and what came in, against the demo. */
+/** The sensor map, CSV import and what came in, against the demo. */
 
 async function get<T>(page: Page, path: string): Promise<T> {
   const answer = await page.request.get(path);
@@ -88,7 +88,7 @@ test('a moisture probe asks what it shows at each of the five levels', async ({ 
   expect((await get<Sensor>(page, `/api/sensors/${code}`)).levels).toEqual([60, 30, 15, 8, 2]);
 });
 
-test('a sensor is changed where its address leads, and heard with its offset', async ({ page }) => {
+test('a sensor is changed where its address leads, and seen with its offset', async ({ page }) => {
   const sensor = await aSensor(page);
   await page.request.post('/api/readings', {
     data: [{ ...sensor, sensor: sensor.code, value: 70.5, at: new Date(Date.now() - 60_000).toISOString() }].map(
@@ -143,7 +143,7 @@ async function chooseTable(page: Page, csv: string): Promise<void> {
   await expect(page.getByText(/^logger\.csv · /)).toBeVisible();
 }
 
-test('a table of the past is looked at first, and taken in only then', async ({ page }) => {
+test('a CSV import is looked at first, and taken in only then', async ({ page }) => {
   const sensor = await aSensor(page);
   const posts: string[] = [];
   page.on('request', (request) => {

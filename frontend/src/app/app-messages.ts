@@ -33,7 +33,7 @@ export const appMessages = messagesIn({
     lookDark: 'Dark',
     live: (time: string) => `live, as of ${time}`,
     connecting: 'connecting …',
-    waiting: (time: string, ago: string) => `as of ${time}, last heard ${ago}`,
+    waiting: (time: string, ago: string) => `as of ${time}, last update ${ago}`,
     offline: 'offline',
     offlineSince: (time: string) => `offline, figures as of ${time}`,
     agoSeconds: 'less than a minute ago',

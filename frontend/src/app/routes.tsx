@@ -49,7 +49,7 @@ export const routes: RouteObject[] = [
           },
           {
             path: 'setup/readings',
-            lazy: async () => ({ Component: (await import('../readings/table-view')).ReadingsTableView }),
+            lazy: async () => ({ Component: (await import('../readings/csv-import-view')).CsvImportView }),
           },
           {
             path: 'setup/ingest',

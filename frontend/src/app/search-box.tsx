@@ -1,9 +1,9 @@
 import { useQuery } from '@tanstack/react-query';
 import { useDeferredValue, useEffect, useId, useRef, useState, type KeyboardEvent } from 'react';
 import { useNavigate } from 'react-router';
-import type { BatchList } from '../shared/api-types';
-import { at, getJson } from '../shared/http';
+import { answer, api } from '../shared/http';
 import { useMessages } from '../shared/messages';
+import { keys } from '../shared/query-keys';
 import { useVarieties } from '../shared/setup-lists';
 import { appMessages } from './app-messages';
 import { findsFor, type Find } from './search-state';
@@ -21,8 +21,9 @@ export function SearchBox() {
   const wanted = useDeferredValue(typed.trim());
   const varieties = useVarieties().data ?? [];
   const batches = useQuery({
-    queryKey: ['batches', 'search', wanted],
-    queryFn: ({ signal }) => getJson<BatchList>(at`/batches`, { text: wanted, state: 'live' }, signal),
+    queryKey: keys.batchSearch(wanted),
+    queryFn: ({ signal }) =>
+      answer(api.GET('/api/batches', { params: { query: { text: wanted, state: 'live' } }, signal })),
     enabled: wanted.length >= 2,
   });
   const finds = findsFor(typed, varieties, wanted.length >= 2 ? (batches.data?.batches ?? []) : []);

@@ -4,6 +4,7 @@ import { SideNav } from '@vaadin/react-components/SideNav.js';
 import { SideNavItem } from '@vaadin/react-components/SideNavItem.js';
 import { useEffect, useRef, useState } from 'react';
 import { Outlet, useLocation, useNavigate, useNavigation } from 'react-router';
+import { UnsentBar } from '../outbox/unsent-bar';
 import { useMessages } from '../shared/messages';
 import { Notices } from '../shared/notices';
 import { useLiveQueries } from '../shared/queries';
@@ -92,6 +93,7 @@ export function Shell() {
           ))}
         </SideNav>
         <main id="main" ref={main} tabIndex={-1} aria-busy={loading}>
+          <UnsentBar quiet={room !== 'floor' && room !== 'rounds'} />
           <Outlet />
         </main>
       </AppLayout>

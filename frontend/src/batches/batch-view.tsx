@@ -12,10 +12,10 @@ import { useScreenTitle } from '../shared/screen-title';
 import { useHouses, useSites } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
 import { actionsFor, type Action } from '../floor/floor-state';
-import { useOutbox, useRenewAfterSending } from '../floor/outbox';
-import { waitingFor } from '../floor/outbox-state';
 import type { Undoing } from '../floor/undo-panel';
-import { RefusedEntries } from '../floor/unsent-bar';
+import { RefusedEntries } from '../floor/refused-entries';
+import { useOutbox } from '../outbox/outbox';
+import { waitingFor } from '../outbox/outbox-state';
 import { StoryPart } from './batch-story';
 import { lostFraction } from './batches-state';
 import { DevelopmentPlots } from './development-plots';
@@ -35,7 +35,6 @@ export function BatchStory() {
   const [asOf] = useAsOf();
   const batch = useBatch(id, asOf);
   useScreenTitle(t.batch(id));
-  useRenewAfterSending();
   useOpenedAnchor(batch.data !== undefined);
 
   if (batch.isPending) return <Loading />;
@@ -80,7 +79,9 @@ function Story({ batch, asOf, staleSinceMs }: StoryProps) {
   const [action, setAction] = useState<Action>();
   const [undoing, setUndoing] = useState<Undoing>();
   const waiting = waitingFor(useOutbox(), batch.id).filter((item) => item.refusal === null);
-  const undoesWaiting = new Set(waiting.flatMap(({ entry }) => (entry.kind === 'reversal' ? [entry.entry] : [])));
+  const undoesWaiting = new Set(
+    waiting.flatMap(({ message: { entry } }) => (entry.kind === 'reversal' ? [entry.entry] : [])),
+  );
   const label = { count: t.count, loss: t.loss, look: t.look, stage: t.stageReached, move: t.move, ship: t.ship };
   const houseName = houses.find((house) => house.code === batch.house)?.name ?? batch.house;
   return (

@@ -50,8 +50,10 @@ const readyOn = (at: string): BatchView['outlook'] => ({
   readyAt: { p10: at, p50: at, p90: at },
   saleableTrays: { p10: 17, p50: 18, p90: 19 },
   usableUntil: '2026-12-31',
+  expectedAlive: 1800,
   missingHours: 0,
   filledFrom: null,
+  forecastFrom: 'house pattern',
 });
 const names = {
   house: (code: string) => (code === 'n-10' ? 'House 10' : `House ${code.slice(-1)}`),
@@ -254,6 +256,7 @@ describe('the plot', () => {
   const hour = (h: number, mediumC: number, source: 'measured' | 'filled' | 'forecast') => ({
     at: `2026-11-25T0${h}:00:00Z`,
     mediumC,
+    house: 'H1',
     source,
   });
   const hours = [hour(0, 20, 'measured'), hour(1, 21, 'filled'), hour(2, 22, 'measured'), hour(3, 23, 'forecast')];

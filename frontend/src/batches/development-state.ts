@@ -1,4 +1,4 @@
-import type { Development, HourSource } from '../shared/api-types';
+import type { BatchStage, Development, HourSource } from '../shared/api-types';
 
 /** Hours of a batch as lines to draw: one per source, touching where the source changes. */
 export type HourLines = Readonly<Record<HourSource, readonly (number | null)[]>>;
@@ -68,13 +68,13 @@ export function interpolated(points: readonly Point[], ms: number): number | nul
   return b.ms === a.ms ? b.value : a.value + ((b.value - a.value) * (ms - a.ms)) / (b.ms - a.ms);
 }
 
-const LEVEL = { CALLUS: 1, ROOT: 2, READY: 3 } as const;
+const LEVEL: Readonly<Record<BatchStage, number>> = { STICK: 0, CALLUS: 1, ROOT: 2, READY: 3, SHIP: 3 };
 /** The share of living cells at which a stage counts as reached. */
 const COMPLETE = 0.9;
 
 /** Looks as marks at the stage they looked for. */
 export function lookNotes(
-  looks: NonNullable<Development['looks']>,
+  looks: Development['looks'],
   say: (reached: number, cells: number) => string,
 ): readonly { readonly at: string; readonly value: number; readonly label: string; readonly filled: boolean }[] {
   return looks.map(({ at, stage, cells, reached }) => ({

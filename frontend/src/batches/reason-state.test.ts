@@ -8,6 +8,8 @@ const part = (cause: ExplanationPart['cause'], days: number, on: string | null =
   cause,
   days,
   on,
+  actualC: null,
+  plannedC: null,
   text: `${cause} ${on ?? ''}`,
 });
 const total = (steps: readonly { days: number }[]) => steps.reduce((sum, { days }) => sum + days, 0);
@@ -96,7 +98,7 @@ describe('the development as lines', () => {
   });
 
   test('a batch without a plan has no plan line', () => {
-    expect(progressLines({ ...development, plan: undefined }).plan).toBeUndefined();
+    expect(progressLines({ ...development, plan: [] }).plan).toBeUndefined();
   });
 
   test('nothing is read off beyond the ends', () => {

@@ -6,7 +6,7 @@ import { useRef, useState } from 'react';
 import { Link, useNavigate } from 'react-router';
 import { DateInput } from '../shared/date-input';
 import { useFormats } from '../shared/formats';
-import { at, newKey, postJson } from '../shared/http';
+import { answer, api, newKey, once } from '../shared/http';
 import { useMessages } from '../shared/messages';
 import { notice } from '../shared/notices';
 import { NumberInput } from '../shared/number-input';
@@ -64,7 +64,9 @@ export function StickDialog({ site: wanted, close }: { site: string | undefined;
     setSending(true);
     setFailure(undefined);
     try {
-      const { id } = await postJson<{ id: string }>(at`/batches`, made.batch, sent.current.key);
+      const { id } = await answer(
+        api.POST('/api/batches', { params: { header: once(sent.current.key) }, body: made.batch }),
+      );
       notice({ text: t.done(id) });
       close();
       void navigate(`/batches/${encodeURIComponent(id)}`);

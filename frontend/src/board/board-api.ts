@@ -1,5 +1,5 @@
 import type { BoardBody, BoardKey, CellExplanation, Instant, IsoWeek, NewOrder, OrderView } from '../shared/api-types';
-import { at, deleteAt, getJson, postJson } from '../shared/http';
+import { answer, api, once } from '../shared/http';
 
 export interface BoardRequest {
   readonly from: IsoWeek | undefined;
@@ -12,7 +12,9 @@ export interface BoardRequest {
 }
 
 export function loadBoard(request: BoardRequest, signal?: AbortSignal): Promise<BoardBody> {
-  return getJson(at`/board`, { ...request }, signal);
+  const { from, weeks, confidence, site, crop, asOf } = request;
+  const query = { from, weeks: String(weeks), confidence: String(confidence), site, crop, asOf };
+  return answer(api.GET('/api/board', { params: { query }, signal }));
 }
 
 export interface CellRequest extends BoardKey {
@@ -22,13 +24,15 @@ export interface CellRequest extends BoardKey {
 }
 
 export function loadCell(request: CellRequest, signal?: AbortSignal): Promise<CellExplanation> {
-  return getJson(at`/board/cell`, { ...request }, signal);
+  const { variety, trayFormat, site, week, confidence, asOf } = request;
+  const query = { variety, trayFormat, site, week, confidence: String(confidence), asOf };
+  return answer(api.GET('/api/board/cell', { params: { query }, signal }));
 }
 
 export function placeOrder(order: NewOrder, idempotencyKey: string): Promise<OrderView> {
-  return postJson(at`/orders`, order, idempotencyKey);
+  return answer(api.POST('/api/orders', { params: { header: once(idempotencyKey) }, body: order }));
 }
 
-export function releaseOrder(id: string): Promise<void> {
-  return deleteAt(at`/orders/${id}`);
+export async function releaseOrder(id: string): Promise<void> {
+  await answer(api.DELETE('/api/orders/{id}', { params: { path: { id } } }));
 }

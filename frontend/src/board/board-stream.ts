@@ -1,6 +1,7 @@
 import { keepPreviousData, useQuery, useQueryClient, type UseQueryResult } from '@tanstack/react-query';
 import { useEffect } from 'react';
 import { liveStream, useLiveEvent } from '../shared/live-stream';
+import { keys } from '../shared/query-keys';
 import { loadBoard, type BoardRequest } from './board-api';
 import { applyBoardEvent, boardFrom, type BoardEvent, type BoardState } from './board-state';
 
@@ -10,7 +11,7 @@ import { applyBoardEvent, boardFrom, type BoardEvent, type BoardState } from './
  */
 export function useLiveBoard(request: BoardRequest): UseQueryResult<BoardState> {
   const queries = useQueryClient();
-  const queryKey = ['board', 'rows', request] as const;
+  const queryKey = keys.boardRows(request);
   const query = useQuery({
     queryKey,
     queryFn: async ({ signal }) => boardFrom(await loadBoard(request, signal)),

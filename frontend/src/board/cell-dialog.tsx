@@ -5,6 +5,7 @@ import { useEffect, useRef } from 'react';
 import type { BoardCell, BoardKey, BoardRow, BoardWeek, CellExplanation } from '../shared/api-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
+import { keys } from '../shared/query-keys';
 import { Failed, Loading } from '../shared/screen-states';
 import { sharedMessages } from '../shared/shared-messages';
 import { weekNumber } from '../shared/weeks';
@@ -39,7 +40,7 @@ export function CellDialog({ cell, row, rows, weeks, confidence, asOf, siteName,
   const shared = useMessages(sharedMessages);
   const format = useFormats();
   const { data, error, refetch } = useQuery({
-    queryKey: ['board', 'cell', cell, confidence, asOf ?? 'now'],
+    queryKey: keys.boardCell(cell, confidence, asOf),
     queryFn: ({ signal }) => loadCell({ ...cell, confidence, asOf }, signal),
     placeholderData: keepPreviousData,
     staleTime: 0,

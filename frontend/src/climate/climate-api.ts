@@ -2,20 +2,11 @@ import { useQueries, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useMemo } from 'react';
 import type { BatchView } from '../shared/api-types';
 import { useBatchList } from '../shared/batch-queries';
-import type {
-  ClimateFlag,
-  ClimateNow,
-  ClimateQuantity,
-  ClimateSeries,
-  CropRecipe,
-  PhaseRecipe,
-  PlannedSetpoint,
-  Sensor,
-  SensorHealth,
-  SensorReading,
-} from '../shared/climate-types';
-import { at, getJson, newKey, postJson } from '../shared/http';
+import type { ClimateFlag, ClimateQuantity, PhaseRecipe, PlannedSetpoint, Sensor } from '../shared/climate-types';
+import { answer, api, newKey, once } from '../shared/http';
 import { useLiveEvent } from '../shared/live-stream';
+import { groups, keys } from '../shared/query-keys';
+import { recipeInForce } from '../shared/recipes';
 import { phaseOf } from './climate-state';
 
 /** Asked again this often where no live event tells of new readings. */
@@ -25,14 +16,14 @@ const AGAIN_MS = 60_000;
 export function useLiveClimate(): void {
   const queries = useQueryClient();
   useLiveEvent('climate', ({ houses }) => {
-    for (const house of houses) void queries.invalidateQueries({ queryKey: ['climate', house] });
+    for (const house of houses) void queries.invalidateQueries({ queryKey: groups.house(house) });
   });
 }
 
 export function useClimateNow(house: string, enabled = true) {
   return useQuery({
-    queryKey: ['climate', house, 'now'],
-    queryFn: ({ signal }) => getJson<ClimateNow>(at`/houses/${house}/now`, undefined, signal),
+    queryKey: keys.climateNow(house),
+    queryFn: ({ signal }) => answer(api.GET('/api/houses/{code}/now', { params: { path: { code: house } }, signal })),
     refetchInterval: AGAIN_MS,
     enabled,
   });
@@ -44,9 +35,14 @@ interface Period {
 }
 
 const seriesQuery = (house: string, quantity: ClimateQuantity, { from, to }: Period, enabled: boolean) => ({
-  queryKey: ['climate', house, 'series', quantity, from, to],
+  queryKey: keys.climateSeries(house, quantity, from, to),
   queryFn: ({ signal }: { signal: AbortSignal }) =>
-    getJson<ClimateSeries>(at`/houses/${house}/climate`, { from, to, quantity }, signal),
+    answer(
+      api.GET('/api/houses/{code}/climate', {
+        params: { path: { code: house }, query: { from, to, quantity } },
+        signal,
+      }),
+    ),
   refetchInterval: AGAIN_MS,
   enabled,
 });
@@ -61,18 +57,18 @@ export function useAllSeries(house: string, quantities: readonly ClimateQuantity
 
 export function useSensors() {
   return useQuery({
-    queryKey: ['setup', 'sensors'],
-    queryFn: ({ signal }) => getJson<readonly Sensor[]>(at`/sensors`, undefined, signal),
+    queryKey: keys.setupList('sensors'),
+    queryFn: ({ signal }) => answer(api.GET('/api/sensors', { signal })),
   });
 }
 
-/** When each sensor of `houses` was last heard, by its code; a house that has not answered is missing. */
+/** When each sensor of `houses` was last seen, by its code; a house that has not answered is missing. */
 export function useSensorHealth(houses: readonly string[]) {
   return useQueries({
     queries: houses.map((house) => ({
-      queryKey: ['climate', house, 'sensors'],
+      queryKey: keys.sensorHealth(house),
       queryFn: ({ signal }: { signal: AbortSignal }) =>
-        getJson<readonly SensorHealth[]>(at`/houses/${house}/sensors`, undefined, signal),
+        answer(api.GET('/api/houses/{code}/sensors', { params: { path: { code: house } }, signal })),
       refetchInterval: AGAIN_MS,
     })),
     combine: (results) => ({
@@ -86,58 +82,69 @@ export function useSensorHealth(houses: readonly string[]) {
 /** Readings of the last hours as they came, oldest first; renewed with those of its house. */
 export function useSensorReadings({ code, house }: Sensor, from: string) {
   return useQuery({
-    queryKey: ['climate', house, 'raw', code, from],
+    queryKey: keys.sensorReadings(house, code, from),
     queryFn: ({ signal }) =>
-      getJson<{ readonly readings: readonly SensorReading[] }>(at`/sensors/${code}/readings`, { from }, signal),
+      answer(api.GET('/api/sensors/{code}/readings', { params: { path: { code }, query: { from } }, signal })),
     refetchInterval: AGAIN_MS,
   });
 }
 
 export function useSetpointPlan(house: string) {
   return useQuery({
-    queryKey: ['setup', 'setpoints', house],
-    queryFn: ({ signal }) => getJson<readonly PlannedSetpoint[]>(at`/houses/${house}/setpoints`, undefined, signal),
+    queryKey: keys.setpoints(house),
+    queryFn: ({ signal }) =>
+      answer(api.GET('/api/houses/{code}/setpoints', { params: { path: { code: house } }, signal })),
   });
 }
 
 export function planSetpoint(house: string, mediumC: number | null, from: string): Promise<PlannedSetpoint> {
-  return postJson(at`/houses/${house}/setpoints`, { mediumC, from }, newKey());
+  return answer(
+    api.POST('/api/houses/{code}/setpoints', {
+      params: { path: { code: house }, header: once(newKey()) },
+      body: { mediumC, from },
+    }),
+  );
 }
 
 /** The whole line of flags at once, or back again. */
-export function judgeFlag(flag: ClimateFlag, overrule: boolean, reason: string): Promise<unknown> {
-  const path = overrule ? at`/flags/${flag.id ?? ''}/overrule` : at`/flags/${flag.id ?? ''}/restore`;
-  return postJson(path, { reason, until: flag.until }, newKey());
+export function overrideFlag(flag: ClimateFlag, overridden: boolean, reason: string): Promise<unknown> {
+  const asked = {
+    params: { path: { id: flag.id ?? '' }, header: once(newKey()) },
+    body: { reason, until: flag.until },
+  };
+  return answer(overridden ? api.POST('/api/flags/{id}/overrule', asked) : api.POST('/api/flags/{id}/restore', asked));
 }
 
 /** A batch with what its recipe asks of the house now. */
-export interface Lodger {
+export interface ResidentBatch {
   readonly batch: BatchView;
   /** Undefined while the recipe is on its way. */
   readonly phase: PhaseRecipe | undefined;
 }
 
 /** The batches of houses with the phase each is in. */
-export function useLodgers(site: string | undefined, nowMs: number): ReadonlyMap<string, readonly Lodger[]> {
+export function useResidentBatches(
+  site: string | undefined,
+  nowMs: number,
+): ReadonlyMap<string, readonly ResidentBatch[]> {
   const batches = useBatchList({ site, state: 'live' }).data?.batches;
   const crops = useMemo(() => [...new Set(batches?.map(({ crop }) => crop))].sort(), [batches]);
   const recipes = useQueries({
     queries: crops.map((crop) => ({
-      queryKey: ['setup', 'recipe', crop],
-      queryFn: ({ signal }: { signal: AbortSignal }) =>
-        getJson<CropRecipe>(at`/crops/${crop}/recipe`, undefined, signal),
+      queryKey: keys.recipeInForce(crop),
+      queryFn: ({ signal }: { signal: AbortSignal }) => recipeInForce(crop, signal),
       staleTime: Infinity,
     })),
     combine: (results) => results.map(({ data }) => data),
   });
   return useMemo(() => {
     const byCrop = new Map(crops.map((crop, i) => [crop, recipes[i]]));
-    const byHouse = new Map<string, Lodger[]>();
+    const byHouse = new Map<string, ResidentBatch[]>();
     for (const batch of batches ?? []) {
       const recipe = byCrop.get(batch.crop);
       const phase = recipe && phaseOf(batch, recipe, nowMs);
-      const lodger = { batch, phase: recipe?.phases.find((each) => each.phase === phase) };
-      byHouse.set(batch.house, [...(byHouse.get(batch.house) ?? []), lodger]);
+      const resident = { batch, phase: recipe?.phases.find((each) => each.phase === phase) };
+      byHouse.set(batch.house, [...(byHouse.get(batch.house) ?? []), resident]);
     }
     return byHouse;
   }, [batches, crops, recipes, nowMs]);

@@ -5,7 +5,7 @@ import { Empty, Failed, Loading } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
 import { useHouses, useSites } from '../shared/setup-lists';
 import { useSiteFilter } from '../shared/site-filter';
-import { useLiveClimate, useLodgers } from './climate-api';
+import { useLiveClimate, useResidentBatches } from './climate-api';
 import { climateMessages } from './climate-messages';
 import { GLANCE } from './climate-state';
 import { HouseGlance } from './house-glance';
@@ -21,7 +21,7 @@ export function ClimateView() {
   const sites = useSites().data ?? [];
   const [site] = useSiteFilter();
   const nowMs = useNow();
-  const lodgers = useLodgers(site, nowMs);
+  const residents = useResidentBatches(site, nowMs);
   if (houses.isPending) return <Loading />;
   if (!houses.data) return <Failed failure={houses.error} retry={() => void houses.refetch()} />;
   const shown = houses.data.filter((house) => site === undefined || house.site === site);
@@ -60,7 +60,7 @@ export function ClimateView() {
                 house={house}
                 siteName={site === undefined ? siteName(house.site) : undefined}
                 timeZone={zoneOf(house.site)}
-                lodgers={lodgers.get(house.code) ?? []}
+                residents={residents.get(house.code) ?? []}
                 nowMs={nowMs}
               />
             ))}

@@ -6,9 +6,10 @@ import type { ClimateFlag } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { notice } from '../shared/notices';
+import { groups } from '../shared/query-keys';
 import { ProblemNote } from '../shared/screen-states';
 import { sharedMessages } from '../shared/shared-messages';
-import { judgeFlag } from './climate-api';
+import { overrideFlag } from './climate-api';
 import { climateMessages } from './climate-messages';
 import { useQuantityWords } from './climate-words';
 
@@ -64,13 +65,13 @@ function Judge({ house, flag }: { house: string; flag: ClimateFlag }) {
   const [reason, setReason] = useState('');
   const [tried, setTried] = useState(false);
   const [failure, setFailure] = useState<unknown>();
-  const said = flag.overruled ? t.overruled(flag.overruledReason ?? '') : flag.leftOut ? t.leftOut : t.counted;
+  const said = flag.overruled ? t.overridden(flag.overruledReason ?? '') : flag.leftOut ? t.leftOut : t.counted;
   const judge = async () => {
     setTried(true);
     if (reason.trim() === '') return;
     try {
-      await judgeFlag(flag, !flag.overruled, reason.trim());
-      await queries.invalidateQueries({ queryKey: ['climate', house] });
+      await overrideFlag(flag, !flag.overruled, reason.trim());
+      await queries.invalidateQueries({ queryKey: groups.house(house) });
       notice({ text: t.judged });
       setAsking(false);
       setReason('');
@@ -84,7 +85,7 @@ function Judge({ house, flag }: { house: string; flag: ClimateFlag }) {
       <span className="rc-quiet">{said}</span>
       {flag.id !== null && !asking && (flag.leftOut || flag.overruled) && (
         <button type="button" className="rc-link rc-no-print" onClick={() => setAsking(true)}>
-          {flag.overruled ? t.restore : t.overrule}
+          {flag.overruled ? t.restore : t.override}
           <span className="rc-hidden"> ({t[flag.kind]})</span>
         </button>
       )}
@@ -100,7 +101,7 @@ function Judge({ house, flag }: { house: string; flag: ClimateFlag }) {
             onValueChanged={(event) => setReason(event.detail.value)}
           />
           <Button theme="primary" onClick={() => void judge()}>
-            {flag.overruled ? t.restore : t.overrule}
+            {flag.overruled ? t.restore : t.override}
           </Button>
           <Button onClick={() => setAsking(false)}>{shared.cancel}</Button>
         </span>

@@ -5,7 +5,7 @@ import type { ClimateHour, ClimateNow } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
 import { useOnceInSight } from '../shared/in-sight';
 import { useMessages } from '../shared/messages';
-import { useAllSeries, useClimateNow, type Lodger } from './climate-api';
+import { useAllSeries, useClimateNow, type ResidentBatch } from './climate-api';
 import { climateMessages } from './climate-messages';
 import {
   bandAt,
@@ -24,21 +24,21 @@ interface HouseGlanceProps {
   readonly house: House;
   readonly siteName: string | undefined;
   readonly timeZone: string | undefined;
-  readonly lodgers: readonly Lodger[];
+  readonly residents: readonly ResidentBatch[];
   readonly nowMs: number;
 }
 
 const ARROW: Readonly<Record<Trend, string>> = { rising: '↗', falling: '↘', steady: '→', unknown: '' };
 
 /** One house of the overview, asked for when it comes into sight. */
-export function HouseGlance({ house, siteName, timeZone, lodgers, nowMs }: HouseGlanceProps) {
+export function HouseGlance({ house, siteName, timeZone, residents, nowMs }: HouseGlanceProps) {
   const t = useMessages(climateMessages);
   const format = useFormats();
   const row = useRef<HTMLTableRowElement>(null);
   const seen = useOnceInSight(row);
   const now = useClimateNow(house.code, seen);
   const day = useAllSeries(house.code, GLANCE, periodUntil(nowMs, 1), seen);
-  const phases = lodgers.flatMap(({ phase }) => phase ?? []);
+  const phases = residents.flatMap(({ phase }) => phase ?? []);
   return (
     <tr ref={row}>
       <th scope="row">
@@ -47,7 +47,7 @@ export function HouseGlance({ house, siteName, timeZone, lodgers, nowMs }: House
         </Link>
         <small>
           {siteName !== undefined && <>{siteName}, </>}
-          {lodgers.length === 0 ? t.empty : t.batchesN(format.integer(lodgers.length))}
+          {residents.length === 0 ? t.empty : t.batchesN(format.integer(residents.length))}
         </small>
       </th>
       {GLANCE.map((quantity, i) => {

@@ -9,13 +9,13 @@ import { useScreenTitle } from '../shared/screen-title';
 import { useHouses, useSites } from '../shared/setup-lists';
 import { TakeTable } from '../shared/take-table';
 import { wallClock } from '../shared/zoned-time';
-import { useAllSeries, useClimateNow, useLiveClimate, useLodgers, type Lodger } from './climate-api';
+import { useAllSeries, useClimateNow, useLiveClimate, useResidentBatches, type ResidentBatch } from './climate-api';
 import { climateMessages } from './climate-messages';
 import { bandAt, daysIn, HOURLY, hoursOutside, isNight, PERIODS, periodUntil } from './climate-state';
 import { useQuantityWords } from './climate-words';
 import { FlagsTable } from './flags-table';
 import { DailyLight, HourPlot } from './hour-plot';
-import { ClashNote, LodgersTable } from './lodgers-table';
+import { ClashNote, ResidentBatchesTable } from './resident-batches-table';
 import { SensorsTable } from './sensors-table';
 import { SetpointPlan } from './setpoint-plan';
 import './climate.css';
@@ -49,9 +49,9 @@ function HouseClimate({ house, timeZone }: { house: House; timeZone: string | un
   const days = daysIn(params);
   const nowMs = useNow();
   const period = periodUntil(nowMs, days);
-  const lodgers = useLodgers(house.site, nowMs).get(house.code) ?? [];
+  const residents = useResidentBatches(house.site, nowMs).get(house.code) ?? [];
   const all = useAllSeries(house.code, HOURLY, period);
-  const phases = lodgers.flatMap(({ phase }) => phase ?? []);
+  const phases = residents.flatMap(({ phase }) => phase ?? []);
   const failed = all.find((series) => series.isError && !series.data);
   const series = HOURLY.map((quantity, i) => ({ quantity, data: all[i]?.data }));
   const flags = series.flatMap(({ data }) => data?.flags ?? []);
@@ -90,8 +90,8 @@ function HouseClimate({ house, timeZone }: { house: House; timeZone: string | un
           ▲ {t.stale(format.time(new Date(all[0]?.dataUpdatedAt ?? nowMs).toISOString()))}
         </p>
       )}
-      <NowFigures house={house} lodgers={lodgers} timeZone={timeZone} nowMs={nowMs} series={series} />
-      <ClashNote lodgers={lodgers} site={house.site} />
+      <NowFigures house={house} residents={residents} timeZone={timeZone} nowMs={nowMs} series={series} />
+      <ClashNote residents={residents} site={house.site} />
       {failed && <Failed failure={failed.error} retry={() => all.forEach((each) => void each.refetch())} />}
       <div className="climate-plots">
         {series.map(
@@ -106,7 +106,7 @@ function HouseClimate({ house, timeZone }: { house: House; timeZone: string | un
       {all.every((each) => !each.isPending) && series.every(({ data }) => !data || data.hours.length === 0) && (
         <p className="rc-quiet">{t.noHours}</p>
       )}
-      <LodgersTable lodgers={lodgers} />
+      <ResidentBatchesTable residents={residents} />
       <div className="climate-columns">
         <SetpointPlan house={house} timeZone={timeZone} nowMs={nowMs} />
         <SensorsTable house={house} flags={flags} timeZone={timeZone} nowMs={nowMs} />
@@ -123,18 +123,18 @@ type SeriesOf = readonly {
 
 interface NowFiguresProps {
   readonly house: House;
-  readonly lodgers: readonly Lodger[];
+  readonly residents: readonly ResidentBatch[];
   readonly timeZone: string | undefined;
   readonly nowMs: number;
   readonly series: SeriesOf;
 }
 
-function NowFigures({ house, lodgers, timeZone, nowMs, series }: NowFiguresProps) {
+function NowFigures({ house, residents, timeZone, nowMs, series }: NowFiguresProps) {
   const t = useMessages(climateMessages);
   const format = useFormats();
   const words = useQuantityWords();
   const now = useClimateNow(house.code);
-  const phases = lodgers.flatMap(({ phase }) => phase ?? []);
+  const phases = residents.flatMap(({ phase }) => phase ?? []);
   return (
     <dl className="climate-now rc-sheet" aria-label={t.now}>
       {series.map(({ quantity, data }) => {

@@ -3,13 +3,13 @@ import { useMessages } from '../shared/messages';
 import { climateMessages } from './climate-messages';
 import './readings-links.css';
 
-/** The ways to where readings come from: the sensors, tables of the past, and what came in. */
+/** The ways to where readings come from: the sensors, CSV import, and what came in. */
 export function ReadingsLinks() {
   const t = useMessages(climateMessages);
   const { pathname } = useLocation();
   const ways = [
     ['/setup/sensors', t.sensorMap],
-    ['/setup/readings', t.fromTable],
+    ['/setup/readings', t.csvImport],
     ['/setup/ingest', t.cameIn],
   ] as const;
   return (

@@ -12,6 +12,7 @@ import { notice } from '../shared/notices';
 import { NumberInput } from '../shared/number-input';
 import { usePreferences } from '../shared/preferences';
 import { Problem } from '../shared/problem';
+import { groups } from '../shared/query-keys';
 import { Failed, Loading, ProblemNote } from '../shared/screen-states';
 import { sharedMessages } from '../shared/shared-messages';
 import { celsiusTyped, numberTyped } from '../shared/units';
@@ -43,7 +44,7 @@ export function SetpointPlan({ house, timeZone, nowMs }: SetpointPlanProps) {
         {newest.slice(0, 8).map((each) => (
           <li key={`${each.from} ${each.recordedAt}`}>
             {t.setpointFrom(
-              each.mediumC === null ? t.setpointOff : format.temperature(each.mediumC),
+              typeof each.mediumC === 'number' ? format.temperature(each.mediumC) : t.setpointOff,
               format.dateTime(each.from, timeZone),
             )}{' '}
             {each === current && <strong>✓ {t.inForce}</strong>}
@@ -83,7 +84,7 @@ function PlanForm({ house, timeZone }: { house: House; timeZone: string | undefi
     setBusy(true);
     try {
       await planSetpoint(house.code, off ? null : celsiusTyped(typed ?? 0, unit), from);
-      await queries.invalidateQueries({ queryKey: ['setup'] });
+      await queries.invalidateQueries({ queryKey: groups.setup() });
       notice({ text: t.plannedDone });
       setTried(false);
       setDraft((before) => ({ ...before, medium: '' }));

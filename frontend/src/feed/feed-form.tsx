@@ -45,7 +45,7 @@ export function FeedForm({ calculation, draft, change }: FeedFormProps) {
     change({ ...draft, [name]: text });
     touch();
   };
-  const reckon = async () => {
+  const compute = async () => {
     const made = questionOf(fields, draft);
     if ('faults' in made) {
       setFaults(made.faults);
@@ -72,7 +72,7 @@ export function FeedForm({ calculation, draft, change }: FeedFormProps) {
       aria-label={t[calculation]}
       onSubmit={(event) => {
         event.preventDefault();
-        void reckon();
+        void compute();
       }}
     >
       <p className="rc-quiet">{t[`${calculation}Help`]}</p>
@@ -94,8 +94,8 @@ export function FeedForm({ calculation, draft, change }: FeedFormProps) {
         ))}
       </div>
       <div className="rc-row rc-no-print">
-        <Button theme="primary" onClick={() => void reckon()}>
-          {t.reckon}
+        <Button theme="primary" onClick={() => void compute()}>
+          {t.compute}
         </Button>
         {answer && (
           <Button theme="tertiary" onClick={() => print()}>

@@ -1,3 +1,4 @@
+import type { Schemas } from '../shared/contract';
 import { numberTyped } from '../shared/units';
 
 /** The questions of the feed tank as data: which fields each has, and what is asked. The arithmetic is the server's. */
@@ -13,29 +14,17 @@ export const VOLUMES = ['L', 'mL', '[gal_us]', '[foz_us]'] as const;
 export const WEIGHTS = ['kg', 'g', '[lb_av]', '[oz_av]'] as const;
 export type Unit = (typeof VOLUMES)[number] | (typeof WEIGHTS)[number];
 
-export interface Amount {
-  readonly value: number;
-  readonly unit: Unit;
-}
+export type Amount = Schemas['AmountWire'];
 
-export type FeedFieldName =
-  | 'nitrogenPercent'
-  | 'ppm'
-  | 'injector'
-  | 'stockVolume'
-  | 'fertilizer'
-  | 'clearWaterMsPerCm'
-  | 'msPerCmPer100Ppm'
-  | 'measuredMsPerCm'
-  | 'label'
-  | 'product'
-  | 'perVolume'
-  | 'activePpm'
-  | 'activeMgPerMl'
-  | 'activePercent'
-  | 'sprayVolume'
-  | 'areaM2'
-  | 'litresPerM2';
+type Asked =
+  | Schemas['StockWire']
+  | Schemas['StrengthWire']
+  | Schemas['InjectorWire']
+  | Schemas['ConductivityWire']
+  | Schemas['DilutionWire'];
+type MembersOf<T> = T extends unknown ? keyof T : never;
+export type FeedFieldName = MembersOf<Asked>;
+export type FeedQuestion = Readonly<Partial<Record<FeedFieldName, number | string | Amount>>>;
 
 export interface FeedField {
   readonly name: FeedFieldName;
@@ -99,9 +88,9 @@ export function unitOf({ name, units }: FeedField, draft: FeedDraft): Unit {
 export function questionOf(
   fields: readonly FeedField[],
   draft: FeedDraft,
-): { readonly question: Readonly<Record<string, unknown>> } | { readonly faults: ReadonlyMap<string, FeedFault> } {
+): { readonly question: FeedQuestion } | { readonly faults: ReadonlyMap<string, FeedFault> } {
   const faults = new Map<string, FeedFault>();
-  const question: Record<string, unknown> = {};
+  const question: { -readonly [Name in keyof FeedQuestion]: FeedQuestion[Name] } = {};
   for (const field of fields) {
     const text = (draft[field.name] ?? '').trim();
     if (text === '') {

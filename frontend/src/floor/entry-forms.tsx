@@ -1,9 +1,10 @@
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
-import { LOSS_CAUSES, type LossCause, type OrderView } from '../shared/api-types';
+import { LOSS_CAUSES, type LossCause } from '../shared/api-types';
 import { useFormats } from '../shared/formats';
-import { at, getJson } from '../shared/http';
+import { answer, api } from '../shared/http';
 import { useMessages } from '../shared/messages';
+import { keys } from '../shared/query-keys';
 import { useHouses } from '../shared/setup-lists';
 import { AmountPad } from './amount-pad';
 import { CountForm } from './count-forms';
@@ -147,8 +148,8 @@ function ShipForm({ batch, before, record, busy }: EntryFormProps) {
   const [promise, setPromise] = useState(old?.order === undefined ? undefined : `${old.order} ${old.line}`);
   const [tried, setTried] = useState(false);
   const orders = useQuery({
-    queryKey: ['orders', 'open'],
-    queryFn: ({ signal }) => getJson<readonly OrderView[]>(at`/orders`, { state: 'open' }, signal),
+    queryKey: keys.openOrders(),
+    queryFn: ({ signal }) => answer(api.GET('/api/orders', { params: { query: { state: 'open' } }, signal })),
   });
   const promises = promisesFor(batch, orders.data ?? []);
   const trays = wholeTyped(typed);

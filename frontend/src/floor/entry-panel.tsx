@@ -3,9 +3,10 @@ import type { BatchView, Instant } from '../shared/api-types';
 import { useMessages } from '../shared/messages';
 import { ProblemNote } from '../shared/screen-states';
 import { EntryForm } from './entry-forms';
-import { floorMessages } from './floor-messages';
 import { pressed, type Action, type Draft } from './floor-state';
-import { outbox, useOutbox } from './outbox';
+import { outbox, useOutbox } from '../outbox/outbox';
+import { outboxMessages } from '../outbox/outbox-messages';
+import { isEntry } from '../outbox/outbox-state';
 import './floor.css';
 
 /**
@@ -23,11 +24,11 @@ export interface EntryPanelProps {
 }
 
 export function EntryPanel({ batch, action, done, mends, happened }: EntryPanelProps) {
-  const t = useMessages(floorMessages);
+  const t = useMessages(outboxMessages);
   const { waiting, broken, read } = useOutbox();
   const [busy, setBusy] = useState(false);
   const [failure, setFailure] = useState<unknown>();
-  const refused = waiting.find((item) => item.key === mends && item.refusal !== null);
+  const refused = waiting.filter(isEntry).find((item) => item.key === mends && item.refusal !== null);
 
   const record = async (draft: Draft): Promise<void> => {
     if (happened === 'unclear') return;
@@ -36,10 +37,11 @@ export function EntryPanel({ batch, action, done, mends, happened }: EntryPanelP
     try {
       if (refused) {
         // What is mended happened when it was first pressed, unless just that time was refused.
-        const happenedAt = refused.refusal?.kind === 'in-the-future' ? entry.happenedAt : refused.entry.happenedAt;
-        await outbox.mend(refused.key, { ...entry, happenedAt });
+        const happenedAt =
+          refused.refusal?.kind === 'in-the-future' ? entry.happenedAt : refused.message.entry.happenedAt;
+        await outbox.mend(refused.key, { ...refused.message, entry: { ...entry, happenedAt } });
       } else {
-        await outbox.add(batch.id, batch.varietyName, entry);
+        await outbox.add({ to: 'batch', batch: batch.id, batchName: batch.varietyName, entry });
       }
       done();
     } catch (cause) {
@@ -57,7 +59,7 @@ export function EntryPanel({ batch, action, done, mends, happened }: EntryPanelP
       <EntryForm
         action={action}
         batch={batch}
-        before={refused?.entry}
+        before={refused?.message.entry}
         busy={busy}
         record={(draft) => void record(draft)}
       />

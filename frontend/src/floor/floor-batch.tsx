@@ -1,6 +1,8 @@
 import { useState } from 'react';
 import { Link } from 'react-router';
 import type { BatchView } from '../shared/api-types';
+import { useOutbox } from '../outbox/outbox';
+import { laneOf, waitingFor } from '../outbox/outbox-state';
 import { useBatch } from '../shared/batch-queries';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
@@ -13,10 +15,8 @@ import { entryMessages } from './entry-messages';
 import { floorMessages } from './floor-messages';
 import { actionsFor, isFinished, type Action } from './floor-state';
 import { LastEntries } from './last-entries';
-import { useOutbox, useRenewAfterSending } from './outbox';
-import { waitingFor } from './outbox-state';
 import { UndoPanel, type Undoing } from './undo-panel';
-import { RefusedEntries } from './unsent-bar';
+import { RefusedEntries } from './refused-entries';
 
 interface FloorBatchProps {
   readonly id: string;
@@ -35,7 +35,6 @@ export function FloorBatch({ id, action, mends, choose, leave }: FloorBatchProps
   const timeZone = useSites().data?.find((site) => site.code === batch.data?.site)?.timeZone;
   const [undoing, setUndoing] = useState<Undoing>();
   const [said, setSaid] = useState('');
-  useRenewAfterSending();
 
   if (batch.isPending) return <Loading />;
   if (!batch.data) {
@@ -141,7 +140,7 @@ function Figures(props: {
   const houses = useHouses().data ?? [];
   const view = useOutbox();
   const waiting = waitingFor(view, batch.id).filter((item) => item.refusal === null).length;
-  const lastSentMs = view.sent.find((item) => item.batch === batch.id)?.sentAtMs ?? 0;
+  const lastSentMs = view.sent.find(({ message }) => laneOf(message) === batch.id)?.sentAtMs ?? 0;
   // Between the acknowledgement and the new figures the old ones are known to be wrong.
   const outdated = lastSentMs > asOfMs;
   const { lastCount } = batch;

@@ -9,7 +9,7 @@ import { FloorFind } from './floor-find';
 import { lastUsedBatches, rememberBatches, rememberedSite, rememberSite } from './floor-memory';
 import { floorMessages } from './floor-messages';
 import { actionIn, remembering } from './floor-state';
-import { RefusedEntries, UnsentBar } from './unsent-bar';
+import { RefusedEntries } from './refused-entries';
 import './floor.css';
 
 /**
@@ -90,10 +90,5 @@ export function FloorView() {
       </fieldset>
     );
   };
-  return (
-    <div className="floor">
-      <UnsentBar />
-      {body()}
-    </div>
-  );
+  return <div className="floor">{body()}</div>;
 }

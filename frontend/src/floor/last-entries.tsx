@@ -1,3 +1,5 @@
+import { useOutbox } from '../outbox/outbox';
+import { waitingFor } from '../outbox/outbox-state';
 import type { BatchView, EntryView } from '../shared/api-types';
 import { useBatchEntries } from '../shared/batch-queries';
 import { useFormats } from '../shared/formats';
@@ -7,8 +9,6 @@ import { entryMessages } from './entry-messages';
 import { entryWords } from './entry-words';
 import { floorMessages } from './floor-messages';
 import { canBeUndone } from './floor-state';
-import { useOutbox } from './outbox';
-import { waitingFor } from './outbox-state';
 import type { Undoing } from './undo-panel';
 
 const MOST_SHOWN = 5;
@@ -31,7 +31,7 @@ export function LastEntries({
   const view = useOutbox();
   const waiting = waitingFor(view, batch.id).filter((item) => item.refusal === null);
   const undoesWaiting = new Set(
-    waiting.flatMap(({ entry, undoes }) => (entry.kind === 'reversal' ? [entry.entry, undoes ?? ''] : [])),
+    waiting.flatMap(({ message: { entry }, undoes }) => (entry.kind === 'reversal' ? [entry.entry, undoes ?? ''] : [])),
   );
   const said = {
     t: words,
@@ -49,15 +49,15 @@ export function LastEntries({
     <section aria-label={t.lastEntries}>
       <h2>{t.lastEntries}</h2>
       <ul className="last-entries">
-        {[...waiting].reverse().map((item) => (
-          <li key={item.key} className="waiting">
+        {[...waiting].reverse().map(({ key, message: { entry } }) => (
+          <li key={key} className="waiting">
             <EntryLine
-              kind={words[`kind${item.entry.kind}`]}
-              words={entryWords(item.entry, said)}
-              when={format.dateTime(item.entry.happenedAt, timeZone)}
+              kind={words[`kind${entry.kind}`]}
+              words={entryWords(entry, said)}
+              when={format.dateTime(entry.happenedAt, timeZone)}
             />
-            <span className="rc-at-risk">▲ {undoesWaiting.has(item.key) ? t.undoWaits : t.waiting}</span>
-            {item.entry.kind !== 'reversal' && !undoesWaiting.has(item.key) && (
+            <span className="rc-at-risk">▲ {undoesWaiting.has(key) ? t.undoWaits : t.waiting}</span>
+            {entry.kind !== 'reversal' && !undoesWaiting.has(key) && (
               <button
                 type="button"
                 className="floor-button"
@@ -65,8 +65,8 @@ export function LastEntries({
                   undo({
                     batch: batch.id,
                     batchName: batch.varietyName,
-                    key: item.key,
-                    words: `${words[`kind${item.entry.kind}`]}: ${entryWords(item.entry, said)}`,
+                    key,
+                    words: `${words[`kind${entry.kind}`]}: ${entryWords(entry, said)}`,
                   })
                 }
               >

@@ -3,7 +3,7 @@ import { useMessages } from '../shared/messages';
 import { ProblemNote } from '../shared/screen-states';
 import { Choice } from './form-parts';
 import { entryMessages } from './entry-messages';
-import { outbox } from './outbox';
+import { outbox } from '../outbox/outbox';
 
 /** What is to be undone: an entry the server knows, or one of this device by its key. */
 export interface Undoing {
@@ -31,11 +31,12 @@ export function UndoPanel({ undoing, done }: { undoing: Undoing; done: (outcome?
         done((await outbox.undo(undoing.key, said)) === 'removed' ? 'removed' : 'sent');
       } else if (undoing.id !== undefined) {
         const happenedAt = new Date().toISOString();
-        await outbox.add(undoing.batch, undoing.batchName, {
-          kind: 'reversal',
-          happenedAt,
-          entry: undoing.id,
-          reason: said,
+        const { batch, batchName, id } = undoing;
+        await outbox.add({
+          to: 'batch',
+          batch,
+          batchName,
+          entry: { kind: 'reversal', happenedAt, entry: id, reason: said },
         });
         done('sent');
       }

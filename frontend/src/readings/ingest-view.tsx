@@ -9,7 +9,7 @@ import { useScreenTitle } from '../shared/screen-title';
 import { ingestMessages } from './ingest-messages';
 import { notStored, sensorFrom } from './ingest-state';
 import { useIngest } from './readings-api';
-import { readable } from './table-state';
+import { readable } from './csv-state';
 import './readings.css';
 
 /** What came in since the server started, by way in, what became of it, and the topics that nobody knows. */
@@ -121,8 +121,8 @@ function UnknownTopics({ ingest }: { ingest: Ingest }) {
   const topics = ingest.unknownTopics;
   return (
     <section aria-labelledby="ingest-unknown">
-      <h2 id="ingest-unknown">{t.unknown}</h2>
-      <p className="rc-quiet">{topics.length === 0 ? t.unknownNone : t.unknownHelp}</p>
+      <h2 id="ingest-unknown">{t.unmapped}</h2>
+      <p className="rc-quiet">{topics.length === 0 ? t.unmappedNone : t.unmappedHelp}</p>
       {topics.length > 0 && (
         <div className="table-scroll rc-sheet" tabIndex={0} role="group" aria-labelledby="ingest-unknown">
           <table className="rc-table">
@@ -132,7 +132,7 @@ function UnknownTopics({ ingest }: { ingest: Ingest }) {
                 <th scope="col" className="rc-number">
                   {t.count}
                 </th>
-                <th scope="col">{t.heard}</th>
+                <th scope="col">{t.lastSeen}</th>
                 <th scope="col">{t.message}</th>
                 <th scope="col">
                   <span className="rc-hidden">{t.make}</span>

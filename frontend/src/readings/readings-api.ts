@@ -1,24 +1,28 @@
 import { useQuery } from '@tanstack/react-query';
-import { at, getJson, newKey, postJson, queryString } from '../shared/http';
-import type { Ingest, TableQuestion, TableReport } from '../shared/reading-types';
-
-const csv = (dryRun: boolean) => at`/readings/csv` + queryString({ dryRun: String(dryRun) });
+import { answer, api, once } from '../shared/http';
+import { keys } from '../shared/query-keys';
+import type { CsvQuestion, CsvReport } from '../shared/reading-types';
 
 /** Does the whole work and takes it back: nothing is written. */
-export function previewTable(question: TableQuestion): Promise<TableReport> {
-  return postJson(csv(true), question, newKey());
+export function previewCsv(question: CsvQuestion): Promise<CsvReport> {
+  return answer(api.POST('/api/readings/csv', { params: { query: { dryRun: true } }, body: question }));
 }
 
-export function takeTable(question: TableQuestion, idempotencyKey: string): Promise<TableReport> {
-  return postJson(csv(false), question, idempotencyKey);
+export function importCsv(question: CsvQuestion, idempotencyKey: string): Promise<CsvReport> {
+  return answer(
+    api.POST('/api/readings/csv', {
+      params: { query: { dryRun: false }, header: once(idempotencyKey) },
+      body: question,
+    }),
+  );
 }
 
 const AGAIN_MS = 10_000;
 
 export function useIngest() {
   return useQuery({
-    queryKey: ['ingest'],
-    queryFn: ({ signal }) => getJson<Ingest>(at`/ingest`, undefined, signal),
+    queryKey: keys.ingest(),
+    queryFn: ({ signal }) => answer(api.GET('/api/ingest', { signal })),
     refetchInterval: AGAIN_MS,
     staleTime: 0,
   });

@@ -1,7 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import type { RoundField, RoundItem } from '../shared/climate-types';
 import { useMessages } from '../shared/messages';
-import { Problem } from '../shared/problem';
 import { useHouses } from '../shared/setup-lists';
 import { AmountPad } from '../floor/amount-pad';
 import { Choice } from '../floor/form-parts';
@@ -12,7 +11,6 @@ interface CheckFormProps {
   readonly item: RoundItem;
   readonly site: string;
   readonly busy: boolean;
-  readonly failure: unknown;
   /** What is wrong, by field; undefined when it was sent. */
   readonly record: (draft: RoundDraft) => ReadonlyMap<RoundField, RoundFault> | undefined;
   readonly back: () => void;
@@ -23,7 +21,7 @@ const LEVELS = [1, 2, 3, 4, 5] as const;
 const COMPLETE = 0.9;
 
 /** Asks what the check asks for: amounts on the keypad, a level or a house by one press. */
-export function CheckForm({ item, site, busy, failure, record, back }: CheckFormProps) {
+export function CheckForm({ item, site, busy, record, back }: CheckFormProps) {
   const t = useMessages(roundsMessages);
   const [draft, setDraft] = useState<RoundDraft>({});
   const [faults, setFaults] = useState<ReadonlyMap<RoundField, RoundFault>>();
@@ -40,7 +38,7 @@ export function CheckForm({ item, site, busy, failure, record, back }: CheckForm
   };
   const faultOf = (field: RoundField) => {
     const mine = faults?.get(field);
-    return mine ? t[mine] : failure instanceof Problem ? failure.faultOf(field) : undefined;
+    return mine ? t[mine] : undefined;
   };
   const cells = Number(draft.cells);
   const share = cells > 0 && draft.reached ? Number(draft.reached) / cells : undefined;

@@ -1,67 +1,45 @@
-import { useQueryClient } from '@tanstack/react-query';
-import { useRef, useState } from 'react';
+import { useState } from 'react';
 import type { Site } from '../shared/api-types';
-import type { RoundItem } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
-import { newKey } from '../shared/http';
 import { useMessages } from '../shared/messages';
-import { notice } from '../shared/notices';
-import { Problem } from '../shared/problem';
 import { ProblemNote } from '../shared/screen-states';
 import { dateIn } from '../shared/weeks';
+import { useAnswerCheck } from './answer-check';
 import { CheckForm } from './check-form';
-import { closeDone, closeSkipped, reopen } from './rounds-api';
 import { roundsMessages } from './rounds-messages';
-import { doneOf, optionalFields, type RoundDraft } from './rounds-state';
+import { doneOf, optionalFields, type RoundDraft, type ShownItem } from './rounds-state';
 import { SkipForm } from './skip-form';
 
 /** One thing to do: what, on which batch and why, with its answer in large buttons. */
-export function RoundCheck({ item, site, on }: { item: RoundItem; site: Site; on: string }) {
+export function RoundCheck({ item, site, on }: { item: ShownItem; site: Site; on: string }) {
   const t = useMessages(roundsMessages);
   const format = useFormats();
-  const queries = useQueryClient();
+  const { name: named, close } = useAnswerCheck(site.code, item);
   const [opened, setOpened] = useState<'done' | 'skip'>();
   const [busy, setBusy] = useState(false);
   const [failure, setFailure] = useState<unknown>();
-  // Sending again after silence must not record twice, so key and moment stay with the wish; another answer is another.
-  const sent = useRef<{ wish: string; key: string; at: string } | undefined>(undefined);
   const task = t[item.task];
-  const named = [task, item.batch].filter(Boolean).join(', ');
 
-  const sending = (wish: unknown) => {
-    const text = JSON.stringify(wish);
-    if (sent.current?.wish !== text) sent.current = { wish: text, key: newKey(), at: new Date().toISOString() };
-    return sent.current;
-  };
-  const close = async (send: () => Promise<unknown>, said: string) => {
+  const answer = async (pressed: Parameters<typeof close>[0]) => {
     setBusy(true);
     setFailure(undefined);
     try {
-      await send();
-      notice({ text: said, undo: takeBack, topic: 'rounds' });
-      await queries.invalidateQueries({ queryKey: ['rounds', site.code] });
-    } catch (refused) {
-      if (refused instanceof Problem) sent.current = undefined;
-      setFailure(refused);
+      await close(pressed);
+    } catch (unkept) {
+      // Only the device's own store fails here: what the server says comes later.
+      setFailure(unkept);
+    } finally {
       setBusy(false);
     }
   };
-  const takeBack = async () => {
-    await reopen(item.id, t.undoReason, newKey());
-    notice({ text: t.undone(named), topic: 'rounds' });
-    await queries.invalidateQueries({ queryKey: ['rounds', site.code] });
-  };
   const done = (draft: RoundDraft) => {
-    const { key, at } = sending(draft);
-    const made = doneOf(item, draft, at);
+    const made = doneOf(item, draft, new Date().toISOString());
     if ('faults' in made) return made.faults;
-    void close(() => closeDone(item.id, made.done, key), t.recorded(named));
+    void answer({ verb: 'done', body: made.done });
     return undefined;
   };
-  const skip = (reason: string) => {
-    const { key, at } = sending({ reason });
-    void close(() => closeSkipped(item.id, reason, at, key), t.skipped(named));
-  };
+  const skip = (reason: string) =>
+    void answer({ verb: 'skipped', body: { reason, happenedAt: new Date().toISOString() } });
   const asksSomething = item.asks.length + optionalFields(item.task).length > 0;
   const blocked = item.state === 'blocked';
   const future = on > dateIn(site.timeZone, Date.now());
@@ -71,7 +49,7 @@ export function RoundCheck({ item, site, on }: { item: RoundItem; site: Site; on
         <span className="round-box" aria-hidden="true" />
         <div>
           <p className="round-task">
-            {task}{' '}
+            {task} {item.unsent !== undefined && <small className="rc-at-risk">▲ {t.unsent}</small>}{' '}
             {item.state === 'carried-over' && (
               <small className="rc-at-risk">▲ {t.carriedOver(format.dayMonth(item.dueOn))}</small>
             )}
@@ -108,14 +86,7 @@ export function RoundCheck({ item, site, on }: { item: RoundItem; site: Site; on
         </div>
       )}
       {opened === 'done' && (
-        <CheckForm
-          item={item}
-          site={site.code}
-          busy={busy}
-          failure={failure}
-          record={done}
-          back={() => setOpened(undefined)}
-        />
+        <CheckForm item={item} site={site.code} busy={busy} record={done} back={() => setOpened(undefined)} />
       )}
       {opened === 'skip' && <SkipForm busy={busy} skip={skip} back={() => setOpened(undefined)} />}
     </li>

@@ -1,19 +1,16 @@
-import { useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link } from 'react-router';
 import { climateMessages } from '../climate/climate-messages';
 import type { Site } from '../shared/api-types';
 import type { ClimateQuantity, RoundItem } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
-import { newKey } from '../shared/http';
 import { useMessages } from '../shared/messages';
-import { notice } from '../shared/notices';
 import { ProblemNote } from '../shared/screen-states';
 import { useHouses } from '../shared/setup-lists';
+import { useAnswerCheck } from './answer-check';
 import { RoundCheck } from './round-check';
-import { reopen } from './rounds-api';
 import { roundsMessages } from './rounds-messages';
-import { byBatch, clashesTogether, type HouseRound } from './rounds-state';
+import { byBatch, clashesTogether, type HouseRound, type ShownItem } from './rounds-state';
 
 /** One stop of the walk: what keeps people out, what clashes, what is to do, and what is closed with its undo. */
 export function RoundHouse({ house, site, on }: { house: HouseRound; site: Site; on: string }) {
@@ -67,9 +64,10 @@ export function RoundHouse({ house, site, on }: { house: HouseRound; site: Site;
                 <span>
                   {item.state === 'done' ? '✓' : '–'} {t[item.task]}
                   {item.batch !== null && `, ${item.batch}`}{' '}
-                  <small>{item.state === 'done' ? t.statedone : t.stateskipped}</small>
+                  <small>{item.state === 'done' ? t.statedone : t.stateskipped}</small>{' '}
+                  {item.unsent !== undefined && <small className="rc-at-risk">▲ {t.unsent}</small>}
                 </span>
-                <Reopen id={item.id} task={[t[item.task], item.batch].filter(Boolean).join(', ')} site={site.code} />
+                <Reopen item={item} site={site.code} />
               </li>
             ))}
           </ul>
@@ -97,24 +95,15 @@ function BatchHead({ batch, item }: { batch: string; item: RoundItem }) {
   );
 }
 
-function Reopen({ id, task, site }: { id: string; task: string; site: string }) {
+function Reopen({ item, site }: { item: ShownItem; site: string }) {
   const t = useMessages(roundsMessages);
-  const queries = useQueryClient();
+  const { name, reopen } = useAnswerCheck(site, item);
   const [failure, setFailure] = useState<unknown>();
-  const undo = async () => {
-    try {
-      await reopen(id, t.undoReason, newKey());
-      notice({ text: t.undone(task), topic: 'rounds' });
-      await queries.invalidateQueries({ queryKey: ['rounds', site] });
-    } catch (refused) {
-      setFailure(refused);
-    }
-  };
   return (
     <>
-      <button type="button" className="floor-button rc-no-print" onClick={() => void undo()}>
+      <button type="button" className="floor-button rc-no-print" onClick={() => void reopen().catch(setFailure)}>
         {t.undo}
-        <span className="rc-hidden"> {task}</span>
+        <span className="rc-hidden"> {name}</span>
       </button>
       <ProblemNote failure={failure} />
     </>

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import type { RoundAnswer, RoundMessage, Sent, Waiting } from '../outbox/outbox-state';
 import type { HouseOnTheWalk, RoundItem } from '../shared/climate-types';
-import { byBatch, byHouse, clashesTogether, doneOf, progressOf, walkedEarlier } from './rounds-state';
+import { asPressed, byBatch, byHouse, clashesTogether, doneOf, progressOf, walkedEarlier } from './rounds-state';
 
 const AT = '2026-11-25T09:00:00Z';
 const item = (id: string, house: string, change: Partial<RoundItem> = {}): RoundItem => ({
@@ -27,6 +28,69 @@ const stop = (house: string, change: Partial<HouseOnTheWalk> = {}): HouseOnTheWa
   blockedUntil: null,
   clashes: [],
   ...change,
+});
+
+const DONE: RoundAnswer = { verb: 'done', body: { happenedAt: AT } };
+const SKIPPED: RoundAnswer = { verb: 'skipped', body: { happenedAt: AT, reason: 'no time' } };
+const UNDO: RoundAnswer = { verb: 'undo', body: { reason: 'by mistake' } };
+const message = (of: string, answer: RoundAnswer): RoundMessage => ({
+  to: 'round',
+  site: 's',
+  item: of,
+  batch: null,
+  name: of,
+  answer,
+});
+const waits = (of: string, answer: RoundAnswer, change: Partial<Waiting> = {}): Waiting => ({
+  seq: 1,
+  key: `k-${of}`,
+  message: message(of, answer),
+  undoes: null,
+  attempts: 0,
+  refusal: null,
+  ...change,
+});
+const went = (of: string, answer: RoundAnswer, sentAtMs: number): Sent => ({
+  key: `k-${of}`,
+  seq: 1,
+  message: message(of, answer),
+  id: of,
+  sentAtMs,
+});
+
+describe('the round as it was pressed', () => {
+  const on = '2026-11-25';
+  const states = (items: readonly RoundItem[], waiting: readonly Waiting[], sent: readonly Sent[] = []) =>
+    asPressed(items, { waiting, sent }, on, 1_000).map(({ state, unsent }) => [state, unsent]);
+
+  test('closes what waits on the device, and says that it waits', () => {
+    expect(states([item('1', 'a'), item('2', 'a')], [waits('1', DONE)])).toEqual([
+      ['done', 'k-1'],
+      ['due', undefined],
+    ]);
+  });
+
+  test('keeps what was sent closed until a newer list comes', () => {
+    expect(states([item('1', 'a')], [], [went('1', SKIPPED, 1_001)])).toEqual([['skipped', undefined]]);
+    expect(states([item('1', 'a')], [], [went('1', SKIPPED, 999)])).toEqual([['due', undefined]]);
+  });
+
+  test('opens again what is taken back, as what it was', () => {
+    const carried = item('1', 'a', { state: 'done', dueOn: '2026-11-24' });
+    expect(states([carried], [waits('1', UNDO)])).toEqual([['carried-over', 'k-1']]);
+    expect(states([item('1', 'a', { state: 'done' })], [], [went('1', UNDO, 2_000)])).toEqual([['due', undefined]]);
+  });
+
+  test('goes by the last press', () => {
+    expect(states([item('1', 'a')], [waits('1', UNDO)], [went('1', DONE, 2_000)])).toEqual([['due', 'k-1']]);
+    const again = [went('1', UNDO, 3_000), went('1', DONE, 2_000)];
+    expect(states([item('1', 'a')], [], again)).toEqual([['due', undefined]]);
+  });
+
+  test('counts nothing that was refused', () => {
+    const refusal = { status: 409, kind: 'house-closed', detail: '', members: {} };
+    expect(states([item('1', 'a')], [waits('1', DONE, { refusal })])).toEqual([['due', undefined]]);
+  });
 });
 
 describe('the round', () => {

@@ -1,4 +1,5 @@
 import type { HouseOnTheWalk, RoundDone, RoundField, RoundItem, RoundTask } from '../shared/climate-types';
+import type { OutboxView, RoundMessage } from '../outbox/outbox-state';
 import { numberTyped } from '../shared/units';
 
 /** The daily round: in which order it is walked, what is left, and what doing a check must say. */
@@ -8,18 +9,55 @@ export interface HouseRound {
   readonly name: string;
   readonly blockedUntil: string | null;
   readonly clashes: HouseOnTheWalk['clashes'];
-  readonly open: readonly RoundItem[];
-  readonly closed: readonly RoundItem[];
+  readonly open: readonly ShownItem[];
+  readonly closed: readonly ShownItem[];
 }
 
 const CLOSED: ReadonlySet<RoundItem['state']> = new Set(['done', 'skipped']);
+
+/** An item with what this device has pressed of it. */
+export interface ShownItem extends RoundItem {
+  /** The message that the server has not yet acknowledged; undefined where nothing waits. */
+  readonly unsent?: string | undefined;
+}
+
+/**
+ * The round as this device left it: what was pressed counts at once, though the server may not have it yet, or its
+ * list may be from before. What was refused counts for nothing.
+ *
+ * @param loadedAtMs when the list came, by the device's clock
+ */
+export function asPressed(
+  items: readonly RoundItem[],
+  { waiting, sent }: Pick<OutboxView, 'waiting' | 'sent'>,
+  on: string,
+  loadedAtMs: number,
+): readonly ShownItem[] {
+  const pressed = new Map<string, { readonly message: RoundMessage; readonly unsent?: string }>();
+  for (const { message, sentAtMs } of [...sent].reverse()) {
+    if (message.to === 'round' && sentAtMs >= loadedAtMs) pressed.set(message.item, { message });
+  }
+  for (const { message, refusal, key } of waiting) {
+    if (message.to === 'round' && refusal === null) pressed.set(message.item, { message, unsent: key });
+  }
+  return items.map((item) => {
+    const last = pressed.get(item.id);
+    return last ? { ...item, state: stateAfter(last.message, item, on), unsent: last.unsent } : item;
+  });
+}
+
+function stateAfter({ answer }: RoundMessage, item: RoundItem, on: string): RoundItem['state'] {
+  if (answer.verb !== 'undo') return answer.verb;
+  if (!isClosed(item)) return item.state;
+  return item.dueOn < on ? 'carried-over' : 'due';
+}
 
 export function isClosed({ state }: Pick<RoundItem, 'state'>): boolean {
   return CLOSED.has(state);
 }
 
 /** House by house in walking order; houses that the walk does not name come last. Houses without work are left out. */
-export function byHouse(items: readonly RoundItem[], walk: readonly HouseOnTheWalk[]): readonly HouseRound[] {
+export function byHouse(items: readonly ShownItem[], walk: readonly HouseOnTheWalk[]): readonly HouseRound[] {
   const place = new Map(walk.map(({ house }, i) => [house, i]));
   const codes = [...new Set(items.map(({ house }) => house))];
   return codes
@@ -42,12 +80,12 @@ export function byHouse(items: readonly RoundItem[], walk: readonly HouseOnTheWa
 export interface Stop {
   /** Undefined for what is of the house as a whole. */
   readonly batch: string | undefined;
-  readonly items: readonly [RoundItem, ...RoundItem[]];
+  readonly items: readonly [ShownItem, ...ShownItem[]];
 }
 
 /** Checks of one batch together, in the order in which the first of each came. */
-export function byBatch(items: readonly RoundItem[]): readonly Stop[] {
-  const stops = new Map<string | undefined, [RoundItem, ...RoundItem[]]>();
+export function byBatch(items: readonly ShownItem[]): readonly Stop[] {
+  const stops = new Map<string | undefined, [ShownItem, ...ShownItem[]]>();
   for (const item of items) {
     const batch = item.batch ?? undefined;
     const stop = stops.get(batch);
@@ -119,7 +157,7 @@ export function doneOf(
   for (const field of [...item.asks, ...optionalFields(item.task)]) {
     const text = (draft[field] ?? '').trim();
     if (text === '') {
-      if (item.asks.includes(field)) faults.set(field, 'needed');
+      if ((item.asks as readonly RoundField[]).includes(field)) faults.set(field, 'needed');
       continue;
     }
     if (field === 'house') {

@@ -4,16 +4,18 @@ import type { Site } from '../shared/api-types';
 import { DateInput } from '../shared/date-input';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
+import { useOutbox } from '../outbox/outbox';
 import { useNow } from '../shared/now';
 import { Empty, Failed, Loading } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
 import { useSites } from '../shared/setup-lists';
 import { useSiteFilter } from '../shared/site-filter';
 import { dateIn, isDate } from '../shared/weeks';
+import { RefusedChecks } from './refused-checks';
 import { RoundHouse } from './round-house';
 import { useRound, useWalk } from './rounds-api';
 import { roundsMessages } from './rounds-messages';
-import { byHouse, progressOf } from './rounds-state';
+import { asPressed, byHouse, progressOf } from './rounds-state';
 import { WalkOrder } from './walk-order';
 import '../floor/floor.css';
 import './rounds.css';
@@ -59,7 +61,8 @@ function Round({ site }: { site: Site }) {
       else after.delete(name);
       return after;
     });
-  const houses = byHouse(round.data ?? [], walk.data ?? []);
+  const pressed = asPressed(round.data ?? [], useOutbox(), on, round.dataUpdatedAt);
+  const houses = byHouse(pressed, walk.data ?? []);
   const shown = houses.filter(({ house }) => only === undefined || house === only);
   const { closed, all } = progressOf(shown.flatMap(({ open, closed: past }) => [...open, ...past]));
   const body = () => {
@@ -83,6 +86,7 @@ function Round({ site }: { site: Site }) {
   };
   return (
     <div className="floor rounds">
+      <RefusedChecks site={site.code} />
       <div className="round-head rc-no-print">
         <DateInput label={t.day} value={on} onValue={(date) => put('on', date === today ? undefined : date)} />
         <label>

@@ -2,6 +2,7 @@ import { useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import type { HouseOnTheWalk } from '../shared/climate-types';
 import { useMessages } from '../shared/messages';
+import { groups } from '../shared/query-keys';
 import { ProblemNote } from '../shared/screen-states';
 import { saveWalk } from './rounds-api';
 import { roundsMessages } from './rounds-messages';
@@ -17,7 +18,7 @@ export function WalkOrder({ site, walk }: { site: string; walk: readonly HouseOn
     setFailure(undefined);
     try {
       await saveWalk(site, walkedEarlier(order, house, by));
-      await queries.invalidateQueries({ queryKey: ['rounds', site] });
+      await queries.invalidateQueries({ queryKey: groups.roundsOf(site) });
     } catch (refused) {
       setFailure(refused);
     }

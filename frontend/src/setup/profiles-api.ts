@@ -1,25 +1,30 @@
 import { useQuery } from '@tanstack/react-query';
-import { at, getJson, newKey, postJson } from '../shared/http';
-import type { LearningEvidence, ProfileVersion } from '../shared/learning-types';
+import { answer, api, newKey, once } from '../shared/http';
+import type { Schemas } from '../shared/contract';
+import type { ProfileVersion } from '../shared/learning-types';
+import { keys } from '../shared/query-keys';
 
 /** Versions of a crop's profile, newest first; renewed with the other lists of Setup. */
 export function useProfileVersions(crop: string) {
   return useQuery({
-    queryKey: ['setup', 'profiles', crop],
-    queryFn: ({ signal }) => getJson<readonly ProfileVersion[]>(at`/crops/${crop}/profiles`, undefined, signal),
+    queryKey: keys.profileVersions(crop),
+    queryFn: ({ signal }) =>
+      answer(api.GET('/api/crops/{code}/profiles', { params: { path: { code: crop } }, signal })),
   });
 }
 
-export interface Proposal {
-  readonly version: number;
-  readonly evidence: LearningEvidence;
-}
+export type Proposal = Schemas['ProposalWire'];
 
 /** Asks for a proposal from the batches so far. It takes effect only when it is adopted. */
 export function proposeLearning(crop: string): Promise<Proposal> {
-  return postJson(at`/crops/${crop}/learning`, undefined, newKey());
+  return answer(api.POST('/api/crops/{code}/learning', { params: { path: { code: crop }, header: once(newKey()) } }));
 }
 
 export function adoptProfile(crop: string, version: number, pinned: boolean): Promise<ProfileVersion> {
-  return postJson(at`/crops/${crop}/profiles/${version}/adoption`, { pinned }, newKey());
+  return answer(
+    api.POST('/api/crops/{code}/profiles/{version}/adoption', {
+      params: { path: { code: crop, version }, header: once(newKey()) },
+      body: { pinned },
+    }),
+  );
 }

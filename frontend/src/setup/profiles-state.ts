@@ -1,4 +1,4 @@
-import type { CropProfile, RootingStage, StageProfile } from '../shared/api-types';
+import type { BatchStage, CropProfile, StageProfile } from '../shared/api-types';
 import type { ProfileVersion } from '../shared/learning-types';
 
 /** Versions of a crop's profile: which is looked at, what it would change, and what may be done with it. */
@@ -43,7 +43,7 @@ export function actionsOn(looked: ProfileVersion, versions: readonly ProfileVers
 export type StageFigure = 'daysAtReference' | 'survivalMean' | 'minC' | 'optimumC' | 'maxC';
 
 export interface StageChange {
-  readonly stage: RootingStage;
+  readonly stage: BatchStage;
   readonly figures: Readonly<Record<StageFigure, { readonly before: number | undefined; readonly after: number }>>;
 }
 

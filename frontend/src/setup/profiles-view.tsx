@@ -6,6 +6,7 @@ import { useFormats } from '../shared/formats';
 import type { ProfileVersion } from '../shared/learning-types';
 import { useMessages } from '../shared/messages';
 import { notice } from '../shared/notices';
+import { groups } from '../shared/query-keys';
 import { Empty, Failed, Loading, ProblemNote } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
 import { useCrops } from '../shared/setup-lists';
@@ -69,7 +70,7 @@ function Propose({ crop }: { crop: string }) {
     setFailure(undefined);
     try {
       const { version } = await proposeLearning(crop);
-      await queries.invalidateQueries({ queryKey: ['setup', 'profiles', crop] });
+      await queries.invalidateQueries({ queryKey: groups.profiles(crop) });
       notice({ text: t.proposed(version) });
       void navigate(`/setup/crops/${encodeURIComponent(crop)}/profiles/${version}`);
     } catch (refused) {

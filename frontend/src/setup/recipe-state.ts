@@ -87,7 +87,7 @@ export function recipeOf(
     recipe: {
       ...recipe,
       ...(Object.fromEntries(figures) as Pick<CropRecipe, (typeof WHOLE)[number]['name']>),
-      mistNeed: draft['mistNeed'] ?? recipe.mistNeed,
+      mistNeed: (draft['mistNeed'] ?? recipe.mistNeed) as CropRecipe['mistNeed'],
       phases,
       note: note === '' ? null : note,
     },

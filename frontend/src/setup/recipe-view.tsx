@@ -10,6 +10,7 @@ import { notice } from '../shared/notices';
 import { NumberInput } from '../shared/number-input';
 import { usePreferences } from '../shared/preferences';
 import { Problem } from '../shared/problem';
+import { groups } from '../shared/query-keys';
 import { Empty, Failed, Loading, ProblemNote } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
 import { useCrops } from '../shared/setup-lists';
@@ -109,7 +110,7 @@ function RecipeForm({ crop, looked, newest }: RecipeFormProps) {
     setFailure(undefined);
     try {
       const saved = await saveRecipe(crop, made.recipe);
-      await queries.invalidateQueries({ queryKey: ['setup', 'recipe', crop] });
+      await queries.invalidateQueries({ queryKey: groups.recipe(crop) });
       notice({ text: saved.version === newest.version ? t.nothingChanged : t.saved(saved.version) });
       void navigate(`/setup/crops/${encodeURIComponent(crop)}/recipe`);
     } catch (refused) {

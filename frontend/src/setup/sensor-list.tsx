@@ -14,7 +14,7 @@ import { ListTable, type Column } from './setup-list';
 import { setupMessages } from './setup-messages';
 import { signed, type Item, type ListName } from './setup-state';
 
-/** The sensor map: which topic is which sensor, where it hangs, what its numbers mean, and when it was last heard. */
+/** The sensor map: which topic is which sensor, where it hangs, what its numbers mean, and when it was last seen. */
 export function SensorList({ items }: { items: Readonly<Record<ListName, readonly Item[]>> }) {
   const t = useMessages(setupMessages);
   const columns = useSensorColumns(items);
@@ -22,7 +22,7 @@ export function SensorList({ items }: { items: Readonly<Record<ListName, readonl
     <>
       {columns.failed && (
         <p className="rc-warning" role="status">
-          ▲ {t.heardNot}
+          ▲ {t.lastSeenFailed}
         </p>
       )}
       <ListTable list="sensors" items={items} columns={columns.columns} links={<ReadingsLinks />} />
@@ -58,7 +58,7 @@ function useSensorColumns(items: Readonly<Record<ListName, readonly Item[]>>): {
     },
     { head: t.topic, cell: as(({ topic }) => <span className="sensor-topic">{topic ?? '–'}</span>) },
     {
-      head: t.lastHeard,
+      head: t.lastSeen,
       cell: as(({ code, house }) => {
         const found = health.bySensor.get(code);
         if (!found) return health.pending ? '…' : '–';

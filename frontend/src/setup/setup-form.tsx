@@ -10,6 +10,7 @@ import { notice } from '../shared/notices';
 import { NumberInput } from '../shared/number-input';
 import { usePreferences } from '../shared/preferences';
 import { Problem } from '../shared/problem';
+import { groups } from '../shared/query-keys';
 import { needsLevels, needsLightSource, unitName } from '../shared/reading-units';
 import { Empty, ProblemNote } from '../shared/screen-states';
 import { sharedMessages } from '../shared/shared-messages';
@@ -100,7 +101,7 @@ function Fields({ list, code, item, items }: Omit<SetupFormProps, 'code'> & { co
     try {
       if (code === undefined) await createItem(list, made.body, sent.current.key);
       else await changeItem(list, code, made.body);
-      await queries.invalidateQueries({ queryKey: ['setup'] });
+      await queries.invalidateQueries({ queryKey: groups.setup() });
       notice({ text: t.savedAs(String(made.body['code'])) });
       void navigate(`/setup/${list}`);
     } catch (refused) {

@@ -1,3 +1,5 @@
+import type { Crop, House, Site, StageProfile, TrayFormat, Variety } from '../shared/api-types';
+import type { Sensor } from '../shared/climate-types';
 import type { Preferences } from '../shared/preferences';
 import { needsLevels, unitsOf } from '../shared/reading-units';
 import { celsiusTyped, lengthShown, mmTyped, numberTyped, round, temperatureShown } from '../shared/units';
@@ -39,6 +41,19 @@ export interface Field {
 export type Draft = Readonly<Record<string, string>>;
 export type FieldWrong = 'needed' | 'code' | 'number' | 'whole' | 'unit';
 export type Units = Pick<Preferences, 'temperature' | 'length'>;
+/** What each list holds. */
+export interface ItemOf {
+  readonly sites: Site;
+  readonly houses: House;
+  readonly 'tray-formats': TrayFormat;
+  readonly crops: Crop;
+  readonly varieties: Variety;
+  readonly sensors: Sensor;
+}
+/** A place in an item; the contract has at least the member it begins with. */
+type PathIn<T> = (keyof T & string) | `${keyof T & string}.${string}`;
+type FieldOf<T> = Field & { readonly path: PathIn<T> };
+
 /** Anything that came from or goes to the server as JSON. */
 export type Item = Readonly<Record<string, unknown>>;
 
@@ -54,12 +69,12 @@ export const STAGE_FIELDS = [
   { name: 'survivalWeight', kind: 'number' },
   { name: 'form', kind: 'choice', optional: true },
   { name: 'source', kind: 'text', optional: true },
-] as const satisfies readonly (Omit<Field, 'path'> & { name: string })[];
+] as const satisfies readonly (Omit<Field, 'path'> & { name: keyof StageProfile })[];
 
 /** Of a moisture probe, what it shows at each of the five levels, by place in the list. */
 const LEVELS = [0, 1, 2, 3, 4] as const;
 
-export const FIELDS: Readonly<Record<ListName, readonly Field[]>> = {
+const CHECKED: { readonly [List in ListName]: readonly FieldOf<ItemOf[List]>[] } = {
   sites: [
     { path: 'code', kind: 'code' },
     { path: 'name', kind: 'text' },
@@ -83,7 +98,7 @@ export const FIELDS: Readonly<Record<ListName, readonly Field[]>> = {
     { path: 'code', kind: 'code' },
     { path: 'name', kind: 'text' },
     ...STAGES.flatMap((_, i) =>
-      STAGE_FIELDS.map(({ name, ...rest }): Field => ({ path: `profile.stages.${i}.${name}`, ...rest })),
+      STAGE_FIELDS.map(({ name, ...rest }): FieldOf<Crop> => ({ path: `profile.stages.${i}.${name}`, ...rest })),
     ),
     { path: 'profile.rateSpread', kind: 'number' },
     { path: 'profile.cellSpread', kind: 'number', optional: true },
@@ -103,9 +118,11 @@ export const FIELDS: Readonly<Record<ListName, readonly Field[]>> = {
     { path: 'lightSource', kind: 'choice', optional: true },
     { path: 'topic', kind: 'text', optional: true },
     { path: 'offset', kind: 'number', optional: true },
-    ...LEVELS.map((level): Field => ({ path: `levels.${level}`, kind: 'number', optional: true })),
+    ...LEVELS.map((level): FieldOf<Sensor> => ({ path: `levels.${level}`, kind: 'number', optional: true })),
   ],
 };
+
+export const FIELDS: Readonly<Record<ListName, readonly Field[]>> = CHECKED;
 
 /** What an address may say of a new sensor: the topic that came in without one, the house one comes from. */
 const GIVEN = ['house', 'quantity', 'unit', 'topic'] as const;

@@ -89,11 +89,11 @@ export function VersionComparison({ before, looked }: { before: CropProfile | un
       <dl className="profiles-spreads">
         {spreads.map(
           ({ name, before: old, after }) =>
-            after !== undefined && (
+            typeof after === 'number' && (
               <div key={name}>
                 <dt>{name}</dt>
                 <dd>
-                  <Pair before={old} after={after} digits={3} say={(value) => format.decimal(value, 3)} />
+                  <Pair before={old ?? undefined} after={after} digits={3} say={(value) => format.decimal(value, 3)} />
                 </dd>
               </div>
             ),

@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { useMessages } from '../shared/messages';
 import type { ProfileVersion } from '../shared/learning-types';
 import { notice } from '../shared/notices';
+import { groups } from '../shared/query-keys';
 import { ProblemNote } from '../shared/screen-states';
 import { adoptProfile } from './profiles-api';
 import { profilesMessages } from './profiles-messages';
@@ -33,7 +34,7 @@ export function VersionReview({ crop, looked, versions }: VersionReviewProps) {
     const pin = action === 'pin' || action === 'adoptPinned';
     try {
       await adoptProfile(crop, looked.version, pin);
-      await queries.invalidateQueries({ queryKey: ['setup'] });
+      await queries.invalidateQueries({ queryKey: groups.setup() });
       notice({ text: pin ? t.donePinned(looked.version) : t.done(looked.version) });
     } catch (refused) {
       setFailure(refused);

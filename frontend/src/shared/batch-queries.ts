@@ -1,16 +1,12 @@
 import { keepPreviousData, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useEffect, useRef } from 'react';
-import type { BatchList, BatchView, Development, EntryView, Instant } from './api-types';
+import type { BatchList, Instant } from './api-types';
 import { happenedBy, patched, type BatchListQuery } from './batch-list-state';
-import { at, getJson } from './http';
-import type { Explanation } from './learning-types';
+import { answer, api } from './http';
 import { useLiveEvent } from './live-stream';
+import { groups, keys } from './query-keys';
 
-/**
- * Batches as the screens ask for them. These keys do not begin with `batches`: that key is renewed as a whole on every
- * event, and here an event that names a few batches shall renew only those.
- */
-const listKey = (query: BatchListQuery) => ['batch-list', query];
+/** Batches as the screens ask for them: an event that names a few of them renews only those. */
 
 /** More changed batches than this are fetched as a list. */
 const MOST_SINGLY = 20;
@@ -35,15 +31,17 @@ export function useBatchList(query: BatchListQuery) {
       }
       lastWhole.current = Date.now();
       changed.current.clear();
-      await queries.invalidateQueries({ queryKey: ['batch-list'] });
+      await queries.invalidateQueries({ queryKey: groups.batchLists() });
       return;
     }
     changed.current.clear();
     try {
-      const fetched = await Promise.all(ids.map((id) => getJson<BatchView>(at`/batches/${id}`)));
-      queries.setQueryData<BatchList>(listKey(query), (list) => list && patched(list, fetched, query));
+      const fetched = await Promise.all(
+        ids.map((id) => answer(api.GET('/api/batches/{id}', { params: { path: { id } } }))),
+      );
+      queries.setQueryData<BatchList>(keys.batchList(query), (list) => list && patched(list, fetched, query));
     } catch {
-      await queries.invalidateQueries({ queryKey: ['batch-list'] });
+      await queries.invalidateQueries({ queryKey: groups.batchLists() });
     }
   };
   useLiveEvent('batches', ({ ids }) => {
@@ -52,8 +50,8 @@ export function useBatchList(query: BatchListQuery) {
   });
 
   return useQuery({
-    queryKey: listKey(query),
-    queryFn: ({ signal }) => getJson<BatchList>(at`/batches`, { ...query }, signal),
+    queryKey: keys.batchList(query),
+    queryFn: ({ signal }) => answer(api.GET('/api/batches', { params: { query }, signal })),
     placeholderData: keepPreviousData,
   });
 }
@@ -62,11 +60,12 @@ export function useBatchList(query: BatchListQuery) {
 export function useBatch(id: string, asOf?: Instant) {
   const queries = useQueryClient();
   useLiveEvent('batches', ({ ids }) => {
-    if (ids.includes(id)) void queries.invalidateQueries({ queryKey: ['batch', id] });
+    if (ids.includes(id)) void queries.invalidateQueries({ queryKey: groups.batch(id) });
   });
   return useQuery({
-    queryKey: ['batch', id, 'view', asOf ?? 'now'],
-    queryFn: ({ signal }) => getJson<BatchView>(at`/batches/${id}`, { asOf }, signal),
+    queryKey: keys.batchView(id, asOf),
+    queryFn: ({ signal }) =>
+      answer(api.GET('/api/batches/{id}', { params: { path: { id }, query: { asOf } }, signal })),
     // Another moment of the same batch may stand in for a moment; another batch may not.
     placeholderData: (before, query) => (query?.queryKey[1] === id ? before : undefined),
   });
@@ -75,23 +74,25 @@ export function useBatch(id: string, asOf?: Instant) {
 /** Oldest first, as they happened; with `asOf` those that had happened by then. */
 export function useBatchEntries(id: string, asOf?: Instant) {
   return useQuery({
-    queryKey: ['batch', id, 'entries'],
-    queryFn: ({ signal }) => getJson<readonly EntryView[]>(at`/batches/${id}/entries`, undefined, signal),
+    queryKey: keys.batchEntries(id),
+    queryFn: ({ signal }) => answer(api.GET('/api/batches/{id}/entries', { params: { path: { id } }, signal })),
     select: (entries) => (asOf === undefined ? entries : happenedBy(entries, asOf)),
   });
 }
 
 export function useDevelopment(id: string, asOf?: Instant) {
   return useQuery({
-    queryKey: ['batch', id, 'development', asOf ?? 'now'],
-    queryFn: ({ signal }) => getJson<Development>(at`/batches/${id}/development`, { asOf }, signal),
+    queryKey: keys.batchDevelopment(id, asOf),
+    queryFn: ({ signal }) =>
+      answer(api.GET('/api/batches/{id}/development', { params: { path: { id }, query: { asOf } }, signal })),
   });
 }
 
 /** Why its ready date is not the one it was planned with. */
 export function useExplanation(id: string, asOf?: Instant) {
   return useQuery({
-    queryKey: ['batch', id, 'explanation', asOf ?? 'now'],
-    queryFn: ({ signal }) => getJson<Explanation>(at`/batches/${id}/explanation`, { asOf }, signal),
+    queryKey: keys.batchExplanation(id, asOf),
+    queryFn: ({ signal }) =>
+      answer(api.GET('/api/batches/{id}/explanation', { params: { path: { id }, query: { asOf } }, signal })),
   });
 }

@@ -1,27 +1,60 @@
+import createClient, { type Middleware } from 'openapi-fetch';
+import type { paths } from '../../generated/contract';
+import type { Asked, PathOf, Verb, Answered } from './contract';
 import { Problem, problemOf, Unreachable } from './problem';
 
-/** Requests to our own backend. Each either answers the body, or throws a `Problem` (refused) or `Unreachable`. */
+/**
+ * Requests to our own backend, typed by the interface document: `answer(api.GET('/api/batches/{id}', …))`. Each either
+ * answers the body, or throws a `Problem` (refused) or `Unreachable`. A path, a parameter or a member that the document
+ * does not have does not compile.
+ */
+const client = createClient<paths>({
+  // The page's own; there is none where only the logic is tested.
+  baseUrl: globalThis.location?.origin ?? '',
+  headers: { Accept: 'application/json, application/problem+json' },
+  querySerializer: (query) => queryString(query as Query),
+  // Looked up at each request, so that whoever stands in for the network can do so late.
+  fetch: (request) => fetch(request),
+});
 
-export type Query = Readonly<Record<string, string | number | undefined>>;
+interface Answer<T> {
+  readonly data?: T;
+}
 
-export function getJson<T>(path: string, query?: Query, signal?: AbortSignal): Promise<T> {
-  return request<T>('GET', path + queryString(query), undefined, {}, signal);
+/** The client's own types take any further parameter or member along without a word; these do not. */
+type Api = {
+  readonly [V in Verb]: <P extends PathOf<V>>(
+    path: P,
+    ...asked: object extends Asked<P, V> ? [asked?: Asked<P, V>] : [asked: Asked<P, V>]
+  ) => Promise<Answer<Answered<P, V>>>;
+};
+
+export const api = client as unknown as Api;
+
+const refusals: Middleware = {
+  async onResponse({ response }) {
+    if (!response.ok) throw await problemOf(response);
+  },
+};
+client.use(refusals);
+
+/** What was answered, once it is whole. */
+export async function answer<T>(asked: Promise<Answer<T>>): Promise<T> {
+  try {
+    const { data } = await asked;
+    return data as T;
+  } catch (failure) {
+    if (failure instanceof Problem || (failure instanceof DOMException && failure.name === 'AbortError')) throw failure;
+    throw new Unreachable('no whole answer came', { cause: failure });
+  }
 }
 
 /**
- * Creates something. Make `idempotencyKey` once per thing a person wants (`newKey()`) and keep it while retrying: the
- * same key with the same body happens once.
+ * The header of whatever creates something. Make the key once per thing a person wants (`newKey()`) and keep it while
+ * retrying: the same key with the same body happens once.
  */
-export function postJson<T>(path: string, body: unknown, idempotencyKey: string): Promise<T> {
-  return request<T>('POST', path, body, { 'Idempotency-Key': idempotencyKey });
-}
-
-export function putJson<T>(path: string, body: unknown): Promise<T> {
-  return request<T>('PUT', path, body);
-}
-
-export async function deleteAt(path: string): Promise<void> {
-  await request<undefined>('DELETE', path);
+export function once(idempotencyKey: string): { readonly 'Idempotency-Key': string } {
+  return { 'Idempotency-Key': idempotencyKey };
 }
 
 export function newKey(): string {
@@ -31,47 +64,12 @@ export function newKey(): string {
   return Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('');
 }
 
+export type Query = Readonly<Record<string, string | number | boolean | undefined>>;
+
 /** `?a=1&b=2` without the values that are undefined or empty. */
 export function queryString(query: Query = {}): string {
   const given = Object.entries(query).filter(([, value]) => value !== undefined && value !== '');
   return given.length === 0 ? '' : `?${new URLSearchParams(given.map(([name, value]) => [name, String(value)]))}`;
-}
-
-/** A path under /api with its parts escaped: ``at`/batches/${id}` ``. */
-export function at(strings: TemplateStringsArray, ...parts: readonly (string | number)[]): string {
-  return '/api' + strings.reduce((path, piece, i) => path + encodeURIComponent(String(parts[i - 1])) + piece);
-}
-
-async function request<T>(
-  method: string,
-  path: string,
-  body?: unknown,
-  headers: Readonly<Record<string, string>> = {},
-  signal?: AbortSignal,
-): Promise<T> {
-  let response: Response;
-  try {
-    response = await fetch(path, {
-      method,
-      headers: {
-        Accept: 'application/json, application/problem+json',
-        ...(body === undefined ? {} : { 'Content-Type': 'application/json' }),
-        ...headers,
-      },
-      ...(body === undefined ? {} : { body: JSON.stringify(body) }),
-      ...(signal ? { signal } : {}),
-    });
-  } catch (failure) {
-    if (signal?.aborted) throw failure;
-    throw new Unreachable(`${method} ${path}`, { cause: failure });
-  }
-  if (!response.ok) throw await problemOf(response);
-  if (response.status === 204) return undefined as T;
-  try {
-    return (await response.json()) as T;
-  } catch (failure) {
-    throw new Unreachable(`${method} ${path} was cut short`, { cause: failure });
-  }
 }
 
 /** A refusal will not change by asking again; silence might. */

@@ -1,8 +1,9 @@
 import { QueryClient, useQueryClient } from '@tanstack/react-query';
 import { worthRetrying } from './http';
 import { useLiveEvent } from './live-stream';
+import { groups, isOfBoard } from './query-keys';
 
-/** One cache of server answers. Keys begin with the capability: `['batches', …]`, `['orders', …]`, `['setup', …]`. */
+/** One cache of server answers. Its keys are made in query-keys.ts. */
 export function newQueryClient(): QueryClient {
   return new QueryClient({
     defaultOptions: {
@@ -20,12 +21,9 @@ export function newQueryClient(): QueryClient {
 /** Renews what the stream says has changed. Used once, by the shell. */
 export function useLiveQueries(): void {
   const queries = useQueryClient();
-  useLiveEvent('batches', () => void queries.invalidateQueries({ queryKey: ['batches'] }));
-  useLiveEvent('orders', () => void queries.invalidateQueries({ queryKey: ['orders'] }));
-  useLiveEvent('setup', () => void queries.invalidateQueries({ queryKey: ['setup'] }));
+  useLiveEvent('batches', () => void queries.invalidateQueries({ queryKey: groups.batchSearches() }));
+  useLiveEvent('orders', () => void queries.invalidateQueries({ queryKey: groups.orders() }));
+  useLiveEvent('setup', () => void queries.invalidateQueries({ queryKey: groups.setup() }));
   // After a gap too long to replay everything may have changed; the board takes the snapshot itself.
-  useLiveEvent(
-    'snapshot',
-    () => void queries.invalidateQueries({ predicate: ({ queryKey }) => queryKey[0] !== 'board' }),
-  );
+  useLiveEvent('snapshot', () => void queries.invalidateQueries({ predicate: ({ queryKey }) => !isOfBoard(queryKey) }));
 }

@@ -1,21 +1,24 @@
 import { useQuery } from '@tanstack/react-query';
 import type { Crop, House, Site, TrayFormat, Variety } from './api-types';
-import { at, getJson } from './http';
+import { answer, api } from './http';
+import { keys } from './query-keys';
 
 /**
  * The lists that every screen names things from. They change seldom, so one copy is kept and the live stream's
- * `setup` event renews it. Query keys begin with the capability, so `['setup']` reaches them all.
+ * `setup` event renews it, with all else of the group `setup`.
  */
-export const useSites = () => useList<Site>('sites', at`/sites`);
-export const useHouses = () => useList<House>('houses', at`/houses`);
-export const useTrayFormats = () => useList<TrayFormat>('tray-formats', at`/tray-formats`);
-export const useCrops = () => useList<Crop>('crops', at`/crops`);
-export const useVarieties = () => useList<Variety>('varieties', at`/varieties`);
+export const useSites = () => useList<Site>('sites', (signal) => answer(api.GET('/api/sites', { signal })));
+export const useHouses = () => useList<House>('houses', (signal) => answer(api.GET('/api/houses', { signal })));
+export const useTrayFormats = () =>
+  useList<TrayFormat>('tray-formats', (signal) => answer(api.GET('/api/tray-formats', { signal })));
+export const useCrops = () => useList<Crop>('crops', (signal) => answer(api.GET('/api/crops', { signal })));
+export const useVarieties = () =>
+  useList<Variety>('varieties', (signal) => answer(api.GET('/api/varieties', { signal })));
 
-function useList<T>(name: string, path: string) {
+function useList<T>(name: string, ask: (signal: AbortSignal) => Promise<readonly T[]>) {
   return useQuery({
-    queryKey: ['setup', name],
-    queryFn: ({ signal }) => getJson<readonly T[]>(path, undefined, signal),
+    queryKey: keys.setupList(name),
+    queryFn: ({ signal }) => ask(signal),
     staleTime: Infinity,
   });
 }

@@ -59,6 +59,7 @@ describe('misses', () => {
     batch: 'B1',
     crop: 'salvia',
     readyAt: '2026-11-10T12:00:00Z',
+    seenReadyAt: '2026-11-11T08:00:00Z',
     predicted: { p10: '2026-11-08T12:00:00Z', p50: '2026-11-09T00:00:00Z', p90: '2026-11-10T00:00:00Z' },
     errorDays: 1.5,
   };

@@ -13,6 +13,7 @@ import { useMessages } from '../shared/messages';
 import { notice } from '../shared/notices';
 import { NumberInput } from '../shared/number-input';
 import { Problem } from '../shared/problem';
+import { groups } from '../shared/query-keys';
 import { ProblemNote } from '../shared/screen-states';
 import { useHouses, useSites } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
@@ -76,8 +77,8 @@ export function TreatmentDialog({ site, close }: { site: string | undefined; clo
       const house = houses.find(({ code }) => code === recorded.house)?.name ?? recorded.house;
       const until = format.dateTime(recorded.reentryAt, zoneOf(recorded.house));
       notice({ text: recorded.closed ? t.done(house, until) : t.doneOpen });
-      await queries.invalidateQueries({ queryKey: ['treatments'] });
-      await queries.invalidateQueries({ queryKey: ['rounds'] });
+      await queries.invalidateQueries({ queryKey: groups.treatments() });
+      await queries.invalidateQueries({ queryKey: groups.rounds() });
       close();
     } catch (refused) {
       if (refused instanceof Problem) sent.current = undefined;

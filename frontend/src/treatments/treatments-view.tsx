@@ -7,6 +7,7 @@ import type { TreatmentView } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { notice } from '../shared/notices';
+import { groups } from '../shared/query-keys';
 import { Empty, Failed, Loading, ProblemNote } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
 import { useHouses, useSites } from '../shared/setup-lists';
@@ -154,7 +155,7 @@ function ReverseDialog({ treatment, close }: { treatment: TreatmentView; close: 
     try {
       await reverseTreatment(treatment.id, reason.trim());
       notice({ text: t.reversedDone });
-      await queries.invalidateQueries({ queryKey: ['treatments'] });
+      await queries.invalidateQueries({ queryKey: groups.treatments() });
       close();
     } catch (refused) {
       setFailure(refused);

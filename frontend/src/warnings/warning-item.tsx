@@ -7,6 +7,7 @@ import type { WarningView } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { notice } from '../shared/notices';
+import { groups } from '../shared/query-keys';
 import { ProblemNote } from '../shared/screen-states';
 import { useSites } from '../shared/setup-lists';
 import { useQuantityWords } from '../climate/climate-words';
@@ -85,7 +86,7 @@ function Acknowledge({ warning, what }: { warning: WarningView; what: string }) 
     try {
       await acknowledge(warning.id, text.trim());
       notice({ text: `${t.done}. ${t.goesOn}` });
-      await queries.invalidateQueries({ queryKey: ['warnings'] });
+      await queries.invalidateQueries({ queryKey: groups.warnings() });
     } catch (refused) {
       setFailure(refused);
       setBusy(false);

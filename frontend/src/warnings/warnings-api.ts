@@ -1,8 +1,9 @@
 import { useQuery, useQueryClient } from '@tanstack/react-query';
 import type { WarningView } from '../shared/climate-types';
-import { at, getJson, newKey, postJson } from '../shared/http';
+import { answer, api, newKey, once } from '../shared/http';
 import { useLiveEvent } from '../shared/live-stream';
 import { useNow } from '../shared/now';
+import { groups, keys } from '../shared/query-keys';
 
 const HOUR_MS = 3_600_000;
 const AGAIN_MS = 60_000;
@@ -16,8 +17,8 @@ interface WarningQuery {
 /** The log of the last 14 days, or from a moment on. */
 export function useWarnings(query: WarningQuery) {
   return useQuery({
-    queryKey: ['warnings', query],
-    queryFn: ({ signal }) => getJson<readonly WarningView[]>(at`/warnings`, { ...query }, signal),
+    queryKey: keys.warningLog(query),
+    queryFn: ({ signal }) => answer(api.GET('/api/warnings', { params: { query }, signal })),
     refetchInterval: AGAIN_MS,
   });
 }
@@ -31,9 +32,14 @@ export function useStandingWarnings(site: string | undefined) {
 /** Renews every list of warnings when one was raised, ended or acknowledged. */
 export function useLiveWarnings(): void {
   const queries = useQueryClient();
-  useLiveEvent('warnings', () => void queries.invalidateQueries({ queryKey: ['warnings'] }));
+  useLiveEvent('warnings', () => void queries.invalidateQueries({ queryKey: groups.warnings() }));
 }
 
 export function acknowledge(id: string, text: string): Promise<WarningView> {
-  return postJson(at`/warnings/${id}/acknowledgement`, text === '' ? {} : { text }, newKey());
+  return answer(
+    api.POST('/api/warnings/{id}/acknowledgement', {
+      params: { path: { id }, header: once(newKey()) },
+      body: text === '' ? {} : { text },
+    }),
+  );
 }

@@ -61,6 +61,7 @@ describe('what comes of it', () => {
     house,
     readyAt: day === null ? { p10: null, p50: null, p90: null } : at(day),
     saleableTrays: { p10: trays, p50: trays, p90: trays },
+    usableUntil: null,
   });
   const cell = (week: string, openBefore: number, openAfter: number) => ({
     variety: 'v',

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.core.util.DefaultIndenter;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
 import io.quarkus.test.junit.QuarkusTest;
@@ -11,6 +12,8 @@ import io.restassured.RestAssured;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 
@@ -58,6 +61,48 @@ class OpenApiDocumentTest {
                         "/api/live",
                         "/api/orders",
                         "/api/orders/{id}");
+    }
+
+    /** Seen red without HonestSchemas and ContractWords. */
+    @Test
+    void whatIsAlwaysThereIsRequiredAndWhatMayBeNullSaysSo() throws IOException {
+        JsonNode schemas = json.readTree(served()).at("/components/schemas");
+
+        assertThat(texts(schemas.at("/BatchView/required"))).contains("id", "stage", "trays", "lastCount");
+        assertThat(schemas.at("/BatchView/properties/lastCount/anyOf/1/type").asText()).isEqualTo("null");
+        assertThat(texts(schemas.at("/OutlookView/properties/missingHours/type"))).doesNotContain("null");
+        assertThat(texts(schemas.at("/BatchWire/required"))).contains("site", "trays").doesNotContain("plants");
+        assertThat(texts(schemas.at("/BatchWire/properties/plants/type"))).containsExactly("integer", "null");
+        assertThat(texts(schemas.at("/TrackRecordWire/properties/coverage/additionalProperties/type")))
+                .containsExactly("number", "null");
+    }
+
+    @Test
+    void wordsThatAreFewAreListed() throws IOException {
+        JsonNode schemas = json.readTree(served()).at("/components/schemas");
+
+        assertThat(schemas.at("/WarningView/properties/kind/$ref").asText())
+                .isEqualTo("#/components/schemas/WarningKind");
+        assertThat(texts(schemas.at("/WarningKind/enum"))).contains("dry-down", "over-misting");
+        assertThat(texts(schemas.at("/LossCause/enum"))).contains("rot").doesNotContain("count-difference");
+    }
+
+    @Test
+    void everyWriteSaysWhatItAnswers() throws IOException {
+        JsonNode paths = json.readTree(served()).at("/paths");
+
+        assertThat(paths.at("/~1api~1batches~1{id}~1entries/post/responses/201/content/application~1json/schema/$ref")
+                        .asText())
+                .isEqualTo("#/components/schemas/Written");
+        assertThat(paths.at("/~1api~1orders/post/responses/201/content/application~1json/schema/$ref")
+                        .asText())
+                .isEqualTo("#/components/schemas/OrderView");
+    }
+
+    private static List<String> texts(JsonNode list) {
+        List<String> texts = new ArrayList<>();
+        list.forEach(each -> texts.add(each.asText()));
+        return texts;
     }
 
     /** Keys in alphabetical order, so that the document does not change with the order of compilation. */

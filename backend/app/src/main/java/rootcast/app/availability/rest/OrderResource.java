@@ -9,6 +9,7 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
@@ -21,6 +22,7 @@ import java.util.Map;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
@@ -64,6 +66,8 @@ public class OrderResource {
     InstantSource time;
 
     @POST
+    @Produces(MediaType.APPLICATION_JSON)
+    @APIResponseSchema(value = OrderWire.OrderView.class, responseCode = "201")
     public Response place(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid OrderWire wire) {
         UUID id = UUID.randomUUID();
         PlaceOrder.Wanted wanted = wire.wanted(id);

@@ -1,6 +1,7 @@
 package rootcast.app.climate.csv;
 
 import java.util.List;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -28,6 +29,7 @@ public record CsvReport(
      * @param outcome refused, set-aside, flagged or noted
      * @param kind    of the flag, or what is noted
      */
+    @Schema(name = "CsvLine")
     public record Line(
             long line,
             @Nullable String column,

@@ -6,14 +6,17 @@ import jakarta.validation.constraints.NotNull;
 import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.climate.csv.BackfillCsv;
 import rootcast.app.climate.csv.CsvPlan;
+import rootcast.app.climate.csv.CsvReport;
 import rootcast.app.climate.store.Sensors;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
@@ -37,6 +40,8 @@ public class CsvResource {
 
     /** @param dryRun true for a preview; must be said, so that nobody writes by oversight */
     @POST
+    @Produces(MediaType.APPLICATION_JSON)
+    @APIResponseSchema(value = CsvReport.class, responseCode = "200")
     public Response take(
             @HeaderParam("Idempotency-Key") @Nullable String key,
             @RestQuery @Nullable Boolean dryRun,

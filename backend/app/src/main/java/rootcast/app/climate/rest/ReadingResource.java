@@ -8,6 +8,7 @@ import jakarta.validation.constraints.NotNull;
 import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.time.Instant;
@@ -21,6 +22,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.climate.IngestCount;
 import rootcast.app.climate.RecordReadings;
@@ -61,6 +63,8 @@ public class ReadingResource {
     record Taken(int accepted, int duplicates, List<RecordReadings.Refused> rejected) {}
 
     @POST
+    @Produces(MediaType.APPLICATION_JSON)
+    @APIResponseSchema(value = Taken.class, responseCode = "200")
     public Response take(
             @HeaderParam("Idempotency-Key") @Nullable String key,
             @RequestBody(

@@ -8,6 +8,8 @@ import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.time.Duration;
 import java.time.Instant;
@@ -15,6 +17,7 @@ import java.time.InstantSource;
 import java.util.List;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
@@ -87,12 +90,16 @@ public class SensorResource {
     }
 
     @POST
+    @Produces(MediaType.APPLICATION_JSON)
+    @APIResponseSchema(value = SensorWire.class, responseCode = "201")
     public Response create(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid SensorWire wire) {
         return setup.create(OnceKey.optional(key), item(wire.code()), wire, exists(wire), save(wire));
     }
 
     @PUT
     @Path("{code}")
+    @Produces(MediaType.APPLICATION_JSON)
+    @APIResponseSchema(value = SensorWire.class, responseCode = "200")
     public Response change(@RestPath String code, @NotNull @Valid SensorWire wire) {
         return setup.change(item(code), wire.code(), wire, exists(wire), save(wire));
     }

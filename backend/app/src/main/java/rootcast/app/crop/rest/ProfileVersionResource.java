@@ -9,6 +9,7 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.time.InstantSource;
@@ -16,7 +17,7 @@ import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
-import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.crop.ProfileVersion;
@@ -68,10 +69,8 @@ public class ProfileVersionResource {
                     @Content(
                             mediaType = MediaType.APPLICATION_JSON,
                             schema = @Schema(implementation = AdoptionWire.class)))
-    @APIResponse(
-            responseCode = "200",
-            description = "in force",
-            content = @Content(schema = @Schema(implementation = ProfileVersionWire.class)))
+    @Produces(MediaType.APPLICATION_JSON)
+    @APIResponseSchema(value = ProfileVersionWire.class, responseCode = "200")
     public Response adopt(
             @HeaderParam("Idempotency-Key") @Nullable String key,
             @RestPath String code,

@@ -2,7 +2,6 @@ package rootcast.app.crop.rest;
 
 import java.time.Instant;
 import java.util.Locale;
-import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.crop.ProfileVersion;
 import rootcast.learning.Evidence;
@@ -16,7 +15,7 @@ import rootcast.learning.Evidence;
  */
 record ProfileVersionWire(
         int version,
-        @Schema(enumeration = {"entered", "learned"}) String origin,
+        String origin,
         Instant createdAt,
         @Nullable Instant adoptedAt,
         boolean inForce,

@@ -7,11 +7,13 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.time.InstantSource;
 import java.util.List;
 import java.util.Optional;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.crop.CropRecipes;
@@ -56,6 +58,8 @@ public class RecipeResource {
 
     /** The same recipe again makes no version. */
     @PUT
+    @Produces(MediaType.APPLICATION_JSON)
+    @APIResponseSchema(value = RecipeWire.class, responseCode = "200")
     public Response change(
             @RestPath String code,
             @HeaderParam("Idempotency-Key") @Nullable String key,

@@ -8,10 +8,13 @@ import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.crop.store.Catalogue;
@@ -43,12 +46,16 @@ public class VarietyResource {
     }
 
     @POST
+    @Produces(MediaType.APPLICATION_JSON)
+    @APIResponseSchema(value = VarietyWire.class, responseCode = "201")
     public Response create(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid VarietyWire wire) {
         return setup.create(OnceKey.optional(key), item(wire.code()), wire, exists(wire), save(wire));
     }
 
     @PUT
     @Path("{code}")
+    @Produces(MediaType.APPLICATION_JSON)
+    @APIResponseSchema(value = VarietyWire.class, responseCode = "200")
     public Response change(@RestPath String code, @NotNull @Valid VarietyWire wire) {
         return setup.change(item(code), wire.code(), wire, exists(wire), save(wire));
     }

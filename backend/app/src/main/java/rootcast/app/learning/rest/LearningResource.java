@@ -6,14 +6,13 @@ import jakarta.inject.Inject;
 import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.time.Instant;
 import java.time.InstantSource;
-import org.eclipse.microprofile.openapi.annotations.media.Content;
-import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.crop.SourcedCrop;
@@ -47,10 +46,8 @@ public class LearningResource {
     public record ProposalWire(int version, ProfileWire profile, Evidence evidence) {}
 
     @POST
-    @APIResponse(
-            responseCode = "201",
-            description = "proposed",
-            content = @Content(schema = @Schema(implementation = ProposalWire.class)))
+    @Produces(MediaType.APPLICATION_JSON)
+    @APIResponseSchema(value = ProposalWire.class, responseCode = "201")
     public Response learn(@HeaderParam("Idempotency-Key") @Nullable String key, @RestPath String code) {
         String path = "/api/crops/" + code;
         Instant now = time.instant();

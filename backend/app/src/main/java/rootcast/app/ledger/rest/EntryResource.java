@@ -7,6 +7,7 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
@@ -15,6 +16,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.ledger.RecordEntry;
@@ -52,6 +54,8 @@ public class EntryResource {
     InstantSource time;
 
     @POST
+    @Produces(MediaType.APPLICATION_JSON)
+    @APIResponseSchema(value = BatchWire.Stuck.class, responseCode = "201")
     public Response stick(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid BatchWire wire) {
         Once.Answer answer = once.write(
                 OnceKey.optional(key),
@@ -67,6 +71,8 @@ public class EntryResource {
 
     @POST
     @Path("{id}/entries")
+    @Produces(MediaType.APPLICATION_JSON)
+    @APIResponseSchema(value = EntryWire.Written.class, responseCode = "201")
     public Response record(
             @RestPath String id, @HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid EntryWire wire) {
         String path = "/api/batches/" + id + "/entries";

@@ -8,6 +8,7 @@ import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.time.Instant;
@@ -17,6 +18,7 @@ import java.time.format.DateTimeParseException;
 import java.util.HashSet;
 import java.util.List;
 import java.util.function.Supplier;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
@@ -98,6 +100,8 @@ public class RoundResource {
 
     @POST
     @Path("{id}/done")
+    @Produces(MediaType.APPLICATION_JSON)
+    @APIResponseSchema(value = RoundItemView.Closed.class, responseCode = "200")
     public Response done(
             @RestPath String id, @HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid DoneWire wire) {
         return write(
@@ -111,6 +115,8 @@ public class RoundResource {
 
     @POST
     @Path("{id}/skipped")
+    @Produces(MediaType.APPLICATION_JSON)
+    @APIResponseSchema(value = RoundItemView.Closed.class, responseCode = "200")
     public Response skipped(
             @RestPath String id,
             @HeaderParam("Idempotency-Key") @Nullable String key,
@@ -124,6 +130,8 @@ public class RoundResource {
 
     @POST
     @Path("{id}/undo")
+    @Produces(MediaType.APPLICATION_JSON)
+    @APIResponseSchema(value = RoundItemView.Closed.class, responseCode = "200")
     public Response undo(
             @RestPath String id, @HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid UndoWire wire) {
         return write(key, id, "undo", wire, () -> {

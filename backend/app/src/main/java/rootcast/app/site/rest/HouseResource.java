@@ -10,12 +10,15 @@ import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.List;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.once.OnceKey;
@@ -51,12 +54,16 @@ public class HouseResource {
     }
 
     @POST
+    @Produces(MediaType.APPLICATION_JSON)
+    @APIResponseSchema(value = HouseWire.class, responseCode = "201")
     public Response create(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid HouseWire wire) {
         return setup.create(OnceKey.optional(key), item(wire.code()), wire, exists(wire), save(wire));
     }
 
     @PUT
     @Path("{code}")
+    @Produces(MediaType.APPLICATION_JSON)
+    @APIResponseSchema(value = HouseWire.class, responseCode = "200")
     public Response change(@RestPath String code, @NotNull @Valid HouseWire wire) {
         return setup.change(item(code), wire.code(), wire, exists(wire), save(wire));
     }
@@ -82,6 +89,8 @@ public class HouseResource {
 
     @POST
     @Path("{code}/setpoints")
+    @Produces(MediaType.APPLICATION_JSON)
+    @APIResponseSchema(value = SetpointWire.class, responseCode = "201")
     public Response plan(
             @HeaderParam("Idempotency-Key") @Nullable String key,
             @RestPath String code,

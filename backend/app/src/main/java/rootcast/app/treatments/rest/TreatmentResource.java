@@ -7,6 +7,7 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
@@ -17,6 +18,7 @@ import java.time.OffsetDateTime;
 import java.time.format.DateTimeParseException;
 import java.util.List;
 import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
@@ -51,6 +53,8 @@ public class TreatmentResource {
     InstantSource time;
 
     @POST
+    @Produces(MediaType.APPLICATION_JSON)
+    @APIResponseSchema(value = TreatmentView.class, responseCode = "201")
     public Response record(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid TreatmentWire wire) {
         return answer(once.write(
                 OnceKey.optional(key),
@@ -71,6 +75,8 @@ public class TreatmentResource {
 
     @POST
     @Path("{id}/reversal")
+    @Produces(MediaType.APPLICATION_JSON)
+    @APIResponseSchema(value = TreatmentView.class, responseCode = "200")
     public Response reverse(
             @RestPath UUID id,
             @HeaderParam("Idempotency-Key") @Nullable String key,

@@ -6,6 +6,7 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.time.Duration;
@@ -16,6 +17,7 @@ import java.time.format.DateTimeParseException;
 import java.util.Comparator;
 import java.util.List;
 import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
@@ -91,6 +93,8 @@ public class WarningResource {
     /** That somebody has seen it. It goes on until its cause has gone. */
     @POST
     @Path("{id}/acknowledgement")
+    @Produces(MediaType.APPLICATION_JSON)
+    @APIResponseSchema(value = WarningView.class, responseCode = "200")
     public Response acknowledge(
             @RestPath UUID id,
             @HeaderParam("Idempotency-Key") @Nullable String key,

@@ -1,8 +1,8 @@
 import { messagesIn } from '../shared/messages';
 
-export const tableMessages = messagesIn({
+export const csvMessages = messagesIn({
   en: {
-    title: 'Readings from a table',
+    title: 'CSV import',
     help: 'A logger’s file of the past. It is looked at first; nothing is taken in before you say so.',
     // the table
     tableTitle: '1 · The table',
@@ -68,7 +68,7 @@ export const tableMessages = messagesIn({
     nothingYet: 'Nothing is taken in yet.',
     changed: 'How the table is to be read has changed: look at it again.',
     takenTitle: (n: string) => (n === '1' ? '1 reading taken in' : `${n} readings taken in`),
-    takenHelp: 'The hours of these houses are made anew with them.',
+    takenHelp: 'The hours of these houses are rebuilt with them.',
     rows: 'Lines',
     readings: 'Numbers in them',
     wouldAccept: 'To be taken',
@@ -94,7 +94,7 @@ export const tableMessages = messagesIn({
     wholeLine: 'whole line',
   },
   es: {
-    title: 'Lecturas de una tabla',
+    title: 'Importar CSV',
     help: 'El archivo de un registrador. Primero se revisa; nada se incorpora antes de que usted lo diga.',
     tableTitle: '1 · La tabla',
     file: 'Elegir un archivo',

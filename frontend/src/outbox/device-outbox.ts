@@ -1,12 +1,15 @@
-import { openDB, type DBSchema, type IDBPDatabase } from 'idb';
-import type { NewEntry, Position } from '../shared/api-types';
 import { newKey } from '../shared/http';
 import { Problem } from '../shared/problem';
+import { openDeviceStore, type DeviceStore } from './device-store';
 import {
   EMPTY_OUTBOX,
+  laneOf,
   nextToSend,
+  oppositeOf,
   outcomeOf,
+  releasedBy,
   waitMs,
+  type Message,
   type OutboxView,
   type Refusal,
   type Sent,
@@ -16,15 +19,15 @@ import {
 /**
  * Keeps what was pressed on the device until the server acknowledges it.
  *
- * - `add` returns once the entry is safe on the device; only then may a form close.
+ * - `add` returns once the message is safe on the device; only then may a form close.
  * - Items go out one by one, oldest first, each under its own key; a lost answer is asked for again under that key.
  * - A refused item stays, with the reason, until a person mends or discards it.
  * - Several tabs share one store. A lock lets one of them send at a time; where the browser has no locks (plain http),
  *   the keys still make a doubled send happen once.
  */
 export interface Receipt {
+  /** Of what was recorded. */
   readonly id: string;
-  readonly position: Position;
 }
 
 export type Post = (item: Waiting) => Promise<Receipt>;
@@ -37,18 +40,13 @@ export interface OutboxSettings {
   readonly answerWithinMs?: number;
 }
 
-interface Store extends DBSchema {
-  waiting: { key: number; value: Waiting; indexes: { key: string } };
-  sent: { key: string; value: Sent; indexes: { seq: number } };
-}
-
 const SENT_KEPT = 40;
 
 export class Outbox {
   private view: OutboxView = EMPTY_OUTBOX;
   private readonly changedListeners = new Set<() => void>();
   private readonly sentListeners = new Set<(sent: Sent) => void>();
-  private readonly db: Promise<IDBPDatabase<Store>>;
+  private readonly db: Promise<DeviceStore>;
   private readonly post: Post;
   private readonly nowMs: () => number;
   private readonly answerWithinMs: number;
@@ -64,14 +62,7 @@ export class Outbox {
     this.post = settings.post;
     this.nowMs = settings.nowMs ?? Date.now;
     this.answerWithinMs = settings.answerWithinMs ?? 25_000;
-    this.db = openDB<Store>(name, 1, {
-      upgrade(db) {
-        db.createObjectStore('waiting', { keyPath: 'seq', autoIncrement: true }).createIndex('key', 'key', {
-          unique: true,
-        });
-        db.createObjectStore('sent', { keyPath: 'key' }).createIndex('seq', 'seq');
-      },
-    });
+    this.db = openDeviceStore(name);
     this.db.catch((failure: unknown) =>
       this.show({ broken: failure instanceof Error ? failure.message : String(failure) }),
     );
@@ -86,7 +77,7 @@ export class Outbox {
 
   readonly current = (): OutboxView => this.view;
 
-  /** Told whenever an entry has been acknowledged, by this tab or another. */
+  /** Told whenever a message has been acknowledged, by this tab or another. */
   onSent(listener: (sent: Sent) => void): () => void {
     this.sentListeners.add(listener);
     return () => this.sentListeners.delete(listener);
@@ -108,16 +99,16 @@ export class Outbox {
   }
 
   /** Safe on the device when it returns; the key is made here and stays. */
-  async add(batch: string, batchName: string, entry: NewEntry): Promise<string> {
+  async add(message: Message): Promise<string> {
     const key = newKey();
-    await this.put({ key, batch, batchName, entry, undoes: null, attempts: 0, refusal: null });
+    await this.put({ key, message, undoes: null, attempts: 0, refusal: null });
     void this.send();
     return key;
   }
 
   /**
-   * Takes an entry of this device back, by its key. One that never left simply goes; one that is with the server gets a
-   * reversal; of one whose answer is missing the reversal waits until it is known what became of it.
+   * Takes a message of this device back, by its key. One that never left simply goes; one that is with the server gets
+   * its opposite; of one whose answer is missing the reversal waits until it is known what became of it.
    */
   async undo(key: string, reason: string): Promise<'removed' | 'reversed' | 'waits'> {
     const db = await this.db;
@@ -131,37 +122,31 @@ export class Outbox {
       return 'removed';
     }
     await tx.done;
-    const happenedAt = new Date(this.nowMs()).toISOString();
+    const known = sent ?? item;
+    if (!known) throw new Error(`nothing under ${key} on this device`);
+    const message = oppositeOf(known.message, reason, new Date(this.nowMs()).toISOString(), sent?.id);
+    if (!message) throw new Error(`what is under ${key} cannot be taken back`);
     if (sent) {
-      await this.add(sent.batch, sent.batchName, { kind: 'reversal', happenedAt, entry: sent.id, reason });
+      await this.add(message);
       return 'reversed';
     }
-    if (!item) throw new Error(`no entry under ${key} on this device`);
-    await this.put({
-      key: newKey(),
-      batch: item.batch,
-      batchName: item.batchName,
-      entry: { kind: 'reversal', happenedAt, entry: '', reason },
-      undoes: key,
-      attempts: 0,
-      refusal: null,
-    });
+    await this.put({ key: newKey(), message, undoes: key, attempts: 0, refusal: null });
     void this.send();
     return 'waits';
   }
 
-  /** A refused entry goes again as `entry`, under a new key: the old one may have been answered for good. */
-  async mend(key: string, entry: NewEntry): Promise<void> {
+  /** A refused message goes again as `message`, under a new key: the old one may have been answered for good. */
+  async mend(key: string, message: Message): Promise<void> {
     const db = await this.db;
     const tx = db.transaction('waiting', 'readwrite');
     const item = await tx.store.index('key').get(key);
-    if (item?.refusal) await tx.store.put({ ...item, key: newKey(), entry, attempts: 0, refusal: null });
+    if (item?.refusal) await tx.store.put({ ...item, key: newKey(), message, attempts: 0, refusal: null });
     await tx.done;
     await this.changed();
     void this.send();
   }
 
-  /** Only a refused entry can be thrown away: of any other it is not known that it did not happen. */
+  /** Only a refused message can be thrown away: of any other it is not known that it did not happen. */
   async discard(key: string): Promise<void> {
     const db = await this.db;
     const tx = db.transaction('waiting', 'readwrite');
@@ -212,7 +197,7 @@ export class Outbox {
       } catch (failure) {
         const outcome = outcomeOf(failure instanceof Problem ? failure.status : undefined);
         if (outcome === 'refused') await this.refuse(item, refusalOf(failure as Problem));
-        else if (outcome === 'hold-batch') held.add(item.batch);
+        else if (outcome === 'hold-lane') held.add(laneOf(item.message));
         else return true;
       }
     }
@@ -241,23 +226,14 @@ export class Outbox {
   }
 
   private async settle(item: Waiting, receipt: Receipt): Promise<void> {
-    const { seq, key, batch, batchName, entry } = item;
-    const sent: Sent = {
-      key,
-      seq,
-      batch,
-      batchName,
-      entry,
-      id: receipt.id,
-      position: receipt.position,
-      sentAtMs: this.nowMs(),
-    };
+    const { seq, key, message } = item;
+    const sent: Sent = { key, seq, message, id: receipt.id, sentAtMs: this.nowMs() };
     const tx = (await this.db).transaction(['waiting', 'sent'], 'readwrite');
     const waiting = tx.objectStore('waiting');
     await waiting.delete(seq);
     for (const undo of await waiting.getAll()) {
-      if (undo.undoes !== key || undo.entry.kind !== 'reversal') continue;
-      await waiting.put({ ...undo, undoes: null, entry: { ...undo.entry, entry: receipt.id } });
+      if (undo.undoes === key)
+        await waiting.put({ ...undo, undoes: null, message: releasedBy(undo.message, receipt.id) });
     }
     await tx.objectStore('sent').put(sent);
     const keys = await tx.objectStore('sent').index('seq').getAllKeys();

@@ -1,7 +1,7 @@
 import type { Site } from '../shared/api-types';
 import type { Sensor } from '../shared/climate-types';
 import { unitsOf } from '../shared/reading-units';
-import type { TableColumn, TableLine, TableOutcome, TableQuestion } from '../shared/reading-types';
+import type { CsvColumn, CsvLine, CsvOutcome, CsvQuestion } from '../shared/reading-types';
 import {
   cellsOf,
   decimalOf,
@@ -12,10 +12,10 @@ import {
   rowsOf,
   separatorOf,
   WITH_OFFSET,
-} from './table-text-state';
+} from './csv-text-state';
 
 /**
- * How a table of the past is to be read, and what came of it. What the table itself tells is filled in; what it leaves
+ * How a CSV file is to be imported, and what came of it. What the table itself tells is filled in; what it leaves
  * open, such as whether the day or the month comes first, is left to be chosen.
  */
 export interface ColumnPlan {
@@ -113,7 +113,7 @@ export function takenColumns(plan: TablePlan): [string, ColumnPlan][] {
 export function questionOf(
   text: string,
   plan: TablePlan,
-): { readonly question: TableQuestion } | { readonly wrong: ReadonlyMap<string, PlanWrong> } {
+): { readonly question: CsvQuestion } | { readonly wrong: ReadonlyMap<string, PlanWrong> } {
   const wrong = new Map<string, PlanWrong>();
   const need = (path: string, value: string) => {
     if (value.trim() === '') wrong.set(path, 'needed');
@@ -135,14 +135,14 @@ export function questionOf(
   });
   if (wrong.size > 0) return { wrong };
   const pattern = plan.timeFormat === OWN_FORMAT ? plan.ownFormat.trim() : plan.timeFormat;
-  const question: TableQuestion = {
+  const question: CsvQuestion = {
     csv: text,
     separator: plan.separator,
     decimal: plan.decimal,
     timeColumn: plan.timeColumn,
     ...([WITH_OFFSET, ISO_LOCAL].includes(pattern) ? {} : { timeFormat: pattern }),
     ...(plan.timeFormat === WITH_OFFSET ? {} : { zone: plan.zone }),
-    columns: columns.map(([column, { kind, sensor, house, quantity, unit }]): TableColumn =>
+    columns: columns.map(([column, { kind, sensor, house, quantity, unit }]): CsvColumn =>
       kind === 'sensor' ? { column, sensor } : { column, house, quantity, unit },
     ),
   };
@@ -152,19 +152,19 @@ export function questionOf(
 
 // --- What came of it -----------------------------------------------------------------------------------------------
 
-export const OUTCOMES = ['refused', 'set-aside', 'flagged', 'noted'] as const satisfies readonly TableOutcome[];
+export const OUTCOMES = ['refused', 'set-aside', 'flagged', 'noted'] as const satisfies readonly CsvOutcome[];
 
 /** Lines of a report of which the same is to be said. */
 export interface LineGroup {
-  readonly outcome: TableOutcome;
+  readonly outcome: CsvOutcome;
   readonly kind: string | null;
   readonly column: string | null;
-  readonly lines: readonly TableLine[];
+  readonly lines: readonly CsvLine[];
 }
 
 /** What is not taken first, then what is odd; within that the most frequent. */
-export function grouped(lines: readonly TableLine[]): LineGroup[] {
-  const groups = new Map<string, TableLine[]>();
+export function grouped(lines: readonly CsvLine[]): LineGroup[] {
+  const groups = new Map<string, CsvLine[]>();
   for (const line of lines) {
     const key = JSON.stringify([line.outcome, line.kind, line.column]);
     groups.set(key, [...(groups.get(key) ?? []), line]);

@@ -1,9 +1,19 @@
 import 'fake-indexeddb/auto';
+import { openDB } from 'idb';
 import { afterEach, describe, expect, test } from 'vitest';
 import type { NewEntry } from '../shared/api-types';
 import { Problem, Unreachable } from '../shared/problem';
-import { Outbox, type Receipt } from './floor-outbox';
-import { nextToSend, outcomeOf, unsentCount, waitMs, type OutboxView, type Waiting } from './outbox-state';
+import { Outbox, type Receipt } from './device-outbox';
+import {
+  nextToSend,
+  outcomeOf,
+  unsentCount,
+  waitMs,
+  type Message,
+  type OutboxView,
+  type RoundAnswer,
+  type Waiting,
+} from './outbox-state';
 
 const loss = (plants: number): NewEntry => ({
   kind: 'loss',
@@ -12,10 +22,12 @@ const loss = (plants: number): NewEntry => ({
   happenedAt: '2026-11-25T09:41:00.000Z',
 });
 
+const entry = (batch: string, what: NewEntry): Message => ({ to: 'batch', batch, batchName: 'Sage', entry: what });
+
 /** A server that keeps one result per key, as the real one does, and fails as it is told. */
 class Server {
   readonly results = new Map<string, Receipt>();
-  readonly arrived: NewEntry[] = [];
+  readonly arrived: Message[] = [];
   readonly keys: string[] = [];
   fail: (item: Waiting) => Error | undefined = () => undefined;
   /** Records, but the answer does not come back. */
@@ -27,9 +39,9 @@ class Server {
     if (failure) return Promise.reject(failure);
     let receipt = this.results.get(item.key);
     if (!receipt) {
-      receipt = { id: `e${this.results.size + 1}`, position: 100 + this.results.size };
+      receipt = { id: `e${this.results.size + 1}` };
       this.results.set(item.key, receipt);
-      this.arrived.push(item.entry);
+      this.arrived.push(item.message);
     }
     return this.loseAnswers ? Promise.reject(new Unreachable('lost')) : Promise.resolve(receipt);
   };
@@ -66,14 +78,21 @@ function until(outbox: Outbox, holds: (view: OutboxView) => boolean): Promise<Ou
   });
 }
 
-const plantsOf = (entries: readonly NewEntry[]) =>
-  entries.map((entry) => (entry.kind === 'loss' ? entry.plants : entry.kind));
+const plantsOf = (messages: readonly Message[]) =>
+  messages.map((message) =>
+    message.to !== 'batch'
+      ? message.answer.verb
+      : message.entry.kind === 'loss'
+        ? message.entry.plants
+        : message.entry.kind,
+  );
+const isLossOf = (plants: number) => (item: Waiting) => plantsOf([item.message])[0] === plants;
 
 describe('sending', () => {
   test('goes in the order of the presses', async () => {
     const server = new Server();
     const outbox = outboxAt(server);
-    await Promise.all([1, 2, 3, 4, 5].map((plants) => outbox.add('B1', 'Sage', loss(plants))));
+    await Promise.all([1, 2, 3, 4, 5].map((plants) => outbox.add(entry('B1', loss(plants)))));
     const view = await until(outbox, (v) => v.sent.length === 5);
     expect(plantsOf(server.arrived)).toEqual([1, 2, 3, 4, 5]);
     expect(view.waiting).toEqual([]);
@@ -83,7 +102,7 @@ describe('sending', () => {
     const server = new Server();
     const outbox = outboxAt(server);
     server.loseAnswers = true;
-    await outbox.add('B1', 'Sage', loss(3));
+    await outbox.add(entry('B1', loss(3)));
     await until(outbox, (v) => v.nextTryMs !== undefined);
     expect(unsentCount(outbox.current())).toBe(1);
     server.loseAnswers = false;
@@ -98,7 +117,7 @@ describe('sending', () => {
     const store = 'survives';
     const before = outboxAt(server, store);
     server.fail = () => new Unreachable('no network');
-    await before.add('B1', 'Sage', loss(7));
+    await before.add(entry('B1', loss(7)));
     await until(before, (v) => v.nextTryMs !== undefined);
     await before.close();
 
@@ -114,8 +133,8 @@ describe('sending', () => {
     const server = new Server();
     const outbox = outboxAt(server);
     server.fail = () => new Unreachable('no network');
-    await outbox.add('B1', 'Sage', loss(1));
-    await outbox.add('B2', 'Mint', loss(2));
+    await outbox.add(entry('B1', loss(1)));
+    await outbox.add(entry('B2', loss(2)));
     await until(outbox, (v) => v.nextTryMs !== undefined);
     server.fail = () => undefined;
     await outbox.send();
@@ -127,9 +146,9 @@ describe('a refusal', () => {
   test('stays with its reason and lets the next one pass', async () => {
     const server = new Server();
     const outbox = outboxAt(server);
-    server.fail = (item) => (item.entry.kind === 'loss' && item.entry.plants === 5 ? refusal : undefined);
-    await outbox.add('B1', 'Sage', loss(5));
-    await outbox.add('B1', 'Sage', loss(1));
+    server.fail = (item) => (isLossOf(5)(item) ? refusal : undefined);
+    await outbox.add(entry('B1', loss(5)));
+    await outbox.add(entry('B1', loss(1)));
     const view = await until(outbox, (v) => v.sent.length === 1);
     expect(view.waiting[0]?.refusal).toEqual({
       status: 422,
@@ -143,10 +162,10 @@ describe('a refusal', () => {
   test('is mended under a new key', async () => {
     const server = new Server();
     const outbox = outboxAt(server);
-    server.fail = (item) => (item.entry.kind === 'loss' && item.entry.plants === 5 ? refusal : undefined);
-    const key = await outbox.add('B1', 'Sage', loss(5));
+    server.fail = (item) => (isLossOf(5)(item) ? refusal : undefined);
+    const key = await outbox.add(entry('B1', loss(5)));
     await until(outbox, (v) => v.waiting[0]?.refusal !== null && v.waiting.length === 1);
-    await outbox.mend(key, loss(2));
+    await outbox.mend(key, entry('B1', loss(2)));
     const view = await until(outbox, (v) => v.sent.length === 1);
     expect(view.waiting).toEqual([]);
     expect(server.keys).toHaveLength(2);
@@ -157,7 +176,7 @@ describe('a refusal', () => {
     const server = new Server();
     const outbox = outboxAt(server);
     server.fail = () => new Unreachable('no network');
-    const key = await outbox.add('B1', 'Sage', loss(5));
+    const key = await outbox.add(entry('B1', loss(5)));
     await until(outbox, (v) => v.nextTryMs !== undefined);
     await outbox.discard(key);
     expect(outbox.current().waiting).toHaveLength(1);
@@ -172,31 +191,31 @@ describe('undo', () => {
   test('of an acknowledged entry is a reversal of it', async () => {
     const server = new Server();
     const outbox = outboxAt(server);
-    const key = await outbox.add('B1', 'Sage', loss(3));
+    const key = await outbox.add(entry('B1', loss(3)));
     await until(outbox, (v) => v.sent.length === 1);
     expect(await outbox.undo(key, 'entered by mistake')).toBe('reversed');
     await until(outbox, (v) => v.sent.length === 2);
-    expect(server.arrived[1]).toMatchObject({ kind: 'reversal', entry: 'e1', reason: 'entered by mistake' });
+    expect(server.arrived[1]).toMatchObject({ entry: { kind: 'reversal', entry: 'e1', reason: 'entered by mistake' } });
   });
 
   test('of an entry whose answer is missing waits for it, then reverses what was recorded', async () => {
     const server = new Server();
     const outbox = outboxAt(server);
     server.loseAnswers = true;
-    const key = await outbox.add('B1', 'Sage', loss(3));
+    const key = await outbox.add(entry('B1', loss(3)));
     await until(outbox, (v) => v.nextTryMs !== undefined);
     expect(await outbox.undo(key, 'entered by mistake')).toBe('waits');
     server.loseAnswers = false;
     await outbox.send();
     await until(outbox, (v) => v.sent.length === 2);
-    expect(server.arrived[1]).toMatchObject({ kind: 'reversal', entry: 'e1' });
+    expect(server.arrived[1]).toMatchObject({ entry: { kind: 'reversal', entry: 'e1' } });
   });
 
   test('of an entry that turns out refused leaves nothing behind', async () => {
     const server = new Server();
     const outbox = outboxAt(server);
     server.fail = () => new Unreachable('no network');
-    const key = await outbox.add('B1', 'Sage', loss(5));
+    const key = await outbox.add(entry('B1', loss(5)));
     await until(outbox, (v) => v.nextTryMs !== undefined);
     await outbox.undo(key, 'entered by mistake');
     server.fail = () => refusal;
@@ -209,8 +228,8 @@ describe('undo', () => {
     const server = new Server();
     const outbox = outboxAt(server);
     server.fail = () => new Unreachable('no network');
-    await outbox.add('B1', 'Sage', loss(1));
-    const second = await outbox.add('B1', 'Sage', loss(2));
+    await outbox.add(entry('B1', loss(1)));
+    const second = await outbox.add(entry('B1', loss(2)));
     await until(outbox, (v) => v.nextTryMs !== undefined);
     expect(await outbox.undo(second, 'entered by mistake')).toBe('removed');
     server.fail = () => undefined;
@@ -219,13 +238,139 @@ describe('undo', () => {
   });
 });
 
+const check = (answer: RoundAnswer, item = 'scouting.H1.2026-11-25', batch: string | null = null): Message => ({
+  to: 'round',
+  site: 'S1',
+  item,
+  batch,
+  name: 'Scout',
+  answer,
+});
+const DONE: RoundAnswer = {
+  verb: 'done',
+  body: { happenedAt: '2026-11-25T09:41:00.000Z', fungusGnats: 1, shoreFlies: 0 },
+};
+const SKIPPED: RoundAnswer = { verb: 'skipped', body: { reason: 'no time', happenedAt: '2026-11-25T09:42:00.000Z' } };
+
+describe('an answer of the round', () => {
+  test('waits without network, survives the page and is sent once, in its order', async () => {
+    const server = new Server();
+    const store = 'round-survives';
+    const before = outboxAt(server, store);
+    server.fail = () => new Unreachable('no network');
+    await before.add(check(DONE, 'a'));
+    await before.add(entry('B1', loss(2)));
+    await before.add(check(SKIPPED, 'b'));
+    await until(before, (v) => v.nextTryMs !== undefined);
+    await before.close();
+
+    server.fail = () => undefined;
+    const after = outboxAt(server, store);
+    await after.start();
+    await until(after, (v) => v.sent.length === 3);
+    expect(plantsOf(server.arrived)).toEqual(['done', 2, 'skipped']);
+    expect(new Set(server.keys).size).toBe(3);
+  });
+
+  test('whose reply was lost happens once', async () => {
+    const server = new Server();
+    const outbox = outboxAt(server);
+    server.loseAnswers = true;
+    await outbox.add(check(DONE));
+    await until(outbox, (v) => v.nextTryMs !== undefined);
+    server.loseAnswers = false;
+    await outbox.send();
+    expect(plantsOf(server.arrived)).toEqual(['done']);
+  });
+
+  test('is taken back by reopening the check, once it is known to have arrived', async () => {
+    const server = new Server();
+    const outbox = outboxAt(server);
+    server.loseAnswers = true;
+    const key = await outbox.add(check(DONE));
+    await until(outbox, (v) => v.nextTryMs !== undefined);
+    expect(await outbox.undo(key, 'closed by mistake')).toBe('waits');
+    server.loseAnswers = false;
+    await outbox.send();
+    await until(outbox, (v) => v.sent.length === 2);
+    expect(server.arrived[1]).toEqual(check({ verb: 'undo', body: { reason: 'closed by mistake' } }));
+  });
+
+  test('that the server will not take stays with its reason, and lets those of other batches pass', async () => {
+    const server = new Server();
+    const outbox = outboxAt(server);
+    server.fail = (item) => (item.message.to === 'round' ? refusal : undefined);
+    await outbox.add(check(DONE));
+    await outbox.add(entry('B1', loss(1)));
+    const view = await until(outbox, (v) => v.sent.length === 1);
+    expect(view.waiting[0]?.refusal?.kind).toBe('more-than-alive');
+  });
+
+  test('about a batch does not overtake what was pressed of that batch before', () => {
+    const at = (seq: number, message: Message): Waiting => ({
+      seq,
+      key: `k${seq}`,
+      message,
+      undoes: null,
+      attempts: 0,
+      refusal: null,
+    });
+    const queue = [
+      at(1, entry('B1', loss(1))),
+      at(2, check(DONE, 'count.B1', 'B1')),
+      at(3, check(DONE, 'scouting.H1')),
+    ];
+    expect(nextToSend(queue, new Set(['B1']))?.seq).toBe(3);
+  });
+});
+
+describe('what an earlier version kept', () => {
+  test('is still sent', async () => {
+    const store = 'from-version-1';
+    const old = await openDB(store, 1, {
+      upgrade(db) {
+        db.createObjectStore('waiting', { keyPath: 'seq', autoIncrement: true }).createIndex('key', 'key', {
+          unique: true,
+        });
+        db.createObjectStore('sent', { keyPath: 'key' }).createIndex('seq', 'seq');
+      },
+    });
+    await old.add('waiting', {
+      key: 'k1',
+      batch: 'B1',
+      batchName: 'Sage',
+      entry: loss(4),
+      undoes: null,
+      attempts: 1,
+      refusal: null,
+    });
+    await old.put('sent', {
+      key: 'k0',
+      seq: 0,
+      batch: 'B1',
+      batchName: 'Sage',
+      entry: loss(3),
+      id: 'e0',
+      position: 9,
+      sentAtMs: 1,
+    });
+    old.close();
+
+    const server = new Server();
+    const outbox = outboxAt(server, store);
+    await outbox.start();
+    const view = await until(outbox, (v) => v.sent.length === 2);
+    expect(server.keys).toEqual(['k1']);
+    expect(server.arrived).toEqual([entry('B1', loss(4))]);
+    expect(view.sent.map(({ message }) => message)).toEqual([entry('B1', loss(4)), entry('B1', loss(3))]);
+  });
+});
+
 describe('the queue', () => {
   const item = (seq: number, change: Partial<Waiting> = {}): Waiting => ({
     seq,
     key: `k${seq}`,
-    batch: 'B1',
-    batchName: 'Sage',
-    entry: loss(seq),
+    message: entry('B1', loss(seq)),
     undoes: null,
     attempts: 0,
     refusal: null,
@@ -234,14 +379,17 @@ describe('the queue', () => {
 
   test('passes over refused items, undos that wait, and batches that are held', () => {
     const refused = item(1, { refusal: { status: 422, kind: 'x', detail: '', members: {} } });
-    expect(nextToSend([item(4, { batch: 'B2' }), item(3), item(2, { undoes: 'k9' }), refused], new Set())?.seq).toBe(3);
-    expect(nextToSend([item(4, { batch: 'B2' }), item(3)], new Set(['B1']))?.seq).toBe(4);
+    expect(
+      nextToSend([item(4, { message: entry('B2', loss(4)) }), item(3), item(2, { undoes: 'k9' }), refused], new Set())
+        ?.seq,
+    ).toBe(3);
+    expect(nextToSend([item(4, { message: entry('B2', loss(4)) }), item(3)], new Set(['B1']))?.seq).toBe(4);
   });
 
   test('only a 4xx about the entry itself takes it out', () => {
     expect([400, 404, 409, 413, 422].map(outcomeOf)).toEqual(Array(5).fill('refused'));
-    expect([undefined, 408, 425, 429, 502, 503, 504].map(outcomeOf)).toEqual(Array(7).fill('stop'));
-    expect(outcomeOf(500)).toBe('hold-batch');
+    expect([undefined, 401, 408, 425, 429, 502, 503, 504].map(outcomeOf)).toEqual(Array(8).fill('stop'));
+    expect(outcomeOf(500)).toBe('hold-lane');
   });
 
   test('waits longer after each pass that failed, up to a minute', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Sensor } from '../shared/climate-types';
-import type { TableLine } from '../shared/reading-types';
+import type { CsvLine } from '../shared/reading-types';
 import {
   grouped,
   planFor,
@@ -10,7 +10,7 @@ import {
   withColumn,
   withSeparator,
   withTimeColumn,
-} from './table-state';
+} from './csv-state';
 
 const AIR: Sensor = {
   code: 'north-air',
@@ -129,7 +129,7 @@ describe('what is asked', () => {
 });
 
 describe('what came of it', () => {
-  const line = (at: number, outcome: TableLine['outcome'], kind: string, column: string | null): TableLine => ({
+  const line = (at: number, outcome: CsvLine['outcome'], kind: string, column: string | null): CsvLine => ({
     line: at,
     column,
     outcome,

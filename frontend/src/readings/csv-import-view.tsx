@@ -9,24 +9,25 @@ import { useFormats } from '../shared/formats';
 import { newKey } from '../shared/http';
 import { useMessages } from '../shared/messages';
 import { Problem } from '../shared/problem';
-import type { TableQuestion, TableReport } from '../shared/reading-types';
+import { groups } from '../shared/query-keys';
+import type { CsvQuestion, CsvReport } from '../shared/reading-types';
 import { Failed, Loading, ProblemNote } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
 import { useHouses, useSites } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
 import { useSiteFilter } from '../shared/site-filter';
 import { ArrivedHeading } from './arrived-heading';
-import { previewTable, takeTable } from './readings-api';
-import { TablePlanForm } from './table-plan';
-import { TableReportParts } from './table-report';
-import { tableMessages } from './table-messages';
-import { TableGlance, TableSource, type ChosenTable } from './table-source';
-import { planFor, questionOf, usualZone, type PlanWrong, type TablePlan } from './table-state';
+import { previewCsv, importCsv } from './readings-api';
+import { TablePlanForm } from './csv-plan';
+import { TableReportParts } from './csv-report';
+import { csvMessages } from './csv-messages';
+import { TableGlance, TableSource, type ChosenTable } from './csv-source';
+import { planFor, questionOf, usualZone, type PlanWrong, type TablePlan } from './csv-state';
 import './readings.css';
 
 /** Readings of the past from a file: looked at in a preview, and taken in only when somebody says so. */
-export function ReadingsTableView() {
-  const t = useMessages(tableMessages);
+export function CsvImportView() {
+  const t = useMessages(csvMessages);
   useScreenTitle(t.title);
   const queries = [useSensors(), useHouses(), useSites()] as const;
   const [sensors, houses, sites] = queries;
@@ -65,21 +66,21 @@ interface TableTakingProps {
 }
 
 interface Looked {
-  readonly question: TableQuestion;
-  readonly report: TableReport;
+  readonly question: CsvQuestion;
+  readonly report: CsvReport;
 }
 
 const NOTHING_WRONG: ReadonlyMap<string, PlanWrong> = new Map();
 
 function TableTaking({ table, another, sensors, houses, sites, zone }: TableTakingProps) {
-  const t = useMessages(tableMessages);
+  const t = useMessages(csvMessages);
   const shared = useMessages(sharedMessages);
   const format = useFormats();
   const queries = useQueryClient();
   const [plan, setPlan] = useState(() => planFor(table.text, sensors, zone));
   const [wrong, setWrong] = useState(NOTHING_WRONG);
   const [looked, setLooked] = useState<Looked>();
-  const [taken, setTaken] = useState<TableReport>();
+  const [taken, setTaken] = useState<CsvReport>();
   const [outdated, setOutdated] = useState(false);
   const [failure, setFailure] = useState<unknown>();
   const [busy, setBusy] = useState<'looking' | 'taking'>();
@@ -124,15 +125,15 @@ function TableTaking({ table, another, sensors, houses, sites, zone }: TableTaki
       return;
     }
     void doing('looking', async () => {
-      setLooked({ question: made.question, report: await previewTable(made.question) });
+      setLooked({ question: made.question, report: await previewCsv(made.question) });
       // One key for what was looked at: sent again after silence it is still taken in once.
       key.current = newKey();
     });
   };
   const take = ({ question }: Looked) =>
     void doing('taking', async () => {
-      setTaken(await takeTable(question, key.current));
-      await queries.invalidateQueries({ queryKey: ['climate'] });
+      setTaken(await importCsv(question, key.current));
+      await queries.invalidateQueries({ queryKey: groups.climate() });
     });
 
   if (taken) {

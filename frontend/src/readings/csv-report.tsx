@@ -1,16 +1,16 @@
 import { climateMessages } from '../climate/climate-messages';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
-import type { TableOutcome, TableReport } from '../shared/reading-types';
-import { tableMessages } from './table-messages';
-import { grouped, readable, type LineGroup } from './table-state';
+import type { CsvOutcome, CsvReport } from '../shared/reading-types';
+import { csvMessages } from './csv-messages';
+import { grouped, readable, type LineGroup } from './csv-state';
 
-const MARKS: Readonly<Record<TableOutcome, string>> = { refused: '✕', 'set-aside': '▲', flagged: '▲', noted: '·' };
+const MARKS: Readonly<Record<CsvOutcome, string>> = { refused: '✕', 'set-aside': '▲', flagged: '▲', noted: '·' };
 const NAMED_LINES = 6;
 
 /** What becomes of the table, in numbers, and everything there is to say about single lines. */
-export function TableReportParts({ report }: { report: TableReport }) {
-  const t = useMessages(tableMessages);
+export function TableReportParts({ report }: { report: CsvReport }) {
+  const t = useMessages(csvMessages);
   const format = useFormats();
   const figures = [
     [t.rows, report.rows, ''],
@@ -65,7 +65,7 @@ export function TableReportParts({ report }: { report: TableReport }) {
 }
 
 function GroupLine({ group: { outcome, kind, column, lines } }: { group: LineGroup }) {
-  const t = useMessages(tableMessages);
+  const t = useMessages(csvMessages);
   const climate: Readonly<Record<string, unknown>> = useMessages(climateMessages);
   const format = useFormats();
   const own: Readonly<Record<string, unknown>> = t;

@@ -3,10 +3,10 @@ import type { House, Site } from '../shared/api-types';
 import type { Sensor } from '../shared/climate-types';
 import { useMessages } from '../shared/messages';
 import { LabelledSelect } from './labelled-select';
-import { TableColumns } from './table-columns';
-import { tableMessages } from './table-messages';
-import { withSeparator, withTimeColumn, type TablePlan } from './table-state';
-import { OWN_FORMAT, TIME_FORMATS, WITH_OFFSET } from './table-text-state';
+import { TableColumns } from './csv-columns';
+import { csvMessages } from './csv-messages';
+import { withSeparator, withTimeColumn, type TablePlan } from './csv-state';
+import { OWN_FORMAT, TIME_FORMATS, WITH_OFFSET } from './csv-text-state';
 
 interface TablePlanFormProps {
   readonly text: string;
@@ -20,7 +20,7 @@ interface TablePlanFormProps {
 
 /** How the table is to be read, and what each of its columns is. */
 export function TablePlanForm({ text, plan, put, faultOf, sensors, houses, sites }: TablePlanFormProps) {
-  const t = useMessages(tableMessages);
+  const t = useMessages(csvMessages);
   const separators = { ',': t.comma, ';': t.semicolon, '\t': t.tab, '|': t.bar };
   const formatWord = ({ id, example, order }: (typeof TIME_FORMATS)[number]) =>
     [example, order ? `(${t[order]})` : id === WITH_OFFSET ? `(${t.withOffset})` : ''].join(' ').trim();

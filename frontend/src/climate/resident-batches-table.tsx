@@ -1,15 +1,15 @@
 import { Link } from 'react-router';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
-import type { Lodger } from './climate-api';
+import type { ResidentBatch } from './climate-api';
 import { climateMessages } from './climate-messages';
 import { bandAt, GLANCE } from './climate-state';
 import { useQuantityWords } from './climate-words';
 
 /** Says where no setting suits every batch of a house; nothing when one does. */
-export function ClashNote({ lodgers, site }: { lodgers: readonly Lodger[]; site: string }) {
+export function ClashNote({ residents, site }: { residents: readonly ResidentBatch[]; site: string }) {
   const t = useMessages(climateMessages);
-  const phases = lodgers.flatMap(({ phase }) => phase ?? []);
+  const phases = residents.flatMap(({ phase }) => phase ?? []);
   const clashing = GLANCE.filter((quantity) => bandAt(phases, quantity, false)?.clash).map((quantity) => t[quantity]);
   const mists = new Set(phases.map(({ mist }) => mist));
   const clashes = [...clashing, ...(mists.has('RUNNING') && mists.has('NONE') ? [t.mist] : [])];
@@ -25,15 +25,15 @@ export function ClashNote({ lodgers, site }: { lodgers: readonly Lodger[]; site:
 }
 
 /** The batches of a house and what the phase of each asks for. */
-export function LodgersTable({ lodgers }: { lodgers: readonly Lodger[] }) {
+export function ResidentBatchesTable({ residents }: { residents: readonly ResidentBatch[] }) {
   const t = useMessages(climateMessages);
   const format = useFormats();
   const words = useQuantityWords();
-  if (lodgers.length === 0) return null;
+  if (residents.length === 0) return null;
   return (
-    <section aria-label={t.lodgers}>
-      <h2>{t.lodgers}</h2>
-      <div className="climate-scroll rc-sheet" tabIndex={0} role="group" aria-label={t.lodgers}>
+    <section aria-label={t.residentBatches}>
+      <h2>{t.residentBatches}</h2>
+      <div className="climate-scroll rc-sheet" tabIndex={0} role="group" aria-label={t.residentBatches}>
         <table className="rc-table">
           <thead>
             <tr>
@@ -46,7 +46,7 @@ export function LodgersTable({ lodgers }: { lodgers: readonly Lodger[] }) {
             </tr>
           </thead>
           <tbody>
-            {lodgers.map(({ batch, phase }) => (
+            {residents.map(({ batch, phase }) => (
               <tr key={batch.id}>
                 <th scope="row">
                   <Link className="rc-link" to={`/batches/${encodeURIComponent(batch.id)}`}>

@@ -4,8 +4,8 @@ import { useRef, useState } from 'react';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { ArrivedHeading } from './arrived-heading';
-import { tableMessages } from './table-messages';
-import { decoded, headerOf, rowsOf } from './table-text-state';
+import { csvMessages } from './csv-messages';
+import { decoded, headerOf, rowsOf } from './csv-text-state';
 
 export interface ChosenTable {
   readonly name: string;
@@ -14,7 +14,7 @@ export interface ChosenTable {
 
 /** Where the table comes from: a file, or what was copied from a spreadsheet. It stays in the browser for now. */
 export function TableSource({ choose }: { choose: (table: ChosenTable) => void }) {
-  const t = useMessages(tableMessages);
+  const t = useMessages(csvMessages);
   const input = useRef<HTMLInputElement>(null);
   const [failed, setFailed] = useState(false);
   const read = async (file: File) => {
@@ -72,7 +72,7 @@ interface TableGlanceProps {
 
 /** The first lines as the chosen separator cuts them, so that a wrong one is seen at once. */
 export function TableGlance({ table, separator, fault, another }: TableGlanceProps) {
-  const t = useMessages(tableMessages);
+  const t = useMessages(csvMessages);
   const format = useFormats();
   const [header = [], ...rows] = rowsOf(table.text, separator, 5);
   return (

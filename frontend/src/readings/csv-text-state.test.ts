@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { cellsOf, decimalOf, decoded, formatsOf, headerOf, rowsOf, separatorOf } from './table-text-state';
+import { cellsOf, decimalOf, decoded, formatsOf, headerOf, rowsOf, separatorOf } from './csv-text-state';
 
 describe('the cells of a table', () => {
   it('are cut as RFC 4180 wants it, without the mark of the byte order and without empty lines', () => {

@@ -5,9 +5,9 @@ import type { Sensor } from '../shared/climate-types';
 import { useMessages } from '../shared/messages';
 import { MEASURED, unitName, unitsOf } from '../shared/reading-units';
 import { LabelledSelect } from './labelled-select';
-import { tableMessages } from './table-messages';
-import { NOT_TAKEN, takenColumns, withColumn, type ColumnPlan, type TablePlan } from './table-state';
-import { cellsOf, rowsOf } from './table-text-state';
+import { csvMessages } from './csv-messages';
+import { NOT_TAKEN, takenColumns, withColumn, type ColumnPlan, type TablePlan } from './csv-state';
+import { cellsOf, rowsOf } from './csv-text-state';
 
 interface TableColumnsProps {
   readonly text: string;
@@ -22,7 +22,7 @@ const EXAMPLES = 3;
 
 /** Of each column what it is: a sensor's, a house's without a sensor, or nothing that is taken. */
 export function TableColumns({ text, plan, put, faultOf, sensors, houses }: TableColumnsProps) {
-  const t = useMessages(tableMessages);
+  const t = useMessages(csvMessages);
   const rows = useMemo(() => rowsOf(text, plan.separator), [text, plan.separator]);
   const taken = takenColumns(plan).map(([name]) => name);
   const fault = faultOf('columns');
@@ -79,7 +79,7 @@ interface ColumnChoiceProps {
 }
 
 function ColumnChoice({ name, column, change, faultOf, sensors, houses }: ColumnChoiceProps) {
-  const t = useMessages(tableMessages);
+  const t = useMessages(csvMessages);
   const climate = useMessages(climateMessages);
   const shownAs = ({ code, quantity, unit }: Sensor) => `${code} · ${climate[quantity]}, ${unitName(unit)}`;
   return (

@@ -1,0 +1,71 @@
+import { useState, type ReactNode } from 'react';
+import { Link } from 'react-router';
+import { useFormats } from '../shared/formats';
+import { useMessages } from '../shared/messages';
+import { outbox } from './outbox';
+import { outboxMessages } from './outbox-messages';
+import type { Waiting } from './outbox-state';
+import { refusalMessages, refusalWords } from './refusal-words';
+
+/** What the server would not take, each with its reason, to be mended or thrown away by hand. */
+export function RefusedList({ count, children }: { count: number; children: ReactNode }) {
+  const t = useMessages(outboxMessages);
+  if (count === 0) return null;
+  return (
+    <section className="refused rc-no-print" aria-label={t.refusedTitle}>
+      <h2>
+        <span aria-hidden="true">✕</span> {t.refused(count)}
+      </h2>
+      {children}
+    </section>
+  );
+}
+
+interface RefusedItemProps {
+  readonly item: Waiting;
+  readonly what: string;
+  readonly about: string;
+  /** Where it can be put right; left out where it is simply done again. */
+  readonly mendAt?: string | undefined;
+}
+
+export function RefusedItem({ item, what, about, mendAt }: RefusedItemProps) {
+  const t = useMessages(outboxMessages);
+  const why = useMessages(refusalMessages);
+  const format = useFormats();
+  const [sure, setSure] = useState(false);
+  return (
+    <div className="refused-entry">
+      <p>
+        <strong>{what}</strong>
+        <br />
+        <span className="rc-quiet">{about}</span>
+      </p>
+      {item.refusal && <p>{refusalWords(item.refusal, why, format.integer)}</p>}
+      {sure ? (
+        <>
+          <p>{t.discardSure}</p>
+          <div className="two">
+            <button type="button" className="floor-button" onClick={() => setSure(false)}>
+              {t.keep}
+            </button>
+            <button type="button" className="floor-button danger" onClick={() => void outbox.discard(item.key)}>
+              {t.discard}
+            </button>
+          </div>
+        </>
+      ) : (
+        <div className="two">
+          <button type="button" className="floor-button" onClick={() => setSure(true)}>
+            {t.discard}
+          </button>
+          {mendAt !== undefined && (
+            <Link className="floor-button primary" to={mendAt}>
+              {t.mend}
+            </Link>
+          )}
+        </div>
+      )}
+    </div>
+  );
+}
