@@ -119,14 +119,32 @@ class AppArchitectureTest {
                             "problem")),
             Map.entry(
                     "lookback",
-                    Set.of("board", "availability", "outlook", "ledger", "climate", "crop", "site", "snapshot", "problem")),
+                    Set.of(
+                            "board",
+                            "availability",
+                            "outlook",
+                            "ledger",
+                            "climate",
+                            "crop",
+                            "site",
+                            "snapshot",
+                            "problem")),
             Map.entry(
                     "learning",
                     Set.of("outlook", "ledger", "climate", "crop", "site", "snapshot", "once", "people", "problem")),
             Map.entry("trackrecord", Set.of("outlook", "ledger", "climate", "crop", "site", "snapshot", "problem")),
             Map.entry(
                     "whatif",
-                    Set.of("board", "availability", "outlook", "ledger", "climate", "crop", "site", "snapshot", "problem")),
+                    Set.of(
+                            "board",
+                            "availability",
+                            "outlook",
+                            "ledger",
+                            "climate",
+                            "crop",
+                            "site",
+                            "snapshot",
+                            "problem")),
             Map.entry(
                     "flow",
                     Set.of(

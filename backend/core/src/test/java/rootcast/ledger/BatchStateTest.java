@@ -183,8 +183,7 @@ class BatchStateTest {
         assertThat(OneBatch.ofTenTrays().now().balances())
                 .isEqualTo(Map.of(Account.SUPPLIER, -980L, Account.aliveIn("A"), 980L));
         assertThat(batch.now().balances())
-                .isEqualTo(Map.of(
-                        Account.SUPPLIER, -980L, Account.SHIPPED, 95L, Account.lostTo(Cause.BOTRYTIS), 885L));
+                .isEqualTo(Map.of(Account.SUPPLIER, -980L, Account.SHIPPED, 95L, Account.lostTo(Cause.BOTRYTIS), 885L));
         assertThat(BatchState.beforeSticking(batch.batch()).balances()).isEmpty();
         assertThat(BatchState.beforeSticking(batch.batch()).isFinished()).isFalse();
     }

@@ -20,8 +20,7 @@ import rootcast.ledger.OrderLine;
  * @param byCell  orders with a line in the cell
  * @param shipped trays that have left for a promise
  */
-public record PromisesSnapshot(
-        Map<UUID, Order> orders, Map<Cell, List<UUID>> byCell, Map<OrderLine, Integer> shipped) {
+public record PromisesSnapshot(Map<UUID, Order> orders, Map<Cell, List<UUID>> byCell, Map<OrderLine, Integer> shipped) {
 
     public static final PromisesSnapshot NONE = new PromisesSnapshot(Map.of(), Map.of(), Map.of());
 
@@ -39,14 +38,15 @@ public record PromisesSnapshot(
         Map<UUID, Order> nextOrders = new HashMap<>(orders);
         Map<Cell, List<UUID>> nextByCell = new HashMap<>(byCell);
         for (Order order : changed) {
-            order.lines().forEach(line -> nextByCell.compute(line.cell(), (cell, ids) -> {
-                List<UUID> there = new ArrayList<>(ids == null ? List.of() : ids);
-                there.remove(order.id());
-                if (!order.isReleased()) {
-                    there.add(order.id());
-                }
-                return there.isEmpty() ? null : List.copyOf(there);
-            }));
+            order.lines()
+                    .forEach(line -> nextByCell.compute(line.cell(), (cell, ids) -> {
+                        List<UUID> there = new ArrayList<>(ids == null ? List.of() : ids);
+                        there.remove(order.id());
+                        if (!order.isReleased()) {
+                            there.add(order.id());
+                        }
+                        return there.isEmpty() ? null : List.copyOf(there);
+                    }));
             if (order.isReleased()) {
                 nextOrders.remove(order.id());
             } else {

@@ -45,7 +45,8 @@ public record RowsSnapshot(SortedMap<Cell, CellRows> byCell) {
 
     public CellsSnapshot cells() {
         return new CellsSnapshot(byCell.entrySet().stream()
-                .collect(Collectors.toMap(Map.Entry::getKey, entry -> entry.getValue().cell())));
+                .collect(Collectors.toMap(
+                        Map.Entry::getKey, entry -> entry.getValue().cell())));
     }
 
     public Optional<ShownRow> row(Cell cell, BoardView view) {

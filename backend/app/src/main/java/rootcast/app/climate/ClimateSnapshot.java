@@ -47,8 +47,7 @@ public record ClimateSnapshot(
      *
      * @param then hours as they were known then, where that differs from now
      */
-    public HouseCurves curves(
-            Collection<String> of, Instant when, Instant plannedBy, Collection<Readings.Hour> then) {
+    public HouseCurves curves(Collection<String> of, Instant when, Instant plannedBy, Collection<Readings.Hour> then) {
         return curves(of, when, change -> !change.recordedAt().isAfter(plannedBy), then);
     }
 
@@ -62,8 +61,8 @@ public record ClimateSnapshot(
                     .toList();
             if (!others.isEmpty()) {
                 HourlySeries changed = medium.copy();
-                others.forEach(hour ->
-                        changed.put(HourlySeries.hourOf(hour.hourStart()), hour.totalMicro(), hour.readings()));
+                others.forEach(
+                        hour -> changed.put(HourlySeries.hourOf(hour.hourStart()), hour.totalMicro(), hour.readings()));
                 medium = changed;
             }
             curves.house(code, medium, plan(houses.get(code), planned, counts));

@@ -38,20 +38,21 @@ public class HourlyClimate {
 
     /** Hours that have ended; only medium temperature is bridged where readings are missing, since dates rest on it. */
     public List<Hour> hours(String house, Quantity quantity, Instant fromInclusive, Instant untilExclusive) {
-            ClimateSnapshot climate = now();
-            HourlySeries series = climate.series(house, quantity);
-            FilledSeries filled =
-                    quantity == Quantity.MEDIUM_TEMPERATURE ? climate.curves(List.of(house)).climateOf(house) : null;
-            List<Hour> hours = new ArrayList<>();
-            long end = endOf(climate, untilExclusive);
-            for (long hour = HourlySeries.hourOf(fromInclusive); hour < end; hour++) {
-                if (series.isMeasured(hour)) {
-                    hours.add(new Hour(HourlySeries.startOf(hour), series.meanC(hour), MEASURED));
-                } else if (filled != null && filled.sourceOf(hour) != HourSource.REFERENCE) {
-                    hours.add(new Hour(HourlySeries.startOf(hour), filled.celsius(hour, Double.NaN), FILLED));
-                }
+        ClimateSnapshot climate = now();
+        HourlySeries series = climate.series(house, quantity);
+        FilledSeries filled = quantity == Quantity.MEDIUM_TEMPERATURE
+                ? climate.curves(List.of(house)).climateOf(house)
+                : null;
+        List<Hour> hours = new ArrayList<>();
+        long end = endOf(climate, untilExclusive);
+        for (long hour = HourlySeries.hourOf(fromInclusive); hour < end; hour++) {
+            if (series.isMeasured(hour)) {
+                hours.add(new Hour(HourlySeries.startOf(hour), series.meanC(hour), MEASURED));
+            } else if (filled != null && filled.sourceOf(hour) != HourSource.REFERENCE) {
+                hours.add(new Hour(HourlySeries.startOf(hour), filled.celsius(hour, Double.NaN), FILLED));
             }
-            return hours;
+        }
+        return hours;
     }
 
     /** What follows from the hour's mean air temperature and humidity. */
@@ -70,42 +71,40 @@ public class HourlyClimate {
     }
 
     private List<Hour> moist(String house, Instant fromInclusive, Instant untilExclusive, OfMoistAir formula) {
-            ClimateSnapshot climate = now();
-            HourlySeries air = climate.series(house, Quantity.AIR_TEMPERATURE);
-            HourlySeries humidity = climate.series(house, Quantity.RELATIVE_HUMIDITY);
-            List<Hour> hours = new ArrayList<>();
-            long end = endOf(climate, untilExclusive);
-            for (long hour = HourlySeries.hourOf(fromInclusive); hour < end; hour++) {
-                // air without any water has no dew point
-                if (air.isMeasured(hour) && humidity.isMeasured(hour) && humidity.meanC(hour) > 0) {
-                    hours.add(new Hour(
-                            HourlySeries.startOf(hour),
-                            formula.value(air.meanC(hour), humidity.meanC(hour)),
-                            MEASURED));
-                }
+        ClimateSnapshot climate = now();
+        HourlySeries air = climate.series(house, Quantity.AIR_TEMPERATURE);
+        HourlySeries humidity = climate.series(house, Quantity.RELATIVE_HUMIDITY);
+        List<Hour> hours = new ArrayList<>();
+        long end = endOf(climate, untilExclusive);
+        for (long hour = HourlySeries.hourOf(fromInclusive); hour < end; hour++) {
+            // air without any water has no dew point
+            if (air.isMeasured(hour) && humidity.isMeasured(hour) && humidity.meanC(hour) > 0) {
+                hours.add(new Hour(
+                        HourlySeries.startOf(hour), formula.value(air.meanC(hour), humidity.meanC(hour)), MEASURED));
             }
-            return hours;
+        }
+        return hours;
     }
 
     /** Daily light integrals, mol/m²/d, of the site's days that have ended and touch the time asked for. */
     public List<Hour> lightOfDays(String house, ZoneId zone, Instant fromInclusive, Instant untilExclusive) {
-            ClimateSnapshot climate = now();
-            HourlySeries light = climate.series(house, Quantity.LIGHT);
-            List<Hour> days = new ArrayList<>();
-            LocalDate day = LocalDate.ofInstant(fromInclusive, zone);
-            Instant end = untilExclusive.isBefore(climate.asOf()) ? untilExclusive : climate.asOf();
-            for (; day.atStartOfDay(zone).toInstant().isBefore(end); day = day.plusDays(1)) {
-                Instant midnight = day.atStartOfDay(zone).toInstant();
-                Instant next = day.plusDays(1).atStartOfDay(zone).toInstant();
-                if (next.isAfter(climate.asOf())) {
-                    break;
-                }
-                DailyLight.Day sum = DailyLight.of(light, HourlySeries.hourOf(midnight), HourlySeries.hourOf(next));
-                if (!Double.isNaN(sum.moles())) {
-                    days.add(new Hour(midnight, sum.moles(), sum.bridgedHours() == 0 ? MEASURED : FILLED));
-                }
+        ClimateSnapshot climate = now();
+        HourlySeries light = climate.series(house, Quantity.LIGHT);
+        List<Hour> days = new ArrayList<>();
+        LocalDate day = LocalDate.ofInstant(fromInclusive, zone);
+        Instant end = untilExclusive.isBefore(climate.asOf()) ? untilExclusive : climate.asOf();
+        for (; day.atStartOfDay(zone).toInstant().isBefore(end); day = day.plusDays(1)) {
+            Instant midnight = day.atStartOfDay(zone).toInstant();
+            Instant next = day.plusDays(1).atStartOfDay(zone).toInstant();
+            if (next.isAfter(climate.asOf())) {
+                break;
             }
-            return days;
+            DailyLight.Day sum = DailyLight.of(light, HourlySeries.hourOf(midnight), HourlySeries.hourOf(next));
+            if (!Double.isNaN(sum.moles())) {
+                days.add(new Hour(midnight, sum.moles(), sum.bridgedHours() == 0 ? MEASURED : FILLED));
+            }
+        }
+        return days;
     }
 
     private static long endOf(ClimateSnapshot climate, Instant untilExclusive) {

@@ -75,7 +75,11 @@ class CellsAtHead implements SupplyAtHead {
             for (Cell cell : cells) {
                 CellSupply supply = LiveSupply.cellOf(snapshot, cell).supply();
                 supplies.put(
-                        cell, new CellSupply(supply.lots(), supply.promises(), sites.site(cell.site()).dayOf(today)));
+                        cell,
+                        new CellSupply(
+                                supply.lots(),
+                                supply.promises(),
+                                sites.site(cell.site()).dayOf(today)));
             }
             return supplies;
         }
@@ -129,10 +133,8 @@ class CellsAtHead implements SupplyAtHead {
 
         CellSnapshot cell(Cell cell, Set<String> ids) {
             BatchesSnapshot known = snapshot.part(BatchesSnapshot.class);
-            List<BatchSnapshot> batches = ids.stream()
-                    .sorted()
-                    .flatMap(id -> batch(known, id))
-                    .toList();
+            List<BatchSnapshot> batches =
+                    ids.stream().sorted().flatMap(id -> batch(known, id)).toList();
             return CellSnapshot.of(cell, batches, List.of(), promises, sites.site(cell.site()), today);
         }
 
@@ -147,13 +149,14 @@ class CellsAtHead implements SupplyAtHead {
                     }
                     BatchState state =
                             BatchFold.of(newer.batch(), newer.entries()).state();
-                    return state.isFinished()
-                            ? Stream.of()
-                            : Stream.of(computed(newer.batch(), newer.newest(), state));
+                    return state.isFinished() ? Stream.of() : Stream.of(computed(newer.batch(), newer.newest(), state));
                 }
                 return before == null
                         ? Stream.of()
-                        : Stream.of(isUntouched(before.state()) ? before : computed(before.batch(), before.position(), before.state()));
+                        : Stream.of(
+                                isUntouched(before.state())
+                                        ? before
+                                        : computed(before.batch(), before.position(), before.state()));
             } catch (RuntimeException fault) {
                 LOG.errorf(fault, "batch %s cannot be computed and offers nothing", id);
                 return Stream.of();
@@ -163,8 +166,7 @@ class CellsAtHead implements SupplyAtHead {
         private boolean isUntouched(BatchState state) {
             return since.setup() == null
                     && isSameHour(since.now(), snapshot.asOf())
-                    && state.placements().stream()
-                            .noneMatch(placement -> housesChanged.contains(placement.house()));
+                    && state.placements().stream().noneMatch(placement -> housesChanged.contains(placement.house()));
         }
 
         private BatchSnapshot computed(Batch batch, FactPosition newest, BatchState state) {

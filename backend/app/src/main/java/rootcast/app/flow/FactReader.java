@@ -82,11 +82,7 @@ class FactReader {
     /** Facts after a position, of the entries only those of some batches. */
     @Transactional
     Facts between(
-            FactPosition from,
-            FactPosition to,
-            boolean setupChanged,
-            Instant now,
-            Collection<String> batchesAsked) {
+            FactPosition from, FactPosition to, boolean setupChanged, Instant now, Collection<String> batchesAsked) {
         Set<String> touched = ledger.touchedBetween(from, to);
         touched.retainAll(batchesAsked);
         List<RecordedBatch> batches = ledger.recorded(touched);

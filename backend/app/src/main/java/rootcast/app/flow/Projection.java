@@ -10,12 +10,12 @@ import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import rootcast.app.availability.CellSnapshot;
 import rootcast.app.availability.CellsSnapshot;
 import rootcast.app.availability.PromisesSnapshot;
 import rootcast.app.board.RowsSnapshot;
 import rootcast.app.climate.ClimateProjection;
-import rootcast.app.climate.ClimateSnapshot;
 import rootcast.app.climate.store.Readings;
 import rootcast.app.crop.CatalogueSnapshot;
 import rootcast.app.live.Changes;
@@ -24,7 +24,6 @@ import rootcast.app.outlook.BatchSnapshot;
 import rootcast.app.outlook.BatchesSnapshot;
 import rootcast.app.site.SitesSnapshot;
 import rootcast.app.snapshot.Snapshot;
-import org.jspecify.annotations.Nullable;
 import rootcast.availability.Cell;
 import rootcast.climate.HourlySeries;
 import rootcast.site.Site;
@@ -124,8 +123,8 @@ final class Projection {
         }
         compute(cells, batchesNow, facts.now());
         Map<Class<?>, Object> parts = new HashMap<>();
-        for (Object part : List.of(
-                sites, catalogue, climate.snapshot(facts.now()), batchesNow, promises, rows.cells(), rows)) {
+        for (Object part :
+                List.of(sites, catalogue, climate.snapshot(facts.now()), batchesNow, promises, rows.cells(), rows)) {
             parts.put(part.getClass(), part);
         }
         Changes changes = new Changes(
@@ -142,12 +141,7 @@ final class Projection {
     private void compute(Set<Cell> cells, BatchesSnapshot batchesNow, Instant now) {
         Map<Cell, CellSnapshot> computed = cells.parallelStream()
                 .map(cell -> CellSnapshot.of(
-                        cell,
-                        batchesNow.of(cell),
-                        batchesNow.faultyOf(cell),
-                        promises,
-                        sites.site(cell.site()),
-                        now))
+                        cell, batchesNow.of(cell), batchesNow.faultyOf(cell), promises, sites.site(cell.site()), now))
                 .collect(Collectors.toMap(CellSnapshot::cell, Function.identity()));
         rows = rows.with(computed, sites, catalogue);
     }

@@ -65,7 +65,8 @@ public class Projector {
         Snapshot first = snapshots.now();
         LOG.infof(
                 "%d batches live at position %d",
-                first.part(BatchesSnapshot.class).live().size(), first.position().value());
+                first.part(BatchesSnapshot.class).live().size(),
+                first.position().value());
         Thread thread = new Thread(this::run, "projector");
         thread.setDaemon(true);
         thread.start();

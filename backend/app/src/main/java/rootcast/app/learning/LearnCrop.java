@@ -13,7 +13,6 @@ import rootcast.app.climate.ClimateSnapshot;
 import rootcast.app.crop.SourcedCrop;
 import rootcast.app.crop.store.Catalogue;
 import rootcast.app.ledger.store.PanacheLedger;
-import rootcast.outlook.HistoryOfBatch;
 import rootcast.app.problem.Problem;
 import rootcast.app.snapshot.Snapshots;
 import rootcast.crop.Crop;
@@ -28,6 +27,7 @@ import rootcast.ledger.Batch;
 import rootcast.ledger.BatchFold;
 import rootcast.ledger.BatchState;
 import rootcast.ledger.What;
+import rootcast.outlook.HistoryOfBatch;
 import rootcast.outlook.HouseCurves;
 
 /** Learns a crop's profile from every batch of it that there ever was. */

@@ -45,8 +45,8 @@ class BoardFromTables implements BoardInTime {
     public BoardSnapshot board(AsOf when, BoardView view) {
         List<BatchSnapshot> all = computed(facts.batches(when), when);
         PromisesSnapshot promises = facts.promises(when, all);
-        Map<Cell, List<BatchSnapshot>> byCell = all.stream()
-                .collect(Collectors.groupingBy(BatchSnapshot::cell, TreeMap::new, Collectors.toList()));
+        Map<Cell, List<BatchSnapshot>> byCell =
+                all.stream().collect(Collectors.groupingBy(BatchSnapshot::cell, TreeMap::new, Collectors.toList()));
         Set<Cell> cells = new TreeSet<>(byCell.keySet());
         cells.addAll(promises.cells());
         List<ShownRow> shown = cells.stream()
@@ -65,9 +65,8 @@ class BoardFromTables implements BoardInTime {
     }
 
     private CellSnapshot cell(Cell cell, List<BatchSnapshot> batches, PromisesSnapshot promises, AsOf when) {
-        List<BatchSnapshot> unfinished = batches.stream()
-                .filter(batch -> !batch.state().isFinished())
-                .toList();
+        List<BatchSnapshot> unfinished =
+                batches.stream().filter(batch -> !batch.state().isFinished()).toList();
         return CellSnapshot.of(cell, unfinished, List.of(), promises, sites.site(cell.site()), when.happenedBy());
     }
 

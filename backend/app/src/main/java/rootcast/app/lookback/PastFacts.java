@@ -13,8 +13,8 @@ import java.util.Optional;
 import rootcast.app.availability.Order;
 import rootcast.app.availability.PromisesSnapshot;
 import rootcast.app.availability.store.Orders;
-import rootcast.app.climate.HoursThen;
 import rootcast.app.climate.ClimateSnapshot;
+import rootcast.app.climate.HoursThen;
 import rootcast.app.climate.store.Readings;
 import rootcast.app.crop.SourcedCrop;
 import rootcast.app.crop.store.Catalogue;
@@ -22,15 +22,15 @@ import rootcast.app.ledger.store.PanacheLedger;
 import rootcast.app.outlook.AsOf;
 import rootcast.app.outlook.BatchInTime;
 import rootcast.app.outlook.BatchSnapshot;
-import rootcast.outlook.HistoryOfBatch;
 import rootcast.app.snapshot.Snapshots;
 import rootcast.availability.Cell;
 import rootcast.ledger.Batch;
 import rootcast.ledger.BatchFold;
 import rootcast.ledger.BatchState;
-import rootcast.ledger.OrderLine;
 import rootcast.ledger.Entry;
+import rootcast.ledger.OrderLine;
 import rootcast.outlook.BatchOutlook;
+import rootcast.outlook.HistoryOfBatch;
 import rootcast.outlook.HouseCurves;
 
 /** What had happened and was known as of an instant. */
@@ -112,8 +112,8 @@ class PastFacts {
                 .map(order -> stillStood(order, when.orderedBy()))
                 .toList();
         Map<OrderLine, Integer> shipped = new HashMap<>();
-        batches.forEach(batch ->
-                batch.state().shippedTo().forEach((line, trays) -> shipped.merge(line, trays, Integer::sum)));
+        batches.forEach(
+                batch -> batch.state().shippedTo().forEach((line, trays) -> shipped.merge(line, trays, Integer::sum)));
         return PromisesSnapshot.NONE.with(stood, shipped);
     }
 

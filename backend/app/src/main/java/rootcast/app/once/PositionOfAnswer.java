@@ -16,13 +16,15 @@ public class PositionOfAnswer {
 
     @RequestScoped
     static class OfRequest {
-        @Nullable FactPosition position;
+        @Nullable
+        FactPosition position;
 
         void set(FactPosition position) {
             this.position = position;
         }
 
-        @Nullable FactPosition get() {
+        @Nullable
+        FactPosition get() {
             return position;
         }
     }

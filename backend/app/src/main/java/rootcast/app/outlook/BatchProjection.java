@@ -84,9 +84,9 @@ public final class BatchProjection {
                 BatchState state = BatchFold.of(batch, recorded.entries()).state();
                 if (!state.isFinished()) {
                     live.put(batch.id(), new BatchSnapshot(batch, recorded.newest(), state, outlook(batch, state)));
-                    state.placements().forEach(placement -> byHouse.computeIfAbsent(
-                                    placement.house(), any -> new HashSet<>())
-                            .add(batch.id()));
+                    state.placements()
+                            .forEach(placement -> byHouse.computeIfAbsent(placement.house(), any -> new HashSet<>())
+                                    .add(batch.id()));
                 }
             });
         }
@@ -98,8 +98,9 @@ public final class BatchProjection {
         faulty.remove(id);
         BatchSnapshot before = live.remove(id);
         if (before != null) {
-            before.state().placements().forEach(placement -> byHouse.get(placement.house())
-                    .remove(id));
+            before.state()
+                    .placements()
+                    .forEach(placement -> byHouse.get(placement.house()).remove(id));
         }
     }
 
@@ -109,7 +110,8 @@ public final class BatchProjection {
             work.run();
         } catch (RuntimeException fault) {
             LOG.errorf(fault, "batch %s cannot be computed and is set apart", batch.id());
-            setApart(batch, newest, fault.getMessage() == null ? fault.getClass().getSimpleName() : fault.getMessage());
+            setApart(
+                    batch, newest, fault.getMessage() == null ? fault.getClass().getSimpleName() : fault.getMessage());
         }
     }
 
@@ -210,9 +212,9 @@ public final class BatchProjection {
     public BatchesSnapshot snapshot() {
         if (cellsChanged) {
             Map<Cell, List<String>> byCell = new HashMap<>();
-            new TreeMap<>(live).forEach((id, snapshot) -> byCell.computeIfAbsent(
-                            snapshot.cell(), any -> new ArrayList<>(2))
-                    .add(id));
+            new TreeMap<>(live)
+                    .forEach((id, snapshot) -> byCell.computeIfAbsent(snapshot.cell(), any -> new ArrayList<>(2))
+                            .add(id));
             idsByCell = Map.copyOf(byCell);
             cellsChanged = false;
         }

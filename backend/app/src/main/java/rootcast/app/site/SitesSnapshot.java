@@ -10,8 +10,7 @@ import rootcast.site.Site;
 public record SitesSnapshot(Map<String, Site> byCode) {
 
     public static SitesSnapshot of(Collection<Site> sites) {
-        return new SitesSnapshot(
-                sites.stream().collect(Collectors.toUnmodifiableMap(Site::code, Function.identity())));
+        return new SitesSnapshot(sites.stream().collect(Collectors.toUnmodifiableMap(Site::code, Function.identity())));
     }
 
     /** A site that is known to exist. */

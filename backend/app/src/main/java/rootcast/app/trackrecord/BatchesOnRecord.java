@@ -13,7 +13,6 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import rootcast.app.crop.store.Catalogue;
 import rootcast.app.ledger.store.PanacheLedger;
-import rootcast.outlook.HistoryOfBatch;
 import rootcast.app.site.LiveSites;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
@@ -23,6 +22,7 @@ import rootcast.ledger.BatchFold;
 import rootcast.ledger.BatchState;
 import rootcast.ledger.Cause;
 import rootcast.outlook.BatchHistory;
+import rootcast.outlook.HistoryOfBatch;
 import rootcast.trackrecord.FinishedBatch;
 
 /** Every batch that was seen ready, with what its entries said at any moment before. */

@@ -28,8 +28,8 @@ import rootcast.availability.Cell;
 import rootcast.board.BoardCell;
 import rootcast.board.BoardRow;
 import rootcast.climate.SetpointPlan;
-import rootcast.outlook.BatchHistory.Placement;
 import rootcast.ledger.Batch;
+import rootcast.outlook.BatchHistory.Placement;
 import rootcast.outlook.BatchOutlook;
 import rootcast.outlook.HistoryOfBatch;
 import rootcast.outlook.HouseCurves;
@@ -94,8 +94,8 @@ public class WhatIf {
     private static Map<String, SetpointPlan> plans(Question question, HouseCurves curves) {
         Map<String, SetpointPlan> plans = new HashMap<>();
         for (Question.Setpoint setpoint : question.setpoints()) {
-            SetpointPlan now =
-                    plans.getOrDefault(setpoint.house(), curves.planOf(setpoint.house()).until(setpoint.from()));
+            SetpointPlan now = plans.getOrDefault(
+                    setpoint.house(), curves.planOf(setpoint.house()).until(setpoint.from()));
             plans.put(setpoint.house(), now.with(new SetpointPlan.Change(setpoint.from(), setpoint.mediumC())));
         }
         return plans;
@@ -129,7 +129,8 @@ public class WhatIf {
             CellSnapshot otherwise = CellSnapshot.of(
                     cell,
                     asItIs.batches().stream()
-                            .map(snapshot -> instead.getOrDefault(snapshot.batch().id(), snapshot))
+                            .map(snapshot ->
+                                    instead.getOrDefault(snapshot.batch().id(), snapshot))
                             .toList(),
                     asItIs.faulty(),
                     now.part(PromisesSnapshot.class),

@@ -74,16 +74,19 @@ abstract class RebuildContract {
         String batch = batches.isEmpty() ? "" : batches.get(random.nextInt(batches.size()));
         LocalDate shipOn = nursery.nextMonday().plusWeeks(random.nextInt(4));
         switch (what) {
-            case 0 -> batches.add(random.nextBoolean()
-                    ? nursery.stuck(5 + random.nextInt(10), Duration.ofDays(3 + random.nextInt(20)))
-                    : nursery.ready(10, 900));
+            case 0 ->
+                batches.add(
+                        random.nextBoolean()
+                                ? nursery.stuck(5 + random.nextInt(10), Duration.ofDays(3 + random.nextInt(20)))
+                                : nursery.ready(10, 900));
             // Some of these are refused, which is as well: nothing happens then.
             case 1 -> nursery.enter(batch, "loss", Map.of("plants", 1 + random.nextInt(40), "cause", "ROT"));
             case 2 -> nursery.enter(batch, "move", Map.of("house", nursery.otherHouse));
             case 3 -> nursery.order(shipOn, 1 + random.nextInt(3));
             case 4 -> nursery.enter(batch, "ship", Map.of("trays", 1));
-            case 5 -> nursery.post("/api/readings", List.of(reading(nursery, random, step)))
-                    .statusCode(200);
+            case 5 ->
+                nursery.post("/api/readings", List.of(reading(nursery, random, step)))
+                        .statusCode(200);
             default -> time.moveOn(Duration.ofMinutes(40));
         }
     }
@@ -115,7 +118,10 @@ abstract class RebuildContract {
         int openOfBoth = nursery.open(nursery.nextMonday());
         plantUnreadableEntry(broken);
 
-        nursery.enter(broken, "loss", Map.of("plants", 1, "cause", "ROT")); // whatever it answers, the batch is looked at again
+        nursery.enter(
+                broken,
+                "loss",
+                Map.of("plants", 1, "cause", "ROT")); // whatever it answers, the batch is looked at again
         nursery.enter(sound, "loss", Map.of("plants", 1, "cause", "ROT")).statusCode(201);
 
         var list = Nursery.get("/api/batches?site=" + nursery.site);

@@ -9,9 +9,9 @@ import io.restassured.path.json.JsonPath;
 import jakarta.inject.Inject;
 import java.net.URI;
 import java.net.http.HttpResponse;
-import java.time.Duration;
 import java.sql.Connection;
 import java.sql.Statement;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -138,7 +138,11 @@ abstract class BankContract {
                                 + " recorded_by, stage, looked_cells, reached_cells)"
                                 + " select position_no, '%s', '%s', 'look', timestamp with time zone '%s',"
                                 + " timestamp with time zone '%s', 'node', 'CALLUS', 10, 0 from fact_head")
-                        .formatted(UUID.randomUUID(), batches.get(client % batches.size()), time.instant(), time.instant()));
+                        .formatted(
+                                UUID.randomUUID(),
+                                batches.get(client % batches.size()),
+                                time.instant(),
+                                time.instant()));
                 connection.commit();
             }
         }

@@ -22,8 +22,8 @@ import rootcast.app.crop.store.Catalogue;
 import rootcast.app.crop.store.Recipes;
 import rootcast.app.ledger.RecordEntry;
 import rootcast.app.ledger.StickBatch;
-import rootcast.app.once.FactHead;
 import rootcast.app.once.Commits;
+import rootcast.app.once.FactHead;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
 import rootcast.app.problem.Problem;
@@ -31,7 +31,6 @@ import rootcast.app.rounds.RecordedCare;
 import rootcast.app.rounds.store.RoundCares;
 import rootcast.app.site.store.Places;
 import rootcast.app.snapshot.Snapshots;
-import rootcast.availability.Cell;
 import rootcast.availability.Cell;
 import rootcast.availability.CellSupply;
 import rootcast.availability.MatchRules;
@@ -257,8 +256,8 @@ class UseCaseSink implements DemoSink {
      */
     private List<WantedLine> agreed(List<WantedLine> lines, DemoOrder order) {
         List<WantedLine> agreed = lines;
-        Map<Cell, CellSupply> open = supply.of(
-                lines.stream().map(WantedLine::cell).distinct().toList(), order.recordedAt());
+        Map<Cell, CellSupply> open =
+                supply.of(lines.stream().map(WantedLine::cell).distinct().toList(), order.recordedAt());
         for (int round = 0; round < lines.size(); round++) {
             Placing placing = MatchRules.place(agreed, order.confidence(), open::get);
             if (!(placing instanceof Placing.Refused refused)) {

@@ -147,7 +147,8 @@ public class OrderResource {
 
         OrderView of(Order order) {
             return OrderView.of(
-                    order, order.lines().stream().map(line -> promise(order, line)).toList());
+                    order,
+                    order.lines().stream().map(line -> promise(order, line)).toList());
         }
 
         private PromiseView promise(Order order, WantedLine line) {
@@ -160,12 +161,14 @@ public class OrderResource {
         }
 
         private Map<OrderLine, KeptPromise> keptIn(Cell cell) {
-            return kept.computeIfAbsent(cell, any -> Allotment.of(supply.cell(cell).supply()).promises().stream()
-                    .collect(Collectors.toMap(
-                            each -> new OrderLine(
-                                    UUID.fromString(each.promise().order()),
-                                    each.promise().line()),
-                            Function.identity())));
+            return kept.computeIfAbsent(
+                    cell,
+                    any -> Allotment.of(supply.cell(cell).supply()).promises().stream()
+                            .collect(Collectors.toMap(
+                                    each -> new OrderLine(
+                                            UUID.fromString(each.promise().order()),
+                                            each.promise().line()),
+                                    Function.identity())));
         }
     }
 

@@ -17,7 +17,10 @@ public final class BoardQuery {
     private BoardQuery() {}
 
     public static BoardView view(
-            @Nullable String from, @Nullable String weeks, @Nullable String confidence, Supplier<ShipWeek> currentWeek) {
+            @Nullable String from,
+            @Nullable String weeks,
+            @Nullable String confidence,
+            Supplier<ShipWeek> currentWeek) {
         ShipWeek first = from == null ? currentWeek.get() : week("from", from);
         return new BoardView(first, weeks(weeks), confidence(confidence));
     }

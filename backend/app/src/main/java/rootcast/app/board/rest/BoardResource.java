@@ -62,9 +62,7 @@ public class BoardResource {
                 from, weeks, confidence, () -> board.currentWeek(isBlank(site) ? null : site, when.happenedBy()));
         Sites sites = caller.mayRead();
         BoardSnapshot shown = isBlank(asOf) && isBlank(knownAt) ? board.board(view) : past.board(when, view);
-        return writer.written(
-                shown,
-                row -> sites.includes(row.head().cell().site()) && isShown(row, site, crop, text));
+        return writer.written(shown, row -> sites.includes(row.head().cell().site()) && isShown(row, site, crop, text));
     }
 
     /** With {@code asOf} or {@code knownAt} the cell as it was. */

@@ -116,9 +116,7 @@ final class CellWires {
                         .toList(),
                 limit(explanation.limitedBy()),
                 steps(facts.cell().batches(), figures),
-                facts.cell().faulty().stream()
-                        .map(BoardWire.FaultyWire::of)
-                        .toList());
+                facts.cell().faulty().stream().map(BoardWire.FaultyWire::of).toList());
     }
 
     private static LotWire lot(CellExplanation.LotFigure figure, CellFacts facts) {

@@ -143,12 +143,11 @@ public class PanacheLedger implements Ledger {
         List<String> ordered = ids.stream().sorted().toList();
         for (int from = 0; from < ordered.size(); from += READ_AT_ONCE) {
             List<String> some = ordered.subList(from, Math.min(ordered.size(), from + READ_AT_ONCE));
-            Map<String, List<EntryRow>> rows =
-                    entries.list("batch in ?1 order by positionNo", some).stream()
-                            .collect(Collectors.groupingBy(row -> row.batch));
+            Map<String, List<EntryRow>> rows = entries.list("batch in ?1 order by positionNo", some).stream()
+                    .collect(Collectors.groupingBy(row -> row.batch));
             batches.list("id in ?1", some)
-                    .forEach(row -> recorded.add(
-                            recorded(mapper.batch(row, formats.get(row.trayFormat)), rows.getOrDefault(row.id, List.of()))));
+                    .forEach(row -> recorded.add(recorded(
+                            mapper.batch(row, formats.get(row.trayFormat)), rows.getOrDefault(row.id, List.of()))));
             entries.getEntityManager().clear(); // read only: nothing to keep of so many rows
         }
         return recorded;
@@ -158,7 +157,8 @@ public class PanacheLedger implements Ledger {
         FactPosition newest =
                 rows.isEmpty() ? FactPosition.START : new FactPosition(rows.get(rows.size() - 1).positionNo);
         try {
-            return new RecordedBatch(batch, newest, rows.stream().map(mapper::entry).toList(), null);
+            return new RecordedBatch(
+                    batch, newest, rows.stream().map(mapper::entry).toList(), null);
         } catch (RuntimeException unreadable) {
             return new RecordedBatch(batch, newest, null, "an entry cannot be read: " + unreadable.getMessage());
         }
@@ -174,8 +174,8 @@ public class PanacheLedger implements Ledger {
                                 + " group by e.orderId, e.orderLine",
                         Object[].class)
                 .getResultList()
-                .forEach(row -> shipped.put(
-                        new OrderLine((UUID) row[0], (Integer) row[1]), Math.toIntExact((Long) row[2])));
+                .forEach(row ->
+                        shipped.put(new OrderLine((UUID) row[0], (Integer) row[1]), Math.toIntExact((Long) row[2])));
         return shipped;
     }
 
@@ -187,7 +187,8 @@ public class PanacheLedger implements Ledger {
                         .map(row -> row.id)
                         .toList();
         return recorded(ids).stream()
-                .filter(recorded -> recorded.entries() != null && !recorded.entries().isEmpty())
+                .filter(recorded ->
+                        recorded.entries() != null && !recorded.entries().isEmpty())
                 .map(recorded -> BatchFold.of(recorded.batch(), recorded.entries()))
                 .toList();
     }

@@ -17,8 +17,8 @@ import java.util.Optional;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.board.BoardView;
-import rootcast.app.board.rest.BoardQuery;
 import rootcast.app.board.LiveBoard;
+import rootcast.app.board.rest.BoardQuery;
 import rootcast.app.once.FactHead;
 import rootcast.app.people.Caller;
 import rootcast.app.people.Sites;
@@ -75,8 +75,7 @@ public class LiveResource {
         return Multi.createFrom()
                 .<OutboundSseEvent>emitter(
                         emitter -> {
-                            Screen screen =
-                                    new Screen(view, sites, heard, event -> emitter.emit(outbound(sse, event)));
+                            Screen screen = new Screen(view, sites, heard, event -> emitter.emit(outbound(sse, event)));
                             emitter.onTermination(() -> screens.close(screen));
                             screens.open(screen);
                         },

@@ -90,10 +90,8 @@ class OpenScreens implements LiveFeed {
             }
             remembered.add(changes);
             Map<Audience, List<FeedEvent>> written = new HashMap<>();
-            open
-                    .forEach(screen -> written.computeIfAbsent(
-                                    Audience.of(screen), who -> events(who, changes, now))
-                            .forEach(screen.send()));
+            open.forEach(screen -> written.computeIfAbsent(Audience.of(screen), who -> events(who, changes, now))
+                    .forEach(screen.send()));
         });
     }
 
@@ -143,7 +141,8 @@ class OpenScreens implements LiveFeed {
                                 "snapshot",
                                 BoardWire.of(
                                         LiveBoard.boardIn(now, screen.view()),
-                                        row -> screen.sites().includes(row.head().cell().site()))));
+                                        row -> screen.sites()
+                                                .includes(row.head().cell().site()))));
             }
         });
     }
@@ -203,8 +202,8 @@ class OpenScreens implements LiveFeed {
     @Scheduled(every = "10s")
     void beat() {
         onItsThread(() -> {
-            FeedEvent beat =
-                    new FeedEvent("", "beat", toJson(new Beat(time.instant(), snapshots.now().asOf())));
+            FeedEvent beat = new FeedEvent(
+                    "", "beat", toJson(new Beat(time.instant(), snapshots.now().asOf())));
             open.forEach(screen -> screen.send().accept(beat));
             waiting.forEach(screen -> screen.send().accept(beat));
         });

@@ -41,7 +41,8 @@ final class RememberedChanges {
     /** All changes from a position on together; empty if they are not all remembered. */
     Optional<Changes> since(FactPosition heard, Snapshot now) {
         boolean nothingSince = heard.equals(now.position()) && changes.isEmpty();
-        if (!nothingSince && heard.compareTo(from) < 0) {
+        boolean heardNothing = heard.equals(FactPosition.START);
+        if (heardNothing || !nothingSince && heard.compareTo(from) < 0) {
             return Optional.empty();
         }
         Set<Cell> cells = new HashSet<>();

@@ -58,7 +58,13 @@ public class BatchResource {
     public record BatchList(Instant asOf, long position, List<BatchView> batches, List<FaultyView> faulty) {}
 
     public record FaultyView(
-            String id, String site, String variety, String varietyName, String trayFormat, Instant stuckAt, String fault) {}
+            String id,
+            String site,
+            String variety,
+            String varietyName,
+            String trayFormat,
+            Instant stuckAt,
+            String fault) {}
 
     @GET
     public BatchList all(
@@ -83,7 +89,8 @@ public class BatchResource {
                 .filter(snapshot -> sites.includes(snapshot.batch().site()))
                 .filter(snapshot -> isBlank(site) || snapshot.batch().site().equals(site))
                 .filter(snapshot -> isBlank(house) || snapshot.state().house().equals(house))
-                .filter(snapshot -> isBlank(variety) || snapshot.batch().variety().equals(variety))
+                .filter(snapshot ->
+                        isBlank(variety) || snapshot.batch().variety().equals(variety))
                 .filter(snapshot -> stage == null || snapshot.state().stage() == stage)
                 .map(snapshot -> BatchView.of(snapshot, names))
                 .filter(view -> isBlank(crop) || view.crop().equals(crop))
@@ -128,9 +135,7 @@ public class BatchResource {
         if (faulty != null) {
             throw Problem.notComputed(id, faulty.fault());
         }
-        return batches.batch(id)
-                .or(() -> finished.batch(id))
-                .orElseThrow(() -> Problem.notFound("batch", id));
+        return batches.batch(id).or(() -> finished.batch(id)).orElseThrow(() -> Problem.notFound("batch", id));
     }
 
     /** What a plot of the batch shows: medium temperature by the hour, and how far it is. */

@@ -35,15 +35,14 @@ class RoundViews {
         Map<String, Cared> batches = new HashMap<>();
         at.byHouse()
                 .values()
-                .forEach(all ->
-                        all.forEach(cared -> batches.put(cared.snapshot().batch().id(), cared)));
+                .forEach(all -> all.forEach(
+                        cared -> batches.put(cared.snapshot().batch().id(), cared)));
         return items.stream()
                 .map(item -> view(at, item, houseNames, item.batch() == null ? null : batches.get(item.batch())))
                 .toList();
     }
 
-    private RoundItemView view(
-            SiteCare.At at, RoundItem item, Map<String, String> houseNames, @Nullable Cared cared) {
+    private RoundItemView view(SiteCare.At at, RoundItem item, Map<String, String> houseNames, @Nullable Cared cared) {
         return new RoundItemView(
                 item.id(),
                 item.house(),

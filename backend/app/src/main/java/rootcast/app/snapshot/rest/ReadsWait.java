@@ -46,7 +46,8 @@ class ReadsWait {
     @ServerRequestFilter
     public void await(ContainerRequestContext request) {
         boolean isRead = request.getMethod().equals("GET");
-        if (isRead || JUDGED_ON_THE_SNAPSHOT.stream().anyMatch(request.getUriInfo().getPath()::startsWith)) {
+        if (isRead
+                || JUDGED_ON_THE_SNAPSHOT.stream().anyMatch(request.getUriInfo().getPath()::startsWith)) {
             waitForOwn();
         }
         if (!isRead) {
