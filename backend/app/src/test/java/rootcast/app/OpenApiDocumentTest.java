@@ -69,9 +69,13 @@ class OpenApiDocumentTest {
         JsonNode schemas = json.readTree(served()).at("/components/schemas");
 
         assertThat(texts(schemas.at("/BatchView/required"))).contains("id", "stage", "trays", "lastCount");
-        assertThat(schemas.at("/BatchView/properties/lastCount/anyOf/1/type").asText()).isEqualTo("null");
-        assertThat(texts(schemas.at("/OutlookView/properties/missingHours/type"))).doesNotContain("null");
-        assertThat(texts(schemas.at("/BatchWire/required"))).contains("site", "trays").doesNotContain("plants");
+        assertThat(schemas.at("/BatchView/properties/lastCount/anyOf/1/type").asText())
+                .isEqualTo("null");
+        assertThat(texts(schemas.at("/OutlookView/properties/missingHours/type")))
+                .doesNotContain("null");
+        assertThat(texts(schemas.at("/BatchWire/required")))
+                .contains("site", "trays")
+                .doesNotContain("plants");
         assertThat(texts(schemas.at("/BatchWire/properties/plants/type"))).containsExactly("integer", "null");
         assertThat(texts(schemas.at("/TrackRecordWire/properties/coverage/additionalProperties/type")))
                 .containsExactly("number", "null");

@@ -71,10 +71,7 @@ public class ContractWords implements OASFilter {
                         .toList(),
                 "EntryWire.cause");
         define("AccountKind", words(Account.Kind.values(), ContractWords::lower), "PostingView.account");
-        define(
-                "ReasonCause",
-                words(DateExplanation.Cause.values(), ContractWords::hyphened),
-                "PartWire.cause");
+        define("ReasonCause", words(DateExplanation.Cause.values(), ContractWords::hyphened), "PartWire.cause");
         define("ProfileOrigin", List.of("entered", "learned"), "ProfileVersionWire.origin");
         define("RoundTask", words(Task.values(), Task::wireName), "RoundItemView.task", "Closed.task");
         define(

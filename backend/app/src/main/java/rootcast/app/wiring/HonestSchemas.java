@@ -147,9 +147,8 @@ public class HonestSchemas implements OASFilter {
     }
 
     private static Stream<Schema> parts(Schema schema) {
-        Stream<Schema> members = schema.getProperties() == null
-                ? Stream.empty()
-                : schema.getProperties().values().stream();
+        Stream<Schema> members =
+                schema.getProperties() == null ? Stream.empty() : schema.getProperties().values().stream();
         return Stream.concat(members, Stream.of(schema.getItems(), schema.getAdditionalPropertiesSchema()));
     }
 }
