@@ -1,4 +1,4 @@
-import type { components, paths } from '../../generated/contract';
+import type { components, paths } from '../../target/generated/contract';
 
 /**
  * The shapes that cross the wire, as the interface document names them (docs/openapi.json, from which they are made at

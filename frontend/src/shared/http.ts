@@ -1,5 +1,5 @@
 import createClient, { type Middleware } from 'openapi-fetch';
-import type { paths } from '../../generated/contract';
+import type { paths } from '../../target/generated/contract';
 import type { Asked, PathOf, Verb, Answered } from './contract';
 import { Problem, problemOf, Unreachable } from './problem';
 
