@@ -111,8 +111,10 @@ class PastFacts {
                         order.note(),
                         order.confidence(),
                         order.recordedAt(),
+                        order.recordedBy(),
                         order.position(),
                         order.lines(),
+                        null,
                         null);
     }
 

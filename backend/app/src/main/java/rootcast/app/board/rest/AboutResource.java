@@ -6,10 +6,14 @@ import jakarta.ws.rs.Path;
 import java.time.Instant;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import rootcast.app.board.LiveBoard;
+import rootcast.app.people.FirstOwner;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
 import rootcast.app.wiring.RootcastConfig;
 
 /** Which Rootcast this is. */
 @Path("/api/about")
+@Needs(Right.OPEN)
 public class AboutResource {
 
     @Inject
@@ -18,13 +22,23 @@ public class AboutResource {
     @Inject
     RootcastConfig config;
 
+    @Inject
+    FirstOwner firstOwner;
+
+    @ConfigProperty(name = "quarkus.oidc.tenant-enabled", defaultValue = "false")
+    boolean oidc;
+
     @ConfigProperty(name = "quarkus.application.version")
     String version;
 
-    record About(String version, Instant asOf, long position, boolean demo) {}
+    /**
+     * @param needsOwner whether nobody can sign in yet and the owner's account is to be made
+     * @param oidc       whether one may sign in by a directory
+     */
+    record About(String version, Instant asOf, long position, boolean demo, boolean needsOwner, boolean oidc) {}
 
     @GET
     public About about() {
-        return new About(version, board.asOf(), board.position().value(), config.demo());
+        return new About(version, board.asOf(), board.position().value(), config.demo(), firstOwner.isNeeded(), oidc);
     }
 }

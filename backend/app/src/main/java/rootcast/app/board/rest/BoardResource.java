@@ -21,6 +21,8 @@ import rootcast.app.crop.LiveCatalogue;
 import rootcast.app.crop.store.Catalogue;
 import rootcast.app.outlook.AsOf;
 import rootcast.app.outlook.LiveBatches;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.LiveSites;
 import rootcast.availability.Cell;
@@ -29,6 +31,7 @@ import rootcast.board.RowHead;
 
 /** What can still be promised, for everyone. */
 @Path("/api/board")
+@Needs(Right.READ)
 public class BoardResource {
 
     @Inject

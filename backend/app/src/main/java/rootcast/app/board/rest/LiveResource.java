@@ -19,6 +19,8 @@ import org.jspecify.annotations.Nullable;
 import rootcast.app.board.BoardView;
 import rootcast.app.board.LiveBoard;
 import rootcast.app.climate.LiveLock;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
 import rootcast.app.problem.Problem;
 import rootcast.facts.FactPosition;
 
@@ -29,6 +31,7 @@ import rootcast.facts.FactPosition;
  * <p>Source: WHATWG HTML, server-sent events; a browser sends {@code Last-Event-ID} by itself.
  */
 @Path("/api/live")
+@Needs(Right.READ)
 public class LiveResource {
 
     /** A screen that reads more slowly than this is cut off; it comes back and hears what it missed. */

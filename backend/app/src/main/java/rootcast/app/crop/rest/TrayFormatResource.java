@@ -17,6 +17,9 @@ import org.jspecify.annotations.Nullable;
 import rootcast.app.crop.store.Catalogue;
 import rootcast.app.once.OnceKey;
 import rootcast.app.once.WriteSetup;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
+import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
 import rootcast.crop.TrayFormat;
 import rootcast.facts.FactPosition;
@@ -26,17 +29,22 @@ import rootcast.facts.FactPosition;
 public class TrayFormatResource {
 
     @Inject
+    Rights rights;
+
+    @Inject
     Catalogue catalogue;
 
     @Inject
     WriteSetup setup;
 
     @GET
+    @Needs(Right.READ)
     public List<TrayFormatWire> all() {
         return catalogue.trayFormats().stream().map(TrayFormatWire::of).toList();
     }
 
     @GET
+    @Needs(Right.READ)
     @Path("{code}")
     public TrayFormatWire one(@RestPath String code) {
         return catalogue
@@ -46,11 +54,13 @@ public class TrayFormatResource {
     }
 
     @POST
+    @Needs(Right.SET_UP)
     public Response create(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid TrayFormatWire wire) {
         return setup.create(OnceKey.optional(key), item(wire.code()), wire, exists(wire), save(wire));
     }
 
     @PUT
+    @Needs(Right.SET_UP)
     @Path("{code}")
     public Response change(@RestPath String code, @NotNull @Valid TrayFormatWire wire) {
         return setup.change(item(code), wire.code(), wire, exists(wire), save(wire));
@@ -66,6 +76,7 @@ public class TrayFormatResource {
 
     private Function<FactPosition, Object> save(TrayFormatWire wire) {
         return position -> {
+            rights.everywhere(Right.SET_UP);
             TrayFormat format = wire.trayFormat();
             catalogue.trayFormat(format.code()).ifPresent(before -> keepsItsCells(before, format));
             catalogue.save(format, position);

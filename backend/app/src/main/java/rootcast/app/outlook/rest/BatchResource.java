@@ -18,13 +18,21 @@ import rootcast.app.outlook.BatchInTime;
 import rootcast.app.outlook.BatchPicture;
 import rootcast.app.outlook.BatchesInTime;
 import rootcast.app.outlook.LiveBatches;
+import rootcast.app.people.Caller;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
+import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.LiveSites;
 import rootcast.crop.Stage;
 
 /** Batches: how they stand and what is expected of them. */
 @Path("/api/batches")
+@Needs(Right.READ)
 public class BatchResource {
+
+    @Inject
+    Caller caller;
 
     @Inject
     LiveBatches batches;
@@ -55,7 +63,9 @@ public class BatchResource {
         if (!List.of("live", "finished", "all").contains(state)) {
             throw Problem.malformed("state", "is '" + state + "'; it must be live, finished or all");
         }
+        Sites theirs = caller.mayRead();
         List<BatchView> shown = batches.pictures().stream()
+                .filter(picture -> theirs.includes(picture.batch().site()))
                 .filter(picture -> state.equals("all") || picture.state().isFinished() == state.equals("finished"))
                 .filter(picture -> isBlank(site) || picture.batch().site().equals(site))
                 .filter(picture -> isBlank(house) || picture.state().house().equals(house))
@@ -77,7 +87,7 @@ public class BatchResource {
         BatchPicture picture = isBlank(asOf) && isBlank(knownAt)
                 ? batches.picture(id).orElseThrow(() -> Problem.notFound("batch", id))
                 : past.batch(id, when).picture();
-        return BatchView.of(picture, names);
+        return BatchView.of(theirs(picture), names);
     }
 
     /** What a plot of the batch shows: medium temperature by the hour, and how far it is. */
@@ -85,7 +95,9 @@ public class BatchResource {
     @Path("{id}/development")
     public DevelopmentWires.Development development(
             @RestPath String id, @RestQuery @Nullable String asOf, @RestQuery @Nullable String knownAt) {
-        return DevelopmentWires.of(past.batch(id, AsOf.of(asOf, knownAt, time)));
+        BatchInTime batch = past.batch(id, AsOf.of(asOf, knownAt, time));
+        theirs(batch.picture());
+        return DevelopmentWires.of(batch);
     }
 
     /** Why this date: what moved it from the plan, cause by cause. */
@@ -94,8 +106,17 @@ public class BatchResource {
     public ExplanationWire explanation(
             @RestPath String id, @RestQuery @Nullable String asOf, @RestQuery @Nullable String knownAt) {
         BatchInTime batch = past.batch(id, AsOf.of(asOf, knownAt, time));
+        theirs(batch.picture());
         return ExplanationWire.of(
                 batch, sites.site(batch.picture().batch().site()).zone());
+    }
+
+    /** A batch of another site is not theirs to know of. */
+    private BatchPicture theirs(BatchPicture picture) {
+        if (!caller.mayRead().includes(picture.batch().site())) {
+            throw Problem.notFound("batch", picture.batch().id());
+        }
+        return picture;
     }
 
     private static boolean speaksOf(BatchView view, String text) {

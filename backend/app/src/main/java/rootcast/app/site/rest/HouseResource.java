@@ -20,6 +20,11 @@ import org.jboss.resteasy.reactive.RestPath;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.once.OnceKey;
 import rootcast.app.once.WriteSetup;
+import rootcast.app.people.Caller;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
+import rootcast.app.people.Rights;
+import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.PlannedSetpoint;
 import rootcast.app.site.store.Places;
@@ -31,6 +36,12 @@ import rootcast.site.House;
 public class HouseResource {
 
     @Inject
+    Caller caller;
+
+    @Inject
+    Rights rights;
+
+    @Inject
     Places places;
 
     @Inject
@@ -40,22 +51,29 @@ public class HouseResource {
     InstantSource time;
 
     @GET
+    @Needs(Right.READ)
     public List<HouseWire> all() {
-        return places.houses().stream().map(HouseWire::of).toList();
+        Sites theirs = caller.mayRead();
+        return places.houses().stream().filter(each -> theirs.includes(each.site())).map(HouseWire::of).toList();
     }
 
     @GET
+    @Needs(Right.READ)
     @Path("{code}")
     public HouseWire one(@RestPath String code) {
-        return places.house(code).map(HouseWire::of).orElseThrow(() -> Problem.notFound("house", code));
+        return places.house(code)
+                .filter(each -> caller.mayRead().includes(each.site()))
+                .map(HouseWire::of).orElseThrow(() -> Problem.notFound("house", code));
     }
 
     @POST
+    @Needs(Right.SET_UP)
     public Response create(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid HouseWire wire) {
         return setup.create(OnceKey.optional(key), item(wire.code()), wire, exists(wire), save(wire));
     }
 
     @PUT
+    @Needs(Right.SET_UP)
     @Path("{code}")
     public Response change(@RestPath String code, @NotNull @Valid HouseWire wire) {
         return setup.change(item(code), wire.code(), wire, exists(wire), save(wire));
@@ -72,6 +90,7 @@ public class HouseResource {
 
     /** Changes of the set-point, past and planned, by when they take effect. */
     @GET
+    @Needs(Right.READ)
     @Path("{code}/setpoints")
     public List<SetpointWire> setpoints(@RestPath String code) {
         one(code);
@@ -81,12 +100,13 @@ public class HouseResource {
     }
 
     @POST
+    @Needs(Right.SET_UP)
     @Path("{code}/setpoints")
     public Response plan(
             @HeaderParam("Idempotency-Key") @Nullable String key,
             @RestPath String code,
             @NotNull @Valid SetpointWire wire) {
-        one(code);
+        rights.at(one(code).site(), Right.SET_UP);
         return setup.add(OnceKey.optional(key), "/api/houses/" + code + "/setpoints", wire, position -> {
             Instant now = time.instant();
             places.add(new PlannedSetpoint(code, wire.from(), wire.mediumC(), now), position);
@@ -108,6 +128,7 @@ public class HouseResource {
             if (places.site(house.site()).isEmpty()) {
                 throw Problem.unknownCode("site", house.site());
             }
+            rights.at(house.site(), Right.SET_UP);
             places.house(house.code()).ifPresent(before -> staysOnItsSite(before, house));
             places.save(house, position);
             return HouseWire.of(house);

@@ -16,6 +16,11 @@ import org.jboss.resteasy.reactive.RestPath;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.once.OnceKey;
 import rootcast.app.once.WriteSetup;
+import rootcast.app.people.Caller;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
+import rootcast.app.people.Rights;
+import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.store.Places;
 import rootcast.facts.FactPosition;
@@ -26,28 +31,41 @@ import rootcast.site.Site;
 public class SiteResource {
 
     @Inject
+    Caller caller;
+
+    @Inject
+    Rights rights;
+
+    @Inject
     Places places;
 
     @Inject
     WriteSetup setup;
 
     @GET
+    @Needs(Right.READ)
     public List<SiteWire> all() {
-        return places.sites().stream().map(SiteWire::of).toList();
+        Sites theirs = caller.mayRead();
+        return places.sites().stream().filter(each -> theirs.includes(each.code())).map(SiteWire::of).toList();
     }
 
     @GET
+    @Needs(Right.READ)
     @Path("{code}")
     public SiteWire one(@RestPath String code) {
-        return places.site(code).map(SiteWire::of).orElseThrow(() -> Problem.notFound("site", code));
+        return places.site(code)
+                .filter(each -> caller.mayRead().includes(each.code()))
+                .map(SiteWire::of).orElseThrow(() -> Problem.notFound("site", code));
     }
 
     @POST
+    @Needs(Right.SET_UP)
     public Response create(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid SiteWire wire) {
         return setup.create(OnceKey.optional(key), item(wire.code()), wire, exists(wire), save(wire));
     }
 
     @PUT
+    @Needs(Right.SET_UP)
     @Path("{code}")
     public Response change(@RestPath String code, @NotNull @Valid SiteWire wire) {
         return setup.change(item(code), wire.code(), wire, exists(wire), save(wire));
@@ -64,6 +82,7 @@ public class SiteResource {
     private Function<FactPosition, Object> save(SiteWire wire) {
         return position -> {
             Site site = wire.site();
+            rights.at(site.code(), Right.SET_UP);
             places.save(site, position);
             return SiteWire.of(site);
         };
