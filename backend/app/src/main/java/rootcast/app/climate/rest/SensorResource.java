@@ -108,6 +108,7 @@ public class SensorResource {
     @POST
     @Needs(Right.SET_UP)
     public Response create(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid SensorWire wire) {
+        mayMap(wire);
         return setup.create(OnceKey.optional(key), item(wire.code()), wire, exists(wire), save(wire));
     }
 
@@ -115,7 +116,14 @@ public class SensorResource {
     @Needs(Right.SET_UP)
     @Path("{code}")
     public Response change(@RestPath String code, @NotNull @Valid SensorWire wire) {
+        mayMap(wire);
         return setup.change(item(code), wire.code(), wire, exists(wire), save(wire));
+    }
+
+    /** Where the sensor is to hang and, if it hangs somewhere, there too. */
+    private void mayMap(SensorWire wire) {
+        places.house(wire.house()).ifPresent(house -> rights.at(house.site(), Right.SET_UP));
+        sensors.sensor(wire.code()).ifPresent(before -> rights.at(siteOf(before.house()), Right.SET_UP));
     }
 
     private Sensor readable(String code) {
@@ -142,8 +150,6 @@ public class SensorResource {
             if (places.house(sensor.house()).isEmpty()) {
                 throw Problem.unknownCode("house", sensor.house());
             }
-            rights.at(siteOf(sensor.house()), Right.SET_UP);
-            sensors.sensor(sensor.code()).ifPresent(before -> rights.at(siteOf(before.house()), Right.SET_UP));
             String topic = sensor.topic();
             if (topic != null) {
                 sensors.ofTopic(topic)

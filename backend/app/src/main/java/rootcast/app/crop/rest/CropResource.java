@@ -56,6 +56,7 @@ public class CropResource {
     @POST
     @Needs(Right.SET_UP)
     public Response create(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid CropWire wire) {
+        rights.everywhere(Right.SET_UP);
         return setup.create(OnceKey.optional(key), item(wire.code()), wire, exists(wire), save(wire));
     }
 
@@ -63,6 +64,7 @@ public class CropResource {
     @Needs(Right.SET_UP)
     @Path("{code}")
     public Response change(@RestPath String code, @NotNull @Valid CropWire wire) {
+        rights.everywhere(Right.SET_UP);
         return setup.change(item(code), wire.code(), wire, exists(wire), save(wire));
     }
 
@@ -76,7 +78,6 @@ public class CropResource {
 
     private Function<FactPosition, Object> save(CropWire wire) {
         return position -> {
-            rights.everywhere(Right.SET_UP);
             var before = catalogue.crop(wire.code()).map(crop -> crop.crop().profile());
             return CropWire.of(catalogue.save(wire.sourcedCrop(before), position, time.instant()));
         };

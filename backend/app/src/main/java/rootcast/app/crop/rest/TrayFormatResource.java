@@ -56,6 +56,7 @@ public class TrayFormatResource {
     @POST
     @Needs(Right.SET_UP)
     public Response create(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid TrayFormatWire wire) {
+        rights.everywhere(Right.SET_UP);
         return setup.create(OnceKey.optional(key), item(wire.code()), wire, exists(wire), save(wire));
     }
 
@@ -63,6 +64,7 @@ public class TrayFormatResource {
     @Needs(Right.SET_UP)
     @Path("{code}")
     public Response change(@RestPath String code, @NotNull @Valid TrayFormatWire wire) {
+        rights.everywhere(Right.SET_UP);
         return setup.change(item(code), wire.code(), wire, exists(wire), save(wire));
     }
 
@@ -76,7 +78,6 @@ public class TrayFormatResource {
 
     private Function<FactPosition, Object> save(TrayFormatWire wire) {
         return position -> {
-            rights.everywhere(Right.SET_UP);
             TrayFormat format = wire.trayFormat();
             catalogue.trayFormat(format.code()).ifPresent(before -> keepsItsCells(before, format));
             catalogue.save(format, position);

@@ -53,6 +53,7 @@ public class VarietyResource {
     @POST
     @Needs(Right.SET_UP)
     public Response create(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid VarietyWire wire) {
+        rights.everywhere(Right.SET_UP);
         return setup.create(OnceKey.optional(key), item(wire.code()), wire, exists(wire), save(wire));
     }
 
@@ -60,6 +61,7 @@ public class VarietyResource {
     @Needs(Right.SET_UP)
     @Path("{code}")
     public Response change(@RestPath String code, @NotNull @Valid VarietyWire wire) {
+        rights.everywhere(Right.SET_UP);
         return setup.change(item(code), wire.code(), wire, exists(wire), save(wire));
     }
 
@@ -73,7 +75,6 @@ public class VarietyResource {
 
     private Function<FactPosition, Object> save(VarietyWire wire) {
         return position -> {
-            rights.everywhere(Right.SET_UP);
             Variety variety = wire.variety();
             if (catalogue.crop(variety.crop()).isEmpty()) {
                 throw Problem.unknownCode("crop", variety.crop());

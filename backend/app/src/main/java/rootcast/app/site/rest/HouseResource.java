@@ -69,6 +69,7 @@ public class HouseResource {
     @POST
     @Needs(Right.SET_UP)
     public Response create(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid HouseWire wire) {
+        rights.at(wire.site(), Right.SET_UP);
         return setup.create(OnceKey.optional(key), item(wire.code()), wire, exists(wire), save(wire));
     }
 
@@ -76,6 +77,7 @@ public class HouseResource {
     @Needs(Right.SET_UP)
     @Path("{code}")
     public Response change(@RestPath String code, @NotNull @Valid HouseWire wire) {
+        rights.at(wire.site(), Right.SET_UP);
         return setup.change(item(code), wire.code(), wire, exists(wire), save(wire));
     }
 
@@ -128,7 +130,6 @@ public class HouseResource {
             if (places.site(house.site()).isEmpty()) {
                 throw Problem.unknownCode("site", house.site());
             }
-            rights.at(house.site(), Right.SET_UP);
             places.house(house.code()).ifPresent(before -> staysOnItsSite(before, house));
             places.save(house, position);
             return HouseWire.of(house);

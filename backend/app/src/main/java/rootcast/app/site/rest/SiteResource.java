@@ -61,6 +61,7 @@ public class SiteResource {
     @POST
     @Needs(Right.SET_UP)
     public Response create(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid SiteWire wire) {
+        rights.at(wire.code(), Right.SET_UP);
         return setup.create(OnceKey.optional(key), item(wire.code()), wire, exists(wire), save(wire));
     }
 
@@ -68,6 +69,7 @@ public class SiteResource {
     @Needs(Right.SET_UP)
     @Path("{code}")
     public Response change(@RestPath String code, @NotNull @Valid SiteWire wire) {
+        rights.at(wire.code(), Right.SET_UP);
         return setup.change(item(code), wire.code(), wire, exists(wire), save(wire));
     }
 
@@ -82,7 +84,6 @@ public class SiteResource {
     private Function<FactPosition, Object> save(SiteWire wire) {
         return position -> {
             Site site = wire.site();
-            rights.at(site.code(), Right.SET_UP);
             places.save(site, position);
             return SiteWire.of(site);
         };
