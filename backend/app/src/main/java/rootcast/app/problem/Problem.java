@@ -127,9 +127,9 @@ public final class Problem extends RuntimeException {
                 "Nobody is signed in, or the session has ended. Sign in and ask again.");
     }
 
-    /** @param detail which right is missing, as a sentence */
+    /** @param detail why, in a sentence */
     public static Problem noRight(String detail) {
-        return new Problem(403, "no-right", "Not yours to do", detail + " An owner can grant it.");
+        return new Problem(403, "no-right", "Not yours to do", detail);
     }
 
     private static String words(String field) {

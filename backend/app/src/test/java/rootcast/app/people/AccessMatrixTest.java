@@ -200,6 +200,7 @@ class AccessMatrixTest {
         private final String batch;
         private final String sensor;
         private final String warning;
+        private final String order;
 
         At(Nursery nursery) throws SQLException {
             this.nursery = nursery;
@@ -230,7 +231,10 @@ class AccessMatrixTest {
                             batch,
                             time.instant().minus(Duration.ofHours(1))));
             treatment();
-            order();
+            order = nursery.order(nursery.nextMonday().plusWeeks(1), 1)
+                    .statusCode(201)
+                    .extract()
+                    .path("id");
         }
 
         @Override
@@ -255,10 +259,7 @@ class AccessMatrixTest {
 
         @Override
         public String order() {
-            return nursery.order(nursery.nextMonday().plusWeeks(1), 1)
-                    .statusCode(201)
-                    .extract()
-                    .path("id");
+            return order;
         }
 
         /** Readings that cannot be true are set aside under an id that stands for their flag. */

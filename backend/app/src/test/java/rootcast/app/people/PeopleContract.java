@@ -1,6 +1,7 @@
 package rootcast.app.people;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static rootcast.app.people.Crew.PASSWORD;
 import static rootcast.app.people.Crew.grant;
 
@@ -12,6 +13,7 @@ import java.sql.SQLException;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.Callable;
 import org.junit.jupiter.api.Test;
@@ -33,6 +35,9 @@ abstract class PeopleContract {
 
     @Inject
     FirstOwner firstOwner;
+
+    @Inject
+    DirectorySignIn directory;
 
     @TestHTTPResource("/")
     URI base;
@@ -213,6 +218,35 @@ abstract class PeopleContract {
         assertThat(new Tables(database)
                         .rows("select what from setup_change where recorded_by = '" + name + "'"))
                 .containsExactly("PUT /api/sites/" + nursery.site);
+    }
+
+    @Test
+    void whatADirectorySaysOfSomebodyAreTheirGrants() {
+        Nursery nursery = Nursery.opened(time);
+        String name = "dir-" + nursery.site;
+        SignIn.From from = new SignIn.From("127.0.0.1", "a browser");
+        List<String> said = List.of("MANAGER", "PRODUCTION@" + nursery.site, "SALES@NOWHERE", "DEVICE", "printers");
+
+        String secret = directory.in(name, Set.of("groups", "name"), Map.of("groups", said, "name", "A hand")::get, from);
+
+        Visitor.Answer who = Visitor.withCookie(base, secret).get("/api/session");
+        assertThat(who.json().getString("displayName")).isEqualTo("A hand");
+        assertThat(who.json().getList("grants.role")).containsExactly("MANAGER", "PRODUCTION");
+        assertThat(who.json().getList("grants.site")).containsExactly(null, nursery.site);
+
+        directory.in(name, Set.of("groups"), Map.of("groups", (Object) "SALES")::get, from);
+        time.moveOn(Duration.ofSeconds(3));
+        assertThat(Visitor.withCookie(base, secret).get("/api/session").json().getList("grants.role"))
+                .as("as it says at the newest sign-in")
+                .containsExactly("SALES");
+        assertThat(Visitor.nobody(base).signIn(name, "").status()).as("there is no password").isEqualTo(401);
+        assertThatThrownBy(() -> directory.in(name, Set.of("groups"), Map.of("groups", (Object) "printers")::get, from))
+                .hasMessageContaining("no role of Rootcast");
+        String ofPassword = Crew.person(base, grant("SALES", null));
+        assertThatThrownBy(() ->
+                        directory.in(ofPassword, Set.of("groups"), Map.of("groups", (Object) "OWNER")::get, from))
+                .as("an account with a password is not taken over")
+                .hasMessageContaining("of another kind");
     }
 
     @Test

@@ -113,22 +113,41 @@ abstract class SessionContract {
     }
 
     @Test
-    void aSessionLastsAShiftWithoutUseAndThirtyDaysWithIt() {
-        Visitor idle = Crew.signedIn(base, grant("SALES", null));
-        time.moveOn(Duration.ofHours(13));
-        assertThat(idle.get("/api/batches").status()).as("after 13 h").isEqualTo(200);
-        time.moveOn(Duration.ofHours(13));
-        assertThat(idle.get("/api/batches").status()).as("13 h after its last use").isEqualTo(200);
-        time.moveOn(Duration.ofHours(15));
-        assertThat(idle.get("/api/batches").status()).as("15 h after its last use").isEqualTo(401);
+    void aSessionLastsAShiftWithoutUseAndThirtyDaysWithIt() throws SQLException {
+        assertThat(statusOfASession(Duration.ofHours(14), Duration.ofHours(14).minusMinutes(1)))
+                .as("last used just under 14 h ago")
+                .isEqualTo(200);
+        assertThat(statusOfASession(Duration.ofHours(15), Duration.ofHours(14).plusMinutes(1)))
+                .as("last used just over 14 h ago")
+                .isEqualTo(401);
+        assertThat(statusOfASession(Duration.ofDays(30).minusMinutes(1), Duration.ofMinutes(2)))
+                .as("begun just under 30 days ago")
+                .isEqualTo(200);
+        assertThat(statusOfASession(Duration.ofDays(30).plusMinutes(1), Duration.ofMinutes(2)))
+                .as("begun just over 30 days ago")
+                .isEqualTo(401);
+    }
 
-        Visitor busy = Crew.signedIn(base, grant("SALES", null));
-        for (int halfDay = 0; halfDay < 59; halfDay++) {
-            time.moveOn(Duration.ofHours(12));
-            assertThat(busy.get("/api/session").status()).isEqualTo(200);
-        }
-        time.moveOn(Duration.ofHours(13));
-        assertThat(busy.get("/api/session").status()).as("after 30 days").isEqualTo(401);
+    private int statusOfASession(Duration begunAgo, Duration usedAgo) throws SQLException {
+        String name = Crew.person(base, grant("SALES", null));
+        Visitor hand = Visitor.signedIn(base, name, PASSWORD);
+        new Tables(database)
+                .execute(("update person_session set begun_at = timestamp with time zone '%s',"
+                                + " last_seen_at = timestamp with time zone '%s' where person = '%s'")
+                        .formatted(time.instant().minus(begunAgo), time.instant().minus(usedAgo), name));
+        return hand.get("/api/session").status();
+    }
+
+    @Test
+    void usingASessionIsNotedOnceAMinute() {
+        Visitor hand = Crew.signedIn(base, grant("SALES", null));
+        String begun = hand.get("/api/session/all").json().getString("[0].lastSeenAt");
+        time.moveOn(Duration.ofSeconds(59));
+        assertThat(hand.get("/api/session/all").json().getString("[0].lastSeenAt")).isEqualTo(begun);
+        time.moveOn(Duration.ofSeconds(3));
+        hand.get("/api/session");
+        assertThat(hand.get("/api/session/all").json().getString("[0].lastSeenAt"))
+                .isEqualTo(time.instant().toString());
     }
 
     @Test

@@ -1,7 +1,7 @@
 package rootcast.app.people.rest;
 
 import io.quarkus.runtime.BlockingOperationControl;
-import io.vertx.core.http.HttpServerRequest;
+import io.quarkus.vertx.http.runtime.CurrentVertxRequest;
 import io.vertx.core.Vertx;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.container.ContainerRequestContext;
@@ -32,6 +32,9 @@ class RightsFilter {
     Audit audit;
 
     @Inject
+    CurrentVertxRequest current;
+
+    @Inject
     Vertx vertx;
 
     private final Map<Method, Needs> needs = new ConcurrentHashMap<>();
@@ -52,19 +55,19 @@ class RightsFilter {
             throw Problem.notSignedIn();
         }
         if (!asking.may(right)) {
-            throw Problem.noRight("The right %s is not yours.".formatted(right)).with("right", right.name());
+            throw Problem.noRight("The right %s is not yours. An owner can grant it.".formatted(right)).with("right", right.name());
         }
     }
 
     @ServerResponseFilter
     public void list(
-            ContainerRequestContext request, ContainerResponseContext response, HttpServerRequest http) {
+            ContainerRequestContext request, ContainerResponseContext response) {
         if (response.getStatus() != FORBIDDEN) {
             return;
         }
         String who = caller.who().name();
         String detail = request.getMethod() + " " + request.getUriInfo().getPath();
-        String from = SessionCookie.address(http);
+        String from = SessionCookie.address(current.getCurrent().request());
         if (BlockingOperationControl.isBlockingAllowed()) {
             audit.refused(who, "no-right", detail, from);
         } else {
