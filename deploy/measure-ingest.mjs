@@ -4,6 +4,7 @@ import { once } from 'node:events';
 import { connect } from 'node:net';
 
 const [url, broker, db, sensorsText, readingsText] = process.argv.slice(2);
+const signedIn = process.env.ROOTCAST_TOKEN ? { Authorization: `Bearer ${process.env.ROOTCAST_TOKEN}` } : {};
 const SENSORS = Number(sensorsText);
 const READINGS = Number(readingsText);
 const HOUSES = 240;
@@ -14,7 +15,7 @@ const STEP_MS = 30_000;
 async function post(path, body) {
   const response = await fetch(url + path, {
     method: 'POST',
-    headers: { 'Content-Type': 'application/json', 'Idempotency-Key': crypto.randomUUID() },
+    headers: { ...signedIn, 'Content-Type': 'application/json', 'Idempotency-Key': crypto.randomUUID() },
     body: JSON.stringify(body),
   });
   if (!response.ok && response.status !== 409) throw new Error(`${path}: ${response.status} ${await response.text()}`);
@@ -97,7 +98,7 @@ async function sendAll(begin) {
 }
 
 const stored = async () =>
-  (await (await fetch(`${url}/api/ingest`)).json()).ways.find((way) => way.way === 'mqtt')?.stored ?? 0;
+  (await (await fetch(`${url}/api/ingest`, { headers: signedIn })).json()).ways.find((way) => way.way === 'mqtt')?.stored ?? 0;
 
 await setUp();
 const span = Math.ceil(READINGS / SENSORS) * STEP_MS;

@@ -4,6 +4,7 @@
 //   node deploy/measure.mjs fill    --url http://127.0.0.1:8080 [--batches 6000]
 //   node deploy/measure.mjs board   --url … [--static /measured-board.json] [--save FILE]
 //   node deploy/measure.mjs refresh --url …
+//   and --token T, or ROOTCAST_TOKEN, as the server was started with
 import { writeFile } from 'node:fs/promises';
 
 const [task, ...rest] = process.argv.slice(2);
@@ -11,6 +12,8 @@ const options = Object.fromEntries(
   rest.flatMap((word, i) => (word.startsWith('--') ? [[word.slice(2), rest[i + 1]]] : [])),
 );
 const url = options.url ?? 'http://127.0.0.1:8080';
+const token = options.token ?? process.env.ROOTCAST_TOKEN;
+const signedIn = token ? { Authorization: `Bearer ${token}` } : {};
 const SITES = 12;
 const HOUSES_PER_SITE = 20;
 const VARIETIES = 1500;
@@ -21,7 +24,7 @@ const HOUR_MS = 3_600_000;
 async function post(path, body) {
   const response = await fetch(url + path, {
     method: 'POST',
-    headers: { 'Content-Type': 'application/json', 'Idempotency-Key': crypto.randomUUID() },
+    headers: { ...signedIn, 'Content-Type': 'application/json', 'Idempotency-Key': crypto.randomUUID() },
     body: JSON.stringify(body),
   });
   const text = await response.text();
@@ -85,7 +88,7 @@ async function times(path, rounds) {
   let bytes = 0;
   for (let i = 0; i < rounds; i++) {
     const began = performance.now();
-    bytes = (await (await fetch(url + path)).arrayBuffer()).byteLength;
+    bytes = (await (await fetch(url + path, { headers: signedIn })).arrayBuffer()).byteLength;
     taken.push(performance.now() - began);
   }
   taken.sort((a, b) => a - b);
@@ -96,7 +99,7 @@ async function board() {
   const path = '/api/board?weeks=26&confidence=0.9';
   const first = await times(path, 1);
   console.log(`board made anew: ${first.medianMs.toFixed(0)} ms, ${first.bytes} bytes`);
-  if (options.save) await writeFile(options.save, Buffer.from(await (await fetch(url + path)).arrayBuffer()));
+  if (options.save) await writeFile(options.save, Buffer.from(await (await fetch(url + path, { headers: signedIn })).arrayBuffer()));
   await times(path, 20);
   if (options.static) await times(options.static, 20);
   const live = await times(path, 60);

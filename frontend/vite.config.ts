@@ -4,6 +4,9 @@ import { defineConfig } from 'vitest/config';
 /** Where `npm run dev` finds the running application. */
 const api = process.env['ROOTCAST_API'] ?? 'http://127.0.0.1:8080';
 
+/** The host stays as the browser named it: changes are taken from pages of the host asked only. */
+const proxy = { '/api': { target: api, changeOrigin: false } };
+
 export default defineConfig({
   plugins: [react()],
   resolve: {
@@ -16,8 +19,8 @@ export default defineConfig({
       '@vaadin/vaadin-usage-statistics': new URL('./src/shared/no-telemetry.ts', import.meta.url).pathname,
     },
   },
-  server: { host: '127.0.0.1', port: 5173, proxy: { '/api': api } },
-  preview: { host: '127.0.0.1', port: 4173, proxy: { '/api': api } },
+  server: { host: '127.0.0.1', port: 5173, proxy },
+  preview: { host: '127.0.0.1', port: 4173, proxy },
   build: { target: 'es2022', sourcemap: false, reportCompressedSize: false },
   test: {
     include: ['src/**/*.test.ts'],

@@ -2,6 +2,7 @@
 // Tells the stories of the screens through a real browser: installs it if it is missing, starts the packaged application
 // with its demo on a free loopback port and a folder of its own, runs Playwright, and stops what it started.
 //   node frontend/e2e/run.mjs [Playwright's own arguments]
+import { randomUUID } from 'node:crypto';
 import { spawn, spawnSync } from 'node:child_process';
 import { mkdtempSync, openSync, rmSync, existsSync, mkdirSync } from 'node:fs';
 import { createServer } from 'node:net';
@@ -53,6 +54,7 @@ mkdirSync(reports, { recursive: true });
 const log = openSync(join(reports, 'application.log'), 'w');
 const port = await freePort();
 const url = `http://127.0.0.1:${port}`;
+const token = randomUUID();
 const app = spawn(
   'java',
   [
@@ -63,7 +65,7 @@ const app = spawn(
     '-jar',
     jar,
   ],
-  { stdio: ['ignore', log, log] },
+  { stdio: ['ignore', log, log], env: { ...process.env, ROOTCAST_TOKEN: token } },
 );
 process.once('exit', () => app.kill('SIGKILL'));
 try {
@@ -71,7 +73,7 @@ try {
   const run = spawnSync(
     join(frontend, 'node_modules', '.bin', 'playwright'),
     ['test', '-c', join(frontend, 'e2e', 'playwright.config.ts'), ...process.argv.slice(2)],
-    { cwd: frontend, stdio: 'inherit', env: { ...process.env, BASE_URL: url } },
+    { cwd: frontend, stdio: 'inherit', env: { ...process.env, BASE_URL: url, ROOTCAST_TOKEN: token } },
   );
   process.exitCode = run.status ?? 1;
 } finally {

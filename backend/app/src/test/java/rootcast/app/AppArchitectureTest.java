@@ -55,8 +55,8 @@ class AppArchitectureTest {
             Map.entry("people", Set.of("problem", "wiring")),
             Map.entry("once", Set.of("people", "problem")),
             Map.entry("snapshot", Set.of("once", "problem", "wiring")),
-            Map.entry("site", Set.of("snapshot", "once", "problem")),
-            Map.entry("crop", Set.of("site", "snapshot", "once", "problem")),
+            Map.entry("site", Set.of("people", "snapshot", "once", "problem")),
+            Map.entry("crop", Set.of("people", "site", "snapshot", "once", "problem")),
             Map.entry("climate", Set.of("site", "snapshot", "once", "people", "problem")),
             Map.entry("ledger", Set.of("crop", "site", "once", "people", "problem")),
             Map.entry("outlook", Set.of("ledger", "climate", "crop", "site", "snapshot", "once", "people", "problem")),
@@ -89,7 +89,7 @@ class AppArchitectureTest {
                             "once",
                             "people",
                             "problem")),
-            Map.entry("feed", Set.of("problem")),
+            Map.entry("feed", Set.of("people", "problem")),
             Map.entry("treatments", Set.of("ledger", "crop", "site", "once", "people", "problem")),
             Map.entry(
                     "rounds",
@@ -132,7 +132,7 @@ class AppArchitectureTest {
             Map.entry(
                     "learning",
                     Set.of("outlook", "ledger", "climate", "crop", "site", "snapshot", "once", "people", "problem")),
-            Map.entry("trackrecord", Set.of("outlook", "ledger", "climate", "crop", "site", "snapshot", "problem")),
+            Map.entry("trackrecord", Set.of("people", "outlook", "ledger", "climate", "crop", "site", "snapshot", "problem")),
             Map.entry(
                     "whatif",
                     Set.of(
@@ -162,6 +162,7 @@ class AppArchitectureTest {
             Map.entry(
                     "demo",
                     Set.of(
+                            "people",
                             "board",
                             "availability",
                             "outlook",

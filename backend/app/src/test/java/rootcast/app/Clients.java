@@ -57,6 +57,7 @@ public final class Clients {
         HttpRequest request = HttpRequest.newBuilder(base.resolve(path))
                 .timeout(Duration.ofMinutes(2))
                 .header("Content-Type", "application/json")
+                .header("Authorization", WithToken.BEARER)
                 .header("Idempotency-Key", key)
                 .POST(HttpRequest.BodyPublishers.ofString(json))
                 .build();

@@ -51,6 +51,7 @@ final class RunningJar implements AutoCloseable {
                 "-XX:+UseSerialGC",
                 "-XX:TieredStopAtLevel=1",
                 "-Drootcast.data=" + data,
+                "-Drootcast.token=" + WithToken.TOKEN,
                 "-Dquarkus.http.port=" + port));
         Path archive = Path.of(System.getProperty("class.archive"));
         if (Files.exists(archive)) {
@@ -85,7 +86,10 @@ final class RunningJar implements AutoCloseable {
 
     HttpResponse<String> get(String path) throws IOException, InterruptedException {
         return http.send(
-                HttpRequest.newBuilder(uri(path)).timeout(Duration.ofMinutes(1)).build(),
+                HttpRequest.newBuilder(uri(path))
+                        .timeout(Duration.ofMinutes(1))
+                        .header("Authorization", WithToken.BEARER)
+                        .build(),
                 HttpResponse.BodyHandlers.ofString());
     }
 
@@ -94,6 +98,7 @@ final class RunningJar implements AutoCloseable {
         HttpRequest request = HttpRequest.newBuilder(uri(path))
                 .timeout(Duration.ofMinutes(1))
                 .header("Content-Type", "application/json")
+                .header("Authorization", WithToken.BEARER)
                 .header("Idempotency-Key", key)
                 .POST(HttpRequest.BodyPublishers.ofString(json))
                 .build();

@@ -10,6 +10,7 @@ import rootcast.facts.FactPosition;
 /**
  * A customer's order; each line is a promise until it is shipped or released.
  *
+ * @param recordedBy who took it
  * @param confidence at which its lines were promised
  * @param lines      numbered from 1
  * @param releasedAt null while the promises stand
@@ -20,9 +21,11 @@ public record Order(
         @Nullable String note,
         double confidence,
         Instant recordedAt,
+        String recordedBy,
         FactPosition position,
         List<WantedLine> lines,
-        @Nullable Instant releasedAt) {
+        @Nullable Instant releasedAt,
+        @Nullable String releasedBy) {
 
     public boolean isReleased() {
         return releasedAt != null;

@@ -13,6 +13,8 @@ import org.jspecify.annotations.Nullable;
 import rootcast.app.availability.store.Orders;
 import rootcast.app.crop.store.Catalogue;
 import rootcast.app.once.FactHead;
+import rootcast.app.people.Right;
+import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
 import rootcast.app.problem.RefusalTable;
 import rootcast.app.site.store.Places;
@@ -33,6 +35,9 @@ import rootcast.site.Site;
 public class PlaceOrder {
 
     private static final int FURTHEST_DAYS = 730;
+
+    @Inject
+    Rights rights;
 
     @Inject
     SupplyAtHead supply;
@@ -56,7 +61,8 @@ public class PlaceOrder {
     public record Placed(Order order, List<KeptPromise> promises) {}
 
     /** To be called inside {@link rootcast.app.once.Once}. */
-    public Placed place(Wanted wanted, Instant recordedAt) {
+    public Placed place(Wanted wanted, String by, Instant recordedAt) {
+        wanted.lines().forEach(line -> rights.at(line.cell().site(), Right.WRITE_ORDERS));
         wanted.lines().forEach(line -> check(line, recordedAt));
         Map<Cell, CellSupply> before = supply.of(
                 wanted.lines().stream().map(WantedLine::cell).distinct().toList(), recordedAt);
@@ -71,8 +77,10 @@ public class PlaceOrder {
                 wanted.note(),
                 wanted.confidence(),
                 recordedAt,
+                by,
                 position,
                 wanted.lines(),
+                null,
                 null);
         orders.add(order);
         return new Placed(order, promises(order, before));

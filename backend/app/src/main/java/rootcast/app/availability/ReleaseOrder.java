@@ -6,11 +6,16 @@ import java.time.Instant;
 import java.util.UUID;
 import rootcast.app.availability.store.Orders;
 import rootcast.app.once.FactHead;
+import rootcast.app.people.Right;
+import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
 
 /** Gives back what an order still holds. What has shipped stays shipped. */
 @ApplicationScoped
 public class ReleaseOrder {
+
+    @Inject
+    Rights rights;
 
     @Inject
     Orders orders;
@@ -19,10 +24,11 @@ public class ReleaseOrder {
     FactHead head;
 
     /** To be called inside {@link rootcast.app.once.Once}; releasing twice is releasing once. */
-    public void release(UUID id, Instant at) {
+    public void release(UUID id, String by, Instant at) {
         Order order = orders.order(id).orElseThrow(() -> Problem.notFound("order", id.toString()));
+        order.lines().forEach(line -> rights.at(line.cell().site(), Right.WRITE_ORDERS));
         if (!order.isReleased()) {
-            orders.release(id, at, head.next());
+            orders.release(id, by, at, head.next());
         }
     }
 }

@@ -7,7 +7,10 @@ import java.util.List;
 import java.util.UUID;
 import rootcast.app.climate.store.Flags;
 import rootcast.app.once.FactHead;
+import rootcast.app.people.Right;
+import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
+import rootcast.app.site.store.Places;
 import rootcast.facts.FactPosition;
 
 /**
@@ -18,6 +21,12 @@ import rootcast.facts.FactPosition;
 public class OverrideFlag {
 
     private static final int MOST = 10_000;
+
+    @Inject
+    Rights rights;
+
+    @Inject
+    Places places;
 
     @Inject
     Flags flags;
@@ -38,6 +47,7 @@ public class OverrideFlag {
      */
     public Said say(UUID id, boolean overruled, String reason, Instant toInclusive, Instant now) {
         Flags.Shown named = flags.one(id).orElseThrow(() -> Problem.notFound("flag", id.toString()));
+        rights.at(places.house(named.of().house()).orElseThrow().site(), Right.SET_UP);
         List<Flags.Shown> meant = flags
                 .shown(
                         named.of(),

@@ -9,6 +9,8 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.ledger.store.PanacheLedger;
 import rootcast.app.once.FactHead;
+import rootcast.app.people.Right;
+import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
 import rootcast.app.problem.RefusalTable;
 import rootcast.app.site.store.Places;
@@ -23,6 +25,9 @@ import rootcast.site.House;
 /** Writes what happened to a batch, if the core's rules allow it. */
 @ApplicationScoped
 public class RecordEntry {
+
+    @Inject
+    Rights rights;
 
     @Inject
     PanacheLedger ledger;
@@ -43,6 +48,7 @@ public class RecordEntry {
     public Recorded record(
             String batchId, Instant happenedAt, What what, @Nullable String note, String by, Instant recordedAt) {
         Batch batch = ledger.batch(batchId).orElseThrow(() -> Problem.notFound("batch", batchId));
+        rights.at(batch.site(), Right.RECORD);
         if (what instanceof What.Move move) {
             staysOnSite(batch, move);
         }

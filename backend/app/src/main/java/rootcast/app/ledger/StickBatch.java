@@ -12,6 +12,8 @@ import org.jspecify.annotations.Nullable;
 import rootcast.app.crop.store.Catalogue;
 import rootcast.app.ledger.store.PanacheLedger;
 import rootcast.app.once.FactHead;
+import rootcast.app.people.Right;
+import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.store.Places;
 import rootcast.crop.TrayFormat;
@@ -28,6 +30,9 @@ public class StickBatch {
 
     /** As far back as readings are taken; an outlook is made hour by hour from there. */
     private static final int OLDEST_DAYS = 5 * 365;
+
+    @Inject
+    Rights rights;
 
     @Inject
     Places places;
@@ -58,6 +63,7 @@ public class StickBatch {
     /** To be called inside {@link rootcast.app.once.Once}. */
     public RecordEntry.Recorded stick(Wanted wanted, String by, Instant recordedAt) {
         Site site = places.site(wanted.site()).orElseThrow(() -> Problem.unknownCode("site", wanted.site()));
+        rights.at(site.code(), Right.RECORD);
         House house = places.house(wanted.house()).orElseThrow(() -> Problem.unknownCode("house", wanted.house()));
         if (!house.site().equals(site.code())) {
             throw Problem.notAllowed(

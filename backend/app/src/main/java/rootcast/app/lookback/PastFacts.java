@@ -127,8 +127,10 @@ class PastFacts {
                         order.note(),
                         order.confidence(),
                         order.recordedAt(),
+                        order.recordedBy(),
                         order.position(),
                         order.lines(),
+                        null,
                         null);
     }
 

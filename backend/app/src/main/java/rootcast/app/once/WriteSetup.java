@@ -15,6 +15,9 @@ import rootcast.facts.FactPosition;
 public class WriteSetup {
 
     @Inject
+    SetupLog log;
+
+    @Inject
     Once once;
 
     @Inject
@@ -37,6 +40,7 @@ public class WriteSetup {
             if (exists.getAsBoolean()) {
                 throw Problem.codeTaken(item.kind(), item.code());
             }
+            log.add("POST " + item.path());
             return save.apply(head.nextForSetup());
         });
         return response(answer).location(URI.create(item.path())).build();
@@ -44,7 +48,10 @@ public class WriteSetup {
 
     /** Adds one of many that have no code of their own to the list at {@code path}. */
     public Response add(OnceKey key, String path, Object body, Function<FactPosition, Object> save) {
-        return response(once.write(key, "POST " + path, body, 201, () -> save.apply(head.nextForSetup())))
+        return response(once.write(key, "POST " + path, body, 201, () -> {
+                    log.add("POST " + path);
+                    return save.apply(head.nextForSetup());
+                }))
                 .build();
     }
 
@@ -59,6 +66,7 @@ public class WriteSetup {
             if (!exists.getAsBoolean()) {
                 throw Problem.notFound(item.kind(), item.code());
             }
+            log.add("PUT " + item.path());
             return save.apply(head.nextForSetup());
         });
         return response(answer).build();

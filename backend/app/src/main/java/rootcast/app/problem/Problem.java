@@ -3,6 +3,7 @@ package rootcast.app.problem;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Why a request was not carried out. Thrown inside a transaction it rolls everything back.
@@ -39,7 +40,13 @@ public final class Problem extends RuntimeException {
         return type;
     }
 
-    Map<String, Object> body(String instance) {
+    /** Seconds after which asking again makes sense; null if the problem says nothing of it. */
+    @Nullable Object retryAfterSeconds() {
+        return numbers.get("retryAfterSeconds");
+    }
+
+    /** The members of RFC 9457, and the numbers. */
+    public Map<String, Object> body(String instance) {
         Map<String, Object> body = new LinkedHashMap<>();
         body.put("type", "/problems/" + type);
         body.put("title", title);
@@ -136,6 +143,25 @@ public final class Problem extends RuntimeException {
                 "outcome-unknown",
                 "Not known yet whether this was written",
                 "The database was lost in the middle of writing. Send the same request again with the same Idempotency-Key: it is done once, whether or not it was.");
+    }
+
+    /** The same for a field whose content must not be repeated. */
+    public static Problem notAllowed(String field, String message) {
+        return new Problem(422, "not-allowed", "Not allowed", field + " " + message + ".")
+                .with("errors", List.of(new FieldError(field, message)));
+    }
+
+    public static Problem notSignedIn() {
+        return new Problem(
+                401,
+                "not-signed-in",
+                "Not signed in",
+                "Nobody is signed in, or the session has ended. Sign in and ask again.");
+    }
+
+    /** @param detail why, in a sentence */
+    public static Problem noRight(String detail) {
+        return new Problem(403, "no-right", "Not yours to do", detail);
     }
 
     private static String words(String field) {

@@ -163,6 +163,11 @@ class ProblemMappers {
 
     private static Response answer(Problem problem, UriInfo uri) {
         Map<String, Object> body = problem.body(uri.getPath());
-        return Response.status(problem.status()).type(PROBLEM_JSON).entity(body).build();
+        return Response.status(problem.status())
+                .type(PROBLEM_JSON)
+                .header("WWW-Authenticate", problem.status() == 401 ? "Bearer" : null)
+                .header("Retry-After", problem.retryAfterSeconds())
+                .entity(body)
+                .build();
     }
 }

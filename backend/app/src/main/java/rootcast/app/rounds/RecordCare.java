@@ -13,6 +13,8 @@ import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.ledger.RecordEntry;
 import rootcast.app.ledger.store.PanacheLedger;
+import rootcast.app.people.Right;
+import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
 import rootcast.app.problem.RefusalTable;
 import rootcast.app.rounds.store.RoundCares;
@@ -33,6 +35,9 @@ public class RecordCare {
 
     /** What is due within a week may be done today. */
     private static final int DAYS_AHEAD = 7;
+
+    @Inject
+    Rights rights;
 
     @Inject
     SiteCare siteCare;
@@ -72,7 +77,8 @@ public class RecordCare {
     /** Reverses what it wrote; the item is due again. */
     public RecordedCare undo(String item, String reason, String by, Instant now) {
         RecordedCare before = cares.ofItem(item).orElseThrow(() -> Problem.notFound("closed round item", item));
-        cares.takeBack(before.id(), now, reason);
+        rights.at(before.site(), Right.RECORD);
+        cares.takeBack(before.id(), now, by, reason);
         for (UUID entry : before.entries()) {
             recordEntry.record(before.care().batch(), now, new What.Reversal(entry, reason), null, by, now);
         }
@@ -117,6 +123,7 @@ public class RecordCare {
 
     private Found find(String id, Instant now) {
         cares.ofItem(id).ifPresent(before -> {
+            rights.at(before.site(), Right.RECORD);
             throw new Problem(
                             409,
                             "already-closed",
@@ -129,6 +136,7 @@ public class RecordCare {
                     .with("closedAt", before.care().at());
         });
         Site site = siteOf(id).orElseThrow(() -> Problem.notFound("round item", id));
+        rights.at(site.code(), Right.RECORD);
         SiteCare.At at = siteCare.at(site, now);
         LocalDate today = site.dayOf(now);
         for (int ahead = 0; ahead <= DAYS_AHEAD; ahead++) {

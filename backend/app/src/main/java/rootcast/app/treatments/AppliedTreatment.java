@@ -11,6 +11,7 @@ import rootcast.rounds.Treatment;
  * @param rate           as the label gives it, in its own words
  * @param appliedBy      who applied it
  * @param reversedAt     null unless it was a mistake and counts as never recorded
+ * @param reversedBy     who said so
  * @param reversalReason why
  */
 public record AppliedTreatment(
@@ -23,6 +24,7 @@ public record AppliedTreatment(
         Instant recordedAt,
         String recordedBy,
         @Nullable Instant reversedAt,
+        @Nullable String reversedBy,
         @Nullable String reversalReason) {
 
     public boolean isInForce() {

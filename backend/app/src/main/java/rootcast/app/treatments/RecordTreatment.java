@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.ledger.store.PanacheLedger;
+import rootcast.app.people.Right;
+import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
 import rootcast.app.problem.RefusalTable;
 import rootcast.app.site.store.Places;
@@ -29,6 +31,9 @@ public class RecordTreatment {
             "The label and the law of your place decide what may be applied, how much, by whom and when people may go in.",
             "Wear what the label asks for. Keep people out until the re-entry interval has passed and the house is aired.",
             "Only people with the licence that your law asks for may apply it, and the record must be kept as long as it says.");
+
+    @Inject
+    Rights rights;
 
     @Inject
     Places places;
@@ -54,6 +59,7 @@ public class RecordTreatment {
     /** To be called inside {@link rootcast.app.once.Once}. */
     public AppliedTreatment record(Wanted wanted, String recordedBy, Instant now) {
         House house = places.house(wanted.house()).orElseThrow(() -> Problem.unknownCode("house", wanted.house()));
+        rights.at(house.site(), Right.RECORD);
         if (wanted.batch() != null) {
             standsOnSite(wanted.batch(), house);
         }
@@ -81,14 +87,16 @@ public class RecordTreatment {
                 now,
                 recordedBy,
                 null,
+                null,
                 null);
         treatments.add(applied);
         return applied;
     }
 
     /** To be called inside {@link rootcast.app.once.Once}. */
-    public AppliedTreatment reverse(UUID id, String reason, Instant now) {
+    public AppliedTreatment reverse(UUID id, String reason, String by, Instant now) {
         AppliedTreatment before = treatments.one(id).orElseThrow(() -> Problem.notFound("treatment", id.toString()));
+        rights.at(before.site(), Right.RECORD);
         if (!before.isInForce()) {
             throw new Problem(
                             409,
@@ -97,7 +105,7 @@ public class RecordTreatment {
                             "The treatment was reversed at %s.".formatted(before.reversedAt()))
                     .with("asked", id);
         }
-        treatments.reverse(id, now, reason);
+        treatments.reverse(id, now, by, reason);
         return treatments.one(id).orElseThrow();
     }
 

@@ -7,12 +7,17 @@ import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import rootcast.app.people.Right;
+import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
 import rootcast.app.warnings.store.WarningStore;
 
 /** Writes down that somebody has seen a warning; the first one stays. */
 @ApplicationScoped
 public class AcknowledgeWarning {
+
+    @Inject
+    Rights rights;
 
     @Inject
     WarningStore store;
@@ -23,6 +28,7 @@ public class AcknowledgeWarning {
     /** To be called inside {@link rootcast.app.once.Once}. */
     public WrittenWarning acknowledge(UUID id, String by, @Nullable String text, Instant now) {
         WrittenWarning before = known(id);
+        rights.at(before.site(), Right.ACKNOWLEDGE_WARNINGS);
         if (before.acknowledgedAt() == null) {
             store.acknowledge(id, now, by, text);
         }

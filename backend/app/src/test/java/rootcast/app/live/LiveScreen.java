@@ -46,6 +46,7 @@ final class LiveScreen implements AutoCloseable {
     static LiveScreen open(URI base, String query, String lastEventId) throws IOException, InterruptedException {
         HttpRequest.Builder request = HttpRequest.newBuilder(base.resolve("/api/live" + query))
                 .timeout(Duration.ofSeconds(PATIENCE_SECONDS))
+                .header("Authorization", rootcast.app.WithToken.BEARER)
                 .header("Accept", "text/event-stream");
         if (lastEventId != null) {
             request.header("Last-Event-ID", lastEventId);

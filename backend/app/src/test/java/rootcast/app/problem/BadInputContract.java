@@ -31,6 +31,7 @@ import rootcast.app.Clients;
 import rootcast.app.HandSetClock;
 import rootcast.app.Nursery;
 import rootcast.app.Tables;
+import rootcast.app.WithToken;
 
 /**
  * Whatever is sent, the answer is a 4xx that says why, and nothing is written: every table is the same after each test.
@@ -271,7 +272,7 @@ abstract class BadInputContract {
                 "/api/houses/%00/climate",
                 "/api/board?text=%00",
                 "/api/board/cell?variety=%00&trayFormat=%00&site=%00&week=2026-W12")) {
-            String answer = raw("GET " + path + " HTTP/1.1\r\nHost: x\r\nConnection: close\r\n\r\n");
+            String answer = raw("GET " + path + " HTTP/1.1\r\nHost: x\r\nAuthorization: " + WithToken.BEARER + "\r\nConnection: close\r\n\r\n");
             assertThat(answer).as(path).startsWith("HTTP/1.1 4").contains("application/problem+json");
         }
     }
@@ -283,7 +284,7 @@ abstract class BadInputContract {
                 "/api/board?site=%F0%9F%8C%B1",
             })
     void searchesForNonsenseFindNothing(String address) throws IOException {
-        assertThat(raw("GET " + address + " HTTP/1.1\r\nHost: x\r\nConnection: close\r\n\r\n"))
+        assertThat(raw("GET " + address + " HTTP/1.1\r\nHost: x\r\nAuthorization: " + WithToken.BEARER + "\r\nConnection: close\r\n\r\n"))
                 .startsWith("HTTP/1.1 200");
     }
 
@@ -300,7 +301,7 @@ abstract class BadInputContract {
             })
     void spansOfTimeThatAreNone(String query) throws IOException {
         String answer = raw("GET /api/houses/" + nursery.house + "/climate?" + query
-                + " HTTP/1.1\r\nHost: x\r\nConnection: close\r\n\r\n");
+                + " HTTP/1.1\r\nHost: x\r\nAuthorization: " + WithToken.BEARER + "\r\nConnection: close\r\n\r\n");
         assertThat(answer).startsWith("HTTP/1.1 4").contains("application/problem+json");
     }
 
@@ -366,7 +367,7 @@ abstract class BadInputContract {
         try (Socket socket = new Socket(base.getHost(), base.getPort())) {
             socket.setSoTimeout(60_000);
             OutputStream out = socket.getOutputStream();
-            out.write(("POST " + path + " HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\n"
+            out.write(("POST " + path + " HTTP/1.1\r\nHost: x\r\nAuthorization: " + WithToken.BEARER + "\r\nContent-Type: application/json\r\n"
                             + "Idempotency-Key: " + UUID.randomUUID() + "\r\nTransfer-Encoding: chunked\r\n\r\n")
                     .getBytes(StandardCharsets.US_ASCII));
             try {

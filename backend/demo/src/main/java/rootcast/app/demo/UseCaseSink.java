@@ -238,7 +238,7 @@ class UseCaseSink implements DemoSink {
                 var wanted = new PlaceOrder.Wanted(
                         UUID.randomUUID(), order.customer(), null, order.confidence(), agreed(lines, order));
                 return Ids.of(List.of(placeOrder
-                        .place(wanted, order.recordedAt())
+                        .place(wanted, "demo", order.recordedAt())
                         .order()
                         .id()
                         .toString()));

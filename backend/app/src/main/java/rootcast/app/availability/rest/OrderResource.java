@@ -19,6 +19,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -36,6 +37,10 @@ import rootcast.app.availability.rest.OrderWire.PromiseView;
 import rootcast.app.availability.store.Orders;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
+import rootcast.app.people.Caller;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
+import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
 import rootcast.availability.Allotment;
 import rootcast.availability.Cell;
@@ -46,6 +51,9 @@ import rootcast.ledger.OrderLine;
 /** Orders: promising trays and giving them back. */
 @Path("/api/orders")
 public class OrderResource {
+
+    @Inject
+    Caller caller;
 
     @Inject
     Once once;
@@ -68,6 +76,7 @@ public class OrderResource {
     @POST
     @Produces(MediaType.APPLICATION_JSON)
     @APIResponseSchema(value = OrderWire.OrderView.class, responseCode = "201")
+    @Needs(Right.WRITE_ORDERS)
     public Response place(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid OrderWire wire) {
         UUID id = UUID.randomUUID();
         PlaceOrder.Wanted wanted = wire.wanted(id);
@@ -76,7 +85,7 @@ public class OrderResource {
                 "POST /api/orders",
                 wire,
                 201,
-                () -> view(placeOrder.place(wanted, time.instant())));
+                () -> view(placeOrder.place(wanted, caller.who().name(), time.instant())));
         return Response.status(answer.status())
                 .type(MediaType.APPLICATION_JSON)
                 .location(URI.create("/api/orders"))
@@ -85,24 +94,28 @@ public class OrderResource {
     }
 
     @DELETE
+    @Needs(Right.WRITE_ORDERS)
     @Path("{id}")
     public void release(@RestPath String id) {
         UUID order = uuid(id);
         once.write(OnceKey.none(), "DELETE /api/orders/" + order, "", 204, () -> {
-            releaseOrder.release(order, time.instant());
+            releaseOrder.release(order, caller.who().name(), time.instant());
             return null;
         });
     }
 
     @GET
+    @Needs(Right.READ_ORDERS)
     @Path("{id}")
     public OrderView one(@RestPath String id) {
         return orders.order(uuid(id))
+                .flatMap(this::asFarAsTheirs)
                 .map(order -> new Views(supply).of(order))
                 .orElseThrow(() -> Problem.notFound("order", id));
     }
 
     @GET
+    @Needs(Right.READ_ORDERS)
     public List<OrderView> all(@RestQuery @Nullable String text, @RestQuery @DefaultValue("open") String state) {
         if (!List.of("open", "all").contains(state)) {
             throw Problem.malformed("state", "is '" + state + "'; it must be open or all");
@@ -113,10 +126,37 @@ public class OrderResource {
                 .stream()
                         .filter(order ->
                                 order.customer().toLowerCase(Locale.ROOT).contains(wanted))
+                        .flatMap(order -> asFarAsTheirs(order).stream())
                         .sorted(Comparator.comparing(Order::position).reversed())
                         .map(views::of)
                         .filter(view -> state.equals("all") || isOpen(view))
                         .toList();
+    }
+
+    /** Who ships sees the lines of their own sites, and no note: that is between sales and the customer. */
+    private Optional<Order> asFarAsTheirs(Order order) {
+        Sites sites = caller.asking().sites(Right.READ_ORDERS);
+        if (sites.all()) {
+            return Optional.of(order);
+        }
+        List<WantedLine> theirs = order.lines().stream()
+                .filter(line -> sites.includes(line.cell().site()))
+                .toList();
+        return theirs.isEmpty() ? Optional.empty() : Optional.of(only(theirs, order));
+    }
+
+    private static Order only(List<WantedLine> lines, Order order) {
+        return new Order(
+                order.id(),
+                order.customer(),
+                null,
+                order.confidence(),
+                order.recordedAt(),
+                order.recordedBy(),
+                order.position(),
+                lines,
+                order.releasedAt(),
+                order.releasedBy());
     }
 
     private static boolean isOpen(OrderView view) {

@@ -54,8 +54,10 @@ record OrderWire(
             String customer,
             @Nullable String note,
             Instant recordedAt,
+            String recordedBy,
             double confidence,
             boolean released,
+            @Nullable String releasedBy,
             long position,
             List<PromiseView> promises) {
 
@@ -65,8 +67,10 @@ record OrderWire(
                     order.customer(),
                     order.note(),
                     order.recordedAt(),
+                    order.recordedBy(),
                     order.confidence(),
                     order.isReleased(),
+                    order.releasedBy(),
                     order.position().value(),
                     promises);
         }

@@ -16,7 +16,9 @@ public class CustomerOrderRow {
     public String note;
     public double confidence;
     public Instant recordedAt;
+    public String recordedBy;
     public long positionNo;
     public Instant releasedAt;
+    public String releasedBy;
     public Long releasedPosition;
 }

@@ -40,9 +40,10 @@ public class Orders {
         order.lines().forEach(line -> lines.persist(mapper.row(line, order.id())));
     }
 
-    public void release(UUID order, Instant at, FactPosition position) {
+    public void release(UUID order, String by, Instant at, FactPosition position) {
         CustomerOrderRow row = heads.findById(order);
         row.releasedAt = at;
+        row.releasedBy = by;
         row.releasedPosition = position.value();
     }
 

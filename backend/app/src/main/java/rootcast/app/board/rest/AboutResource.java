@@ -9,9 +9,13 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 import rootcast.app.snapshot.Snapshot;
 import rootcast.app.snapshot.Snapshots;
 import rootcast.app.wiring.Invented;
+import rootcast.app.people.FirstOwner;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
 
 /** Which Rootcast this is. */
 @Path("/api/about")
+@Needs(Right.OPEN)
 public class AboutResource {
 
     @Inject
@@ -20,14 +24,25 @@ public class AboutResource {
     @Inject
     Instance<Invented> invented;
 
+    @Inject
+    FirstOwner firstOwner;
+
+    @ConfigProperty(name = "quarkus.oidc.tenant-enabled", defaultValue = "false")
+    boolean oidc;
+
     @ConfigProperty(name = "quarkus.application.version")
     String version;
 
-    record About(String version, Instant asOf, long position, boolean demo) {}
+    /**
+     * @param needsOwner whether nobody can sign in yet and the owner's account is to be made
+     * @param oidc       whether one may sign in by a directory
+     */
+    record About(String version, Instant asOf, long position, boolean demo, boolean needsOwner, boolean oidc) {}
 
     @GET
     public About about() {
         Snapshot now = snapshots.now();
-        return new About(version, now.asOf(), now.position().value(), invented.isResolvable());
+        return new About(
+                version, now.asOf(), now.position().value(), invented.isResolvable(), firstOwner.isNeeded(), oidc);
     }
 }

@@ -18,6 +18,8 @@ import rootcast.app.board.LiveBoard;
 import rootcast.app.outlook.AsOf;
 import rootcast.app.people.Caller;
 import rootcast.app.people.Sites;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
 import rootcast.app.problem.Problem;
 import rootcast.availability.Cell;
 import rootcast.board.BoardRow;
@@ -25,6 +27,7 @@ import rootcast.board.RowHead;
 
 /** What can still be promised, for everyone. */
 @Path("/api/board")
+@Needs(Right.READ)
 public class BoardResource {
 
     @Inject

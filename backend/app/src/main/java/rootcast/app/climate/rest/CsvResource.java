@@ -20,6 +20,9 @@ import rootcast.app.climate.csv.CsvReport;
 import rootcast.app.climate.store.Sensors;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
+import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.store.Places;
 import rootcast.climate.Sensor;
@@ -27,7 +30,11 @@ import rootcast.site.House;
 
 /** Readings of the past from a table: first a preview, then the same again for good. */
 @Path("/api/readings/csv")
+@Needs(Right.SET_UP)
 public class CsvResource {
+
+    @Inject
+    Rights rights;
 
     @Inject
     BackfillCsv backfill;
@@ -52,6 +59,10 @@ public class CsvResource {
         CsvPlan plan = wire.plan(
                 places.houses().stream().map(House::code).collect(Collectors.toSet()),
                 sensors.all().stream().collect(Collectors.toMap(Sensor::code, Function.identity())));
+        plan.columns().stream()
+                .map(column -> places.house(column.house()).orElseThrow().site())
+                .distinct()
+                .forEach(site -> rights.at(site, Right.SET_UP));
         if (dryRun) {
             return Response.ok(backfill.preview(wire.csv(), plan)).build();
         }

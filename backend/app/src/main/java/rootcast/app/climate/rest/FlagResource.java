@@ -19,10 +19,13 @@ import org.jspecify.annotations.Nullable;
 import rootcast.app.climate.OverrideFlag;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
 import rootcast.app.problem.Problem;
 
 /** A person's word on what the rules have flagged. */
 @Path("/api/flags/{id}")
+@Needs(Right.SET_UP)
 public class FlagResource {
 
     @Inject

@@ -17,6 +17,9 @@ import rootcast.app.climate.HouseFlags;
 import rootcast.app.climate.HouseNow;
 import rootcast.app.climate.HouseQuantity;
 import rootcast.app.climate.SensorHealth;
+import rootcast.app.people.Caller;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.store.Places;
 import rootcast.climate.Quantity;
@@ -24,10 +27,14 @@ import rootcast.site.House;
 
 /** What a house's sensors have said. */
 @Path("/api/houses/{code}")
+@Needs(Right.READ)
 public class HouseClimateResource {
 
     private static final Duration USUAL = Duration.ofDays(7);
     private static final Duration MOST = Duration.ofDays(400);
+
+    @Inject
+    Caller caller;
 
     @Inject
     HourlyClimate climate;
@@ -98,7 +105,9 @@ public class HouseClimateResource {
     }
 
     private House known(String code) {
-        return places.house(code).orElseThrow(() -> Problem.notFound("house", code));
+        return places.house(code)
+                .filter(each -> caller.mayRead().includes(each.site()))
+                .orElseThrow(() -> Problem.notFound("house", code));
     }
 
     static Instant instant(String field, String text) {

@@ -7,9 +7,12 @@ import java.util.List;
 import rootcast.app.climate.IngestCount;
 import rootcast.app.climate.UnmappedTopics;
 import rootcast.app.climate.mqtt.MqttIngest;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
 
 /** What came in, what became of it, and how it stands with the broker. */
 @Path("/api/ingest")
+@Needs(Right.READ)
 public class IngestResource {
 
     @Inject

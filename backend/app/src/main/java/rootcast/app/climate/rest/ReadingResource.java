@@ -29,6 +29,9 @@ import rootcast.app.climate.RecordReadings;
 import rootcast.app.climate.store.Sensors;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
+import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.store.Places;
 import rootcast.climate.Sensor;
@@ -36,7 +39,11 @@ import rootcast.site.House;
 
 /** Readings by HTTP: one or many, in any order. */
 @Path("/api/readings")
+@Needs(Right.POST_READINGS)
 public class ReadingResource {
+
+    @Inject
+    Rights rights;
 
     @Inject
     Once once;
@@ -85,7 +92,8 @@ public class ReadingResource {
         if (!body.isArray() && !body.isObject()) {
             throw Problem.malformed("body", "must be a reading or a list of readings");
         }
-        Set<String> houses = places.houses().stream().map(House::code).collect(Collectors.toSet());
+        Map<String, String> sites = places.houses().stream().collect(Collectors.toMap(House::code, House::site));
+        Set<String> houses = sites.keySet();
         Map<String, Sensor> bySensor =
                 sensors.all().stream().collect(Collectors.toMap(Sensor::code, Function.identity()));
         List<RecordReadings.Numbered> good = new ArrayList<>();
@@ -106,6 +114,10 @@ public class ReadingResource {
             }
             index++;
         }
+        good.stream()
+                .map(each -> sites.get(each.reading().house()))
+                .distinct()
+                .forEach(site -> rights.at(site, Right.POST_READINGS));
         List<RecordReadings.Refused> unreadable = List.copyOf(bad);
         RecordReadings.Recorded recorded = recordReadings.record(good, now);
         bad.addAll(recorded.refused());

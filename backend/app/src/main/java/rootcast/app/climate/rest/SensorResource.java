@@ -15,9 +15,11 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.List;
+import java.util.Map;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
+import java.util.stream.Collectors;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
@@ -26,10 +28,16 @@ import rootcast.app.climate.store.Readings;
 import rootcast.app.climate.store.Sensors;
 import rootcast.app.once.OnceKey;
 import rootcast.app.once.WriteSetup;
+import rootcast.app.people.Caller;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
+import rootcast.app.people.Rights;
+import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.store.Places;
 import rootcast.climate.Sensor;
 import rootcast.facts.FactPosition;
+import rootcast.site.House;
 
 /** The sensor map: which topic is which sensor, where it hangs, and what its numbers mean. */
 @Path("/api/sensors")
@@ -37,6 +45,12 @@ public class SensorResource {
 
     private static final Duration USUAL = Duration.ofDays(1);
     private static final int MOST = 20_000;
+
+    @Inject
+    Caller caller;
+
+    @Inject
+    Rights rights;
 
     @Inject
     Sensors sensors;
@@ -54,14 +68,18 @@ public class SensorResource {
     WriteSetup setup;
 
     @GET
+    @Needs(Right.READ)
     public List<SensorWire> all() {
-        return sensors.all().stream().map(SensorWire::of).toList();
+        Sites theirs = caller.mayRead();
+        Map<String, String> sites = places.houses().stream().collect(Collectors.toMap(House::code, House::site));
+        return sensors.all().stream().filter(each -> theirs.includes(sites.get(each.house()))).map(SensorWire::of).toList();
     }
 
     @GET
+    @Needs(Right.READ)
     @Path("{code}")
     public SensorWire one(@RestPath String code) {
-        return sensors.sensor(code).map(SensorWire::of).orElseThrow(() -> Problem.notFound("sensor", code));
+        return SensorWire.of(readable(code));
     }
 
     /** @param sent as it came, in {@code unit}; {@code value} is in the quantity's unit, with the offset */
@@ -72,10 +90,11 @@ public class SensorResource {
 
     /** Raw readings while they are kept: of the last day unless asked otherwise. */
     @GET
+    @Needs(Right.READ)
     @Path("{code}/readings")
     public RawListWire readings(
             @RestPath String code, @RestQuery @Nullable String from, @RestQuery @Nullable String to) {
-        Sensor sensor = sensors.sensor(code).orElseThrow(() -> Problem.notFound("sensor", code));
+        Sensor sensor = readable(code);
         Instant until = to == null ? time.instant().plusSeconds(1) : HouseClimateResource.instant("to", to);
         Instant since = from == null ? until.minus(USUAL) : HouseClimateResource.instant("from", from);
         List<HouseReading> found = readings.ofSensor(code, since, until, MOST + 1);
@@ -92,16 +111,36 @@ public class SensorResource {
     @POST
     @Produces(MediaType.APPLICATION_JSON)
     @APIResponseSchema(value = SensorWire.class, responseCode = "201")
+    @Needs(Right.SET_UP)
     public Response create(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid SensorWire wire) {
+        mayMap(wire);
         return setup.create(OnceKey.optional(key), item(wire.code()), wire, exists(wire), save(wire));
     }
 
     @PUT
+    @Needs(Right.SET_UP)
     @Path("{code}")
     @Produces(MediaType.APPLICATION_JSON)
     @APIResponseSchema(value = SensorWire.class, responseCode = "200")
     public Response change(@RestPath String code, @NotNull @Valid SensorWire wire) {
+        mayMap(wire);
         return setup.change(item(code), wire.code(), wire, exists(wire), save(wire));
+    }
+
+    /** Where the sensor is to hang and, if it hangs somewhere, there too. */
+    private void mayMap(SensorWire wire) {
+        places.house(wire.house()).ifPresent(house -> rights.at(house.site(), Right.SET_UP));
+        sensors.sensor(wire.code()).ifPresent(before -> rights.at(siteOf(before.house()), Right.SET_UP));
+    }
+
+    private Sensor readable(String code) {
+        return sensors.sensor(code)
+                .filter(each -> caller.mayRead().includes(siteOf(each.house())))
+                .orElseThrow(() -> Problem.notFound("sensor", code));
+    }
+
+    private String siteOf(String house) {
+        return places.house(house).orElseThrow().site();
     }
 
     private static WriteSetup.Item item(String code) {

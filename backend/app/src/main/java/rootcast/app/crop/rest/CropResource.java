@@ -21,12 +21,18 @@ import org.jspecify.annotations.Nullable;
 import rootcast.app.crop.store.Catalogue;
 import rootcast.app.once.OnceKey;
 import rootcast.app.once.WriteSetup;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
+import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
 import rootcast.facts.FactPosition;
 
 /** Crops with the profile in force. */
 @Path("/api/crops")
 public class CropResource {
+
+    @Inject
+    Rights rights;
 
     @Inject
     Catalogue catalogue;
@@ -38,11 +44,13 @@ public class CropResource {
     WriteSetup setup;
 
     @GET
+    @Needs(Right.READ)
     public List<CropWire> all() {
         return catalogue.crops().stream().map(CropWire::of).toList();
     }
 
     @GET
+    @Needs(Right.READ)
     @Path("{code}")
     public CropWire one(@RestPath String code) {
         return catalogue.crop(code).map(CropWire::of).orElseThrow(() -> Problem.notFound("crop", code));
@@ -51,15 +59,19 @@ public class CropResource {
     @POST
     @Produces(MediaType.APPLICATION_JSON)
     @APIResponseSchema(value = CropWire.class, responseCode = "201")
+    @Needs(Right.SET_UP)
     public Response create(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid CropWire wire) {
+        rights.everywhere(Right.SET_UP);
         return setup.create(OnceKey.optional(key), item(wire.code()), wire, exists(wire), save(wire));
     }
 
     @PUT
+    @Needs(Right.SET_UP)
     @Path("{code}")
     @Produces(MediaType.APPLICATION_JSON)
     @APIResponseSchema(value = CropWire.class, responseCode = "200")
     public Response change(@RestPath String code, @NotNull @Valid CropWire wire) {
+        rights.everywhere(Right.SET_UP);
         return setup.change(item(code), wire.code(), wire, exists(wire), save(wire));
     }
 

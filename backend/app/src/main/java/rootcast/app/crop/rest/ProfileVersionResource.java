@@ -25,12 +25,22 @@ import rootcast.app.crop.store.Catalogue;
 import rootcast.app.once.FactHead;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
+import rootcast.app.once.SetupLog;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
+import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
 import rootcast.learning.Evidence;
 
 /** The versions of a crop's profile, and which of them counts. */
 @Path("/api/crops/{code}/profiles")
 public class ProfileVersionResource {
+
+    @Inject
+    SetupLog log;
+
+    @Inject
+    Rights rights;
 
     @Inject
     Catalogue catalogue;
@@ -51,6 +61,7 @@ public class ProfileVersionResource {
     public record AdoptionWire(@Nullable Boolean pinned) {}
 
     @GET
+    @Needs(Right.READ)
     public List<ProfileVersionWire> all(@RestPath String code) {
         List<ProfileVersion> versions = catalogue.versions(code);
         if (versions.isEmpty()) {
@@ -61,6 +72,7 @@ public class ProfileVersionResource {
 
     /** Without a body, or without {@code pinned}, it is not pinned. */
     @POST
+    @Needs(Right.SET_UP)
     @Path("{version}/adoption")
     @Consumes(MediaType.WILDCARD)
     @RequestBody(
@@ -81,9 +93,11 @@ public class ProfileVersionResource {
                 body != null && !body.isBlank() && Boolean.TRUE.equals(json.readValue(body, AdoptionWire.class).pinned);
         String path = "POST /api/crops/%s/profiles/%d/adoption".formatted(code, version);
         Once.Answer answer = once.write(OnceKey.optional(key), path, pinned, 200, () -> {
+            rights.everywhere(Right.SET_UP);
             if (catalogue.crop(code).isEmpty()) {
                 throw Problem.notFound("crop", code);
             }
+            log.add(path);
             catalogue.adopt(code, version, pinned, time.instant());
             head.nextForSetup();
             return all(code).stream()

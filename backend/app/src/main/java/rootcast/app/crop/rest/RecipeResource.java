@@ -22,11 +22,21 @@ import rootcast.app.crop.store.Catalogue;
 import rootcast.app.crop.store.Recipes;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
+import rootcast.app.once.SetupLog;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
+import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
 
 /** The climate and care that a crop is to have, phase by phase. */
 @Path("/api/crops/{code}/recipe")
 public class RecipeResource {
+
+    @Inject
+    SetupLog log;
+
+    @Inject
+    Rights rights;
 
     @Inject
     Catalogue catalogue;
@@ -44,12 +54,14 @@ public class RecipeResource {
     InstantSource time;
 
     @GET
+    @Needs(Right.READ)
     public RecipeWire one(@RestPath String code) {
         known(code);
         return recipes.newest(code).map(RecipeWire::of).orElseGet(() -> RecipeWire.of(code, inForce.of(code)));
     }
 
     @GET
+    @Needs(Right.READ)
     @Path("versions")
     public List<RecipeWire> versions(@RestPath String code) {
         known(code);
@@ -60,13 +72,16 @@ public class RecipeResource {
     @PUT
     @Produces(MediaType.APPLICATION_JSON)
     @APIResponseSchema(value = RecipeWire.class, responseCode = "200")
+    @Needs(Right.SET_UP)
     public Response change(
             @RestPath String code,
             @HeaderParam("Idempotency-Key") @Nullable String key,
             @NotNull @Valid RecipeWire wire) {
         RecipeText text = wire.text(code);
         Once.Answer answer = once.write(OnceKey.optional(key), "PUT /api/crops/" + code + "/recipe", wire, 200, () -> {
+            rights.everywhere(Right.SET_UP);
             known(code);
+            log.add("PUT /api/crops/" + code + "/recipe");
             Optional<Recipes.Stored> before = recipes.newest(code);
             return RecipeWire.of(
                     before.isPresent() && before.get().text().equals(text)

@@ -20,6 +20,9 @@ import org.jspecify.annotations.Nullable;
 import rootcast.app.crop.store.Catalogue;
 import rootcast.app.once.OnceKey;
 import rootcast.app.once.WriteSetup;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
+import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
 import rootcast.crop.TrayFormat;
 import rootcast.facts.FactPosition;
@@ -29,17 +32,22 @@ import rootcast.facts.FactPosition;
 public class TrayFormatResource {
 
     @Inject
+    Rights rights;
+
+    @Inject
     Catalogue catalogue;
 
     @Inject
     WriteSetup setup;
 
     @GET
+    @Needs(Right.READ)
     public List<TrayFormatWire> all() {
         return catalogue.trayFormats().stream().map(TrayFormatWire::of).toList();
     }
 
     @GET
+    @Needs(Right.READ)
     @Path("{code}")
     public TrayFormatWire one(@RestPath String code) {
         return catalogue
@@ -51,15 +59,19 @@ public class TrayFormatResource {
     @POST
     @Produces(MediaType.APPLICATION_JSON)
     @APIResponseSchema(value = TrayFormatWire.class, responseCode = "201")
+    @Needs(Right.SET_UP)
     public Response create(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid TrayFormatWire wire) {
+        rights.everywhere(Right.SET_UP);
         return setup.create(OnceKey.optional(key), item(wire.code()), wire, exists(wire), save(wire));
     }
 
     @PUT
+    @Needs(Right.SET_UP)
     @Path("{code}")
     @Produces(MediaType.APPLICATION_JSON)
     @APIResponseSchema(value = TrayFormatWire.class, responseCode = "200")
     public Response change(@RestPath String code, @NotNull @Valid TrayFormatWire wire) {
+        rights.everywhere(Right.SET_UP);
         return setup.change(item(code), wire.code(), wire, exists(wire), save(wire));
     }
 

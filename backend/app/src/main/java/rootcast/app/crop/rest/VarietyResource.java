@@ -20,6 +20,9 @@ import org.jspecify.annotations.Nullable;
 import rootcast.app.crop.store.Catalogue;
 import rootcast.app.once.OnceKey;
 import rootcast.app.once.WriteSetup;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
+import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
 import rootcast.crop.Variety;
 import rootcast.facts.FactPosition;
@@ -29,17 +32,22 @@ import rootcast.facts.FactPosition;
 public class VarietyResource {
 
     @Inject
+    Rights rights;
+
+    @Inject
     Catalogue catalogue;
 
     @Inject
     WriteSetup setup;
 
     @GET
+    @Needs(Right.READ)
     public List<VarietyWire> all() {
         return catalogue.varieties().stream().map(VarietyWire::of).toList();
     }
 
     @GET
+    @Needs(Right.READ)
     @Path("{code}")
     public VarietyWire one(@RestPath String code) {
         return catalogue.variety(code).map(VarietyWire::of).orElseThrow(() -> Problem.notFound("variety", code));
@@ -48,15 +56,19 @@ public class VarietyResource {
     @POST
     @Produces(MediaType.APPLICATION_JSON)
     @APIResponseSchema(value = VarietyWire.class, responseCode = "201")
+    @Needs(Right.SET_UP)
     public Response create(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid VarietyWire wire) {
+        rights.everywhere(Right.SET_UP);
         return setup.create(OnceKey.optional(key), item(wire.code()), wire, exists(wire), save(wire));
     }
 
     @PUT
+    @Needs(Right.SET_UP)
     @Path("{code}")
     @Produces(MediaType.APPLICATION_JSON)
     @APIResponseSchema(value = VarietyWire.class, responseCode = "200")
     public Response change(@RestPath String code, @NotNull @Valid VarietyWire wire) {
+        rights.everywhere(Right.SET_UP);
         return setup.change(item(code), wire.code(), wire, exists(wire), save(wire));
     }
 

@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
 import rootcast.app.problem.Problem;
 import rootcast.feed.FeedSalts;
 import rootcast.feed.LabelRate;
@@ -17,6 +19,7 @@ import rootcast.feed.Stock;
 
 /** Arithmetic of the feed tank. Each answer follows from its question alone. */
 @Path("/api/feed")
+@Needs(Right.READ)
 public class FeedResource {
 
     private static final List<String> CAUTIONS = List.of(

@@ -21,11 +21,22 @@ import rootcast.app.crop.store.Catalogue;
 import rootcast.app.learning.LearnCrop;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
+import rootcast.app.once.SetupLog;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
+import rootcast.app.people.Rights;
 import rootcast.learning.Evidence;
 
 /** Asks what a crop's batches teach. */
 @Path("/api/crops/{code}/learning")
+@Needs(Right.SET_UP)
 public class LearningResource {
+
+    @Inject
+    SetupLog log;
+
+    @Inject
+    Rights rights;
 
     @Inject
     LearnCrop learnCrop;
@@ -51,10 +62,14 @@ public class LearningResource {
     public Response learn(@HeaderParam("Idempotency-Key") @Nullable String key, @RestPath String code) {
         String path = "/api/crops/" + code;
         Instant now = time.instant();
+        rights.everywhere(Right.SET_UP);
         // Learned before anybody is kept waiting for the one place in the queue of writers.
         LearnCrop.Proposal proposal = learnCrop.learn(code, now);
         Once.Answer answer =
-                once.write(OnceKey.optional(key), "POST " + path + "/learning", "", 201, () -> stored(proposal, now));
+                once.write(OnceKey.optional(key), "POST " + path + "/learning", "", 201, () -> {
+                    log.add("POST " + path + "/learning");
+                    return stored(proposal, now);
+                });
         return Response.status(answer.status())
                 .type(MediaType.APPLICATION_JSON)
                 .location(URI.create(path + "/profiles"))

@@ -24,6 +24,9 @@ import rootcast.app.ledger.StickBatch;
 import rootcast.app.ledger.store.PanacheLedger;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
+import rootcast.app.people.Caller;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
 import rootcast.app.problem.Problem;
 import rootcast.ledger.Batch;
 import rootcast.ledger.BatchFold;
@@ -35,8 +38,8 @@ import rootcast.ledger.What;
 @Path("/api/batches")
 public class EntryResource {
 
-    /** Until people sign in. */
-    private static final String ANYONE = "unsigned";
+    @Inject
+    Caller caller;
 
     @Inject
     Once once;
@@ -56,13 +59,14 @@ public class EntryResource {
     @POST
     @Produces(MediaType.APPLICATION_JSON)
     @APIResponseSchema(value = BatchWire.Stuck.class, responseCode = "201")
+    @Needs(Right.RECORD)
     public Response stick(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid BatchWire wire) {
         Once.Answer answer = once.write(
                 OnceKey.optional(key),
                 "POST /api/batches",
                 wire,
                 201,
-                () -> BatchWire.Stuck.of(stickBatch.stick(wire.wanted(), ANYONE, time.instant())));
+                () -> BatchWire.Stuck.of(stickBatch.stick(wire.wanted(), caller.who().name(), time.instant())));
         return Response.status(answer.status())
                 .type(MediaType.APPLICATION_JSON)
                 .entity(answer.body())
@@ -70,6 +74,7 @@ public class EntryResource {
     }
 
     @POST
+    @Needs(Right.RECORD)
     @Path("{id}/entries")
     @Produces(MediaType.APPLICATION_JSON)
     @APIResponseSchema(value = EntryWire.Written.class, responseCode = "201")
@@ -80,7 +85,7 @@ public class EntryResource {
             Batch batch = ledger.batch(id).orElseThrow(() -> Problem.notFound("batch", id));
             What what = wire.what(batch.trayFormat());
             var recorded =
-                    recordEntry.record(id, wire.happenedAt().toInstant(), what, wire.note(), ANYONE, time.instant());
+                    recordEntry.record(id, wire.happenedAt().toInstant(), what, wire.note(), caller.who().name(), time.instant());
             var after = recorded.after();
             return new EntryWire.Written(
                     recorded.id(),
@@ -98,9 +103,12 @@ public class EntryResource {
     }
 
     @GET
+    @Needs(Right.READ)
     @Path("{id}/entries")
     public List<EntryView> entries(@RestPath String id) {
-        Batch batch = ledger.batch(id).orElseThrow(() -> Problem.notFound("batch", id));
+        Batch batch = ledger.batch(id)
+                .filter(found -> caller.mayRead().includes(found.site()))
+                .orElseThrow(() -> Problem.notFound("batch", id));
         List<Entry> entries = ledger.entriesOf(id);
         Map<Long, List<Posting>> postings = ledger.postingsOf(id);
         Map<UUID, UUID> reversedBy = new HashMap<>();

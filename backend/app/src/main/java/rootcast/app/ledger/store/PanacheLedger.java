@@ -109,6 +109,14 @@ public class PanacheLedger implements Ledger {
                 .getResultList();
     }
 
+    /** Every batch there ever was at some sites. */
+    public Set<String> idsAt(Collection<String> sites) {
+        return new HashSet<>(entries.getEntityManager()
+                .createQuery("select b.id from BatchRow b where b.site in ?1", String.class)
+                .setParameter(1, sites)
+                .getResultList());
+    }
+
     /** Every batch there ever was of a cell. */
     public List<String> idsOf(Cell cell) {
         return entries.getEntityManager()

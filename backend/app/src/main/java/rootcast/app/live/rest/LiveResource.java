@@ -22,6 +22,8 @@ import rootcast.app.board.rest.BoardQuery;
 import rootcast.app.once.FactHead;
 import rootcast.app.people.Caller;
 import rootcast.app.people.Sites;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
 import rootcast.app.problem.Problem;
 import rootcast.app.snapshot.Snapshots;
 import rootcast.facts.FactPosition;
@@ -33,6 +35,7 @@ import rootcast.facts.FactPosition;
  * <p>Source: WHATWG HTML, server-sent events; a browser sends {@code Last-Event-ID} by itself.
  */
 @Path("/api/live")
+@Needs(Right.READ)
 public class LiveResource {
 
     /** A screen that reads more slowly than this is cut off; it comes back and hears what it missed. */

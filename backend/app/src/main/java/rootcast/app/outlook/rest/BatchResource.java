@@ -22,6 +22,8 @@ import rootcast.app.outlook.BatchesSnapshot;
 import rootcast.app.outlook.FaultyBatch;
 import rootcast.app.outlook.FinishedBatches;
 import rootcast.app.people.Caller;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
 import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.LiveSites;
@@ -31,6 +33,7 @@ import rootcast.crop.Stage;
 
 /** Batches: how they stand and what is expected of them. */
 @Path("/api/batches")
+@Needs(Right.READ)
 public class BatchResource {
 
     @Inject
@@ -126,7 +129,7 @@ public class BatchResource {
         BatchSnapshot snapshot = isBlank(asOf) && isBlank(knownAt)
                 ? now(id)
                 : past.batch(id, when).snapshot();
-        return BatchView.of(snapshot, names);
+        return BatchView.of(theirs(snapshot), names);
     }
 
     private BatchSnapshot now(String id) {
@@ -143,7 +146,9 @@ public class BatchResource {
     @Path("{id}/development")
     public DevelopmentWires.Development development(
             @RestPath String id, @RestQuery @Nullable String asOf, @RestQuery @Nullable String knownAt) {
-        return DevelopmentWires.of(past.batch(id, AsOf.of(asOf, knownAt, time)));
+        BatchInTime batch = past.batch(id, AsOf.of(asOf, knownAt, time));
+        theirs(batch.snapshot());
+        return DevelopmentWires.of(batch);
     }
 
     /** Why this date: what moved it from the plan, cause by cause. */
@@ -152,8 +157,17 @@ public class BatchResource {
     public ExplanationWire explanation(
             @RestPath String id, @RestQuery @Nullable String asOf, @RestQuery @Nullable String knownAt) {
         BatchInTime batch = past.batch(id, AsOf.of(asOf, knownAt, time));
+        theirs(batch.snapshot());
         return ExplanationWire.of(
                 batch, sites.site(batch.snapshot().batch().site()).zone());
+    }
+
+    /** A batch of another site is not theirs to know of. */
+    private BatchSnapshot theirs(BatchSnapshot snapshot) {
+        if (!caller.mayRead().includes(snapshot.batch().site())) {
+            throw Problem.notFound("batch", snapshot.batch().id());
+        }
+        return snapshot;
     }
 
     private static boolean speaksOf(BatchView view, String text) {

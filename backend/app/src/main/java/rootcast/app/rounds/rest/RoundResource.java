@@ -24,6 +24,11 @@ import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
+import rootcast.app.once.SetupLog;
+import rootcast.app.people.Caller;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
+import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
 import rootcast.app.rounds.RecordCare;
 import rootcast.app.rounds.RecordedCare;
@@ -38,7 +43,14 @@ import rootcast.site.Site;
 @Path("/api/rounds")
 public class RoundResource {
 
-    private static final String ANYONE = "unsigned";
+    @Inject
+    SetupLog log;
+
+    @Inject
+    Caller caller;
+
+    @Inject
+    Rights rights;
 
     @Inject
     SiteCare siteCare;
@@ -63,9 +75,10 @@ public class RoundResource {
 
     /** What is due by the end of a day (today if left out) and what was closed on it, in walking order. */
     @GET
+    @Needs(Right.READ)
     public List<RoundItemView> items(
             @RestQuery @Nullable String site, @RestQuery @Nullable String on, @RestQuery @Nullable String house) {
-        Site asked = site(site);
+        Site asked = readable(site);
         Instant now = time.instant();
         SiteCare.At at = siteCare.at(asked, now);
         return views.items(at, siteCare.round(at, on == null ? asked.dayOf(now) : day(on))).stream()
@@ -75,16 +88,19 @@ public class RoundResource {
 
     /** The houses in walking order, with what keeps people out and what clashes in them. */
     @GET
+    @Needs(Right.READ)
     @Path("houses")
     public List<RoundItemView.HouseOnTheWalk> houses(@RestQuery @Nullable String site) {
-        return views.houses(siteCare.at(site(site), time.instant()));
+        return views.houses(siteCare.at(readable(site), time.instant()));
     }
 
     @PUT
+    @Needs(Right.SET_UP)
     @Path("houses")
     public List<RoundItemView.HouseOnTheWalk> walk(
             @RestQuery @Nullable String site, @NotNull @Valid WalkingOrderWire wire) {
         Site asked = site(site);
+        rights.at(asked.code(), Right.SET_UP);
         List<String> all = siteCare.housesOf(asked);
         if (!all.containsAll(wire.houses())
                 || new HashSet<>(wire.houses()).size() < wire.houses().size()) {
@@ -92,6 +108,7 @@ public class RoundResource {
                     "houses", wire.houses(), "must name houses of site '" + asked.code() + "', each once: " + all);
         }
         once.write(OnceKey.none(), "PUT /api/rounds/houses?site=" + asked.code(), wire, 200, () -> {
+            log.add("PUT /api/rounds/houses?site=" + asked.code());
             walkingOrder.place(wire.houses(), all);
             return null;
         });
@@ -99,6 +116,7 @@ public class RoundResource {
     }
 
     @POST
+    @Needs(Right.RECORD)
     @Path("{id}/done")
     @Produces(MediaType.APPLICATION_JSON)
     @APIResponseSchema(value = RoundItemView.Closed.class, responseCode = "200")
@@ -110,10 +128,11 @@ public class RoundResource {
                 "done",
                 wire,
                 () -> closed(recordCare.done(
-                        id, wire.happenedAt().toInstant(), wire.observed(task(id)), ANYONE, time.instant())));
+                        id, wire.happenedAt().toInstant(), wire.observed(task(id)), caller.who().name(), time.instant())));
     }
 
     @POST
+    @Needs(Right.RECORD)
     @Path("{id}/skipped")
     @Produces(MediaType.APPLICATION_JSON)
     @APIResponseSchema(value = RoundItemView.Closed.class, responseCode = "200")
@@ -124,18 +143,19 @@ public class RoundResource {
         return write(key, id, "skipped", wire, () -> {
             Instant now = time.instant();
             Instant at = wire.happenedAt() == null ? now : wire.happenedAt().toInstant();
-            return closed(recordCare.skipped(id, at, wire.reason().strip(), ANYONE, now));
+            return closed(recordCare.skipped(id, at, wire.reason().strip(), caller.who().name(), now));
         });
     }
 
     @POST
+    @Needs(Right.RECORD)
     @Path("{id}/undo")
     @Produces(MediaType.APPLICATION_JSON)
     @APIResponseSchema(value = RoundItemView.Closed.class, responseCode = "200")
     public Response undo(
             @RestPath String id, @HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid UndoWire wire) {
         return write(key, id, "undo", wire, () -> {
-            RecordedCare before = recordCare.undo(id, wire.reason().strip(), ANYONE, time.instant());
+            RecordedCare before = recordCare.undo(id, wire.reason().strip(), caller.who().name(), time.instant());
             Site site = places.site(before.site()).orElseThrow();
             LocalDate today = site.dayOf(time.instant());
             return closed(before, before.care().dueOn().isBefore(today) ? "carried-over" : "due");
@@ -178,6 +198,12 @@ public class RoundResource {
             throw Problem.malformed("site", "is missing; name the site of the round");
         }
         return places.site(code).orElseThrow(() -> Problem.notFound("site", code));
+    }
+
+    private Site readable(@Nullable String code) {
+        Site asked = site(code);
+        rights.at(asked.code(), Right.READ);
+        return asked;
     }
 
     private static LocalDate day(String text) {

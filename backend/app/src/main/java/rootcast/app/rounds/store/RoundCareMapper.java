@@ -27,6 +27,7 @@ abstract class RoundCareMapper {
     @Mapping(target = "happenedAt", source = "care.at")
     @Mapping(target = "moistureLevel", source = "care.level")
     @Mapping(target = "takenBackAt", ignore = true)
+    @Mapping(target = "takenBackBy", ignore = true)
     @Mapping(target = "takenBackReason", ignore = true)
     abstract RoundCareRow row(RecordedCare recorded);
 

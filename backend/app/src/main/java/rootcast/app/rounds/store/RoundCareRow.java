@@ -31,5 +31,6 @@ public class RoundCareRow {
     public Double nitrogenPpm;
     public String entries;
     public Instant takenBackAt;
+    public String takenBackBy;
     public String takenBackReason;
 }

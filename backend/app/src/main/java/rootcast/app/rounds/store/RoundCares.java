@@ -46,9 +46,10 @@ public class RoundCares {
                 .map(mapper::care);
     }
 
-    public void takeBack(UUID id, Instant at, String reason) {
+    public void takeBack(UUID id, Instant at, String by, String reason) {
         RoundCareRow row = rows.findById(id);
         row.takenBackAt = at;
+        row.takenBackBy = by;
         row.takenBackReason = reason;
     }
 }

@@ -23,6 +23,11 @@ import org.jboss.resteasy.reactive.RestPath;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.once.OnceKey;
 import rootcast.app.once.WriteSetup;
+import rootcast.app.people.Caller;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
+import rootcast.app.people.Rights;
+import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.PlannedSetpoint;
 import rootcast.app.site.store.Places;
@@ -34,6 +39,12 @@ import rootcast.site.House;
 public class HouseResource {
 
     @Inject
+    Caller caller;
+
+    @Inject
+    Rights rights;
+
+    @Inject
     Places places;
 
     @Inject
@@ -43,28 +54,37 @@ public class HouseResource {
     InstantSource time;
 
     @GET
+    @Needs(Right.READ)
     public List<HouseWire> all() {
-        return places.houses().stream().map(HouseWire::of).toList();
+        Sites theirs = caller.mayRead();
+        return places.houses().stream().filter(each -> theirs.includes(each.site())).map(HouseWire::of).toList();
     }
 
     @GET
+    @Needs(Right.READ)
     @Path("{code}")
     public HouseWire one(@RestPath String code) {
-        return places.house(code).map(HouseWire::of).orElseThrow(() -> Problem.notFound("house", code));
+        return places.house(code)
+                .filter(each -> caller.mayRead().includes(each.site()))
+                .map(HouseWire::of).orElseThrow(() -> Problem.notFound("house", code));
     }
 
     @POST
     @Produces(MediaType.APPLICATION_JSON)
     @APIResponseSchema(value = HouseWire.class, responseCode = "201")
+    @Needs(Right.SET_UP)
     public Response create(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid HouseWire wire) {
+        rights.at(wire.site(), Right.SET_UP);
         return setup.create(OnceKey.optional(key), item(wire.code()), wire, exists(wire), save(wire));
     }
 
     @PUT
+    @Needs(Right.SET_UP)
     @Path("{code}")
     @Produces(MediaType.APPLICATION_JSON)
     @APIResponseSchema(value = HouseWire.class, responseCode = "200")
     public Response change(@RestPath String code, @NotNull @Valid HouseWire wire) {
+        rights.at(wire.site(), Right.SET_UP);
         return setup.change(item(code), wire.code(), wire, exists(wire), save(wire));
     }
 
@@ -79,6 +99,7 @@ public class HouseResource {
 
     /** Changes of the set-point, past and planned, by when they take effect. */
     @GET
+    @Needs(Right.READ)
     @Path("{code}/setpoints")
     public List<SetpointWire> setpoints(@RestPath String code) {
         one(code);
@@ -88,6 +109,7 @@ public class HouseResource {
     }
 
     @POST
+    @Needs(Right.SET_UP)
     @Path("{code}/setpoints")
     @Produces(MediaType.APPLICATION_JSON)
     @APIResponseSchema(value = SetpointWire.class, responseCode = "201")
@@ -95,7 +117,7 @@ public class HouseResource {
             @HeaderParam("Idempotency-Key") @Nullable String key,
             @RestPath String code,
             @NotNull @Valid SetpointWire wire) {
-        one(code);
+        rights.at(one(code).site(), Right.SET_UP);
         return setup.add(OnceKey.optional(key), "/api/houses/" + code + "/setpoints", wire, position -> {
             Instant now = time.instant();
             places.add(new PlannedSetpoint(code, wire.from(), wire.mediumC(), now), position);

@@ -19,6 +19,11 @@ import org.jboss.resteasy.reactive.RestPath;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.once.OnceKey;
 import rootcast.app.once.WriteSetup;
+import rootcast.app.people.Caller;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
+import rootcast.app.people.Rights;
+import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.store.Places;
 import rootcast.facts.FactPosition;
@@ -29,34 +34,49 @@ import rootcast.site.Site;
 public class SiteResource {
 
     @Inject
+    Caller caller;
+
+    @Inject
+    Rights rights;
+
+    @Inject
     Places places;
 
     @Inject
     WriteSetup setup;
 
     @GET
+    @Needs(Right.READ)
     public List<SiteWire> all() {
-        return places.sites().stream().map(SiteWire::of).toList();
+        Sites theirs = caller.mayRead();
+        return places.sites().stream().filter(each -> theirs.includes(each.code())).map(SiteWire::of).toList();
     }
 
     @GET
+    @Needs(Right.READ)
     @Path("{code}")
     public SiteWire one(@RestPath String code) {
-        return places.site(code).map(SiteWire::of).orElseThrow(() -> Problem.notFound("site", code));
+        return places.site(code)
+                .filter(each -> caller.mayRead().includes(each.code()))
+                .map(SiteWire::of).orElseThrow(() -> Problem.notFound("site", code));
     }
 
     @POST
     @Produces(MediaType.APPLICATION_JSON)
     @APIResponseSchema(value = SiteWire.class, responseCode = "201")
+    @Needs(Right.SET_UP)
     public Response create(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid SiteWire wire) {
+        rights.at(wire.code(), Right.SET_UP);
         return setup.create(OnceKey.optional(key), item(wire.code()), wire, exists(wire), save(wire));
     }
 
     @PUT
+    @Needs(Right.SET_UP)
     @Path("{code}")
     @Produces(MediaType.APPLICATION_JSON)
     @APIResponseSchema(value = SiteWire.class, responseCode = "200")
     public Response change(@RestPath String code, @NotNull @Valid SiteWire wire) {
+        rights.at(wire.code(), Right.SET_UP);
         return setup.change(item(code), wire.code(), wire, exists(wire), save(wire));
     }
 

@@ -6,19 +6,34 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
+import java.util.function.Predicate;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.crop.SourcedCrop;
 import rootcast.app.crop.store.Catalogue;
+import rootcast.app.ledger.store.PanacheLedger;
+import rootcast.app.people.Caller;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
+import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
 import rootcast.app.trackrecord.TrackRecords;
+import rootcast.ledger.Batch;
 import rootcast.trackrecord.BackTest;
 import rootcast.trackrecord.Case;
 import rootcast.trackrecord.Figures;
 
 /** How good the predictions were. */
 @Path("/api/track-record")
+@Needs(Right.READ)
 public class TrackRecordResource {
+
+    @Inject
+    Caller caller;
+
+    @Inject
+    PanacheLedger ledger;
 
     @Inject
     TrackRecords records;
@@ -36,7 +51,9 @@ public class TrackRecordResource {
             throw Problem.unknownCode("crop", crop);
         }
         TrackRecords.Cases made = records.cases();
+        Predicate<String> theirs = theirBatches();
         List<Case> cases = made.cases().stream()
+                .filter(each -> theirs.test(each.batch()))
                 .filter(each -> crop == null || each.crop().equals(crop))
                 .toList();
         List<Case> atLead = at(leadDays, cases);
@@ -64,6 +81,15 @@ public class TrackRecordResource {
                                 .thenComparing(Case::batch))
                         .map(TrackRecordWire.OfBatch::of)
                         .toList());
+    }
+
+    /** Who sees some sites only sees how good the predictions were there. */
+    private Predicate<String> theirBatches() {
+        Sites sites = caller.mayRead();
+        if (sites.all()) {
+            return any -> true;
+        }
+        return ledger.idsAt(sites.codes())::contains;
     }
 
     private static List<Case> at(int leadDays, List<Case> cases) {

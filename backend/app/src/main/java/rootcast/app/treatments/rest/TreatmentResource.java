@@ -24,6 +24,10 @@ import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
+import rootcast.app.people.Caller;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
+import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.store.Places;
 import rootcast.app.treatments.RecordTreatment;
@@ -34,8 +38,10 @@ import rootcast.site.House;
 @Path("/api/treatments")
 public class TreatmentResource {
 
-    private static final String ANYONE = "unsigned";
     private static final Duration USUAL = Duration.ofDays(90);
+
+    @Inject
+    Caller caller;
 
     @Inject
     RecordTreatment recordTreatment;
@@ -55,25 +61,29 @@ public class TreatmentResource {
     @POST
     @Produces(MediaType.APPLICATION_JSON)
     @APIResponseSchema(value = TreatmentView.class, responseCode = "201")
+    @Needs(Right.RECORD)
     public Response record(@HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid TreatmentWire wire) {
         return answer(once.write(
                 OnceKey.optional(key),
                 "POST /api/treatments",
                 wire,
                 201,
-                () -> TreatmentView.of(recordTreatment.record(wire.wanted(), ANYONE, time.instant()), time.instant())));
+                () -> TreatmentView.of(recordTreatment.record(wire.wanted(), caller.who().name(), time.instant()), time.instant())));
     }
 
     @GET
+    @Needs(Right.READ)
     @Path("{id}")
     public TreatmentView one(@RestPath UUID id) {
         return treatments
                 .one(id)
+                .filter(treatment -> caller.mayRead().includes(treatment.site()))
                 .map(treatment -> TreatmentView.of(treatment, time.instant()))
                 .orElseThrow(() -> Problem.notFound("treatment", id.toString()));
     }
 
     @POST
+    @Needs(Right.RECORD)
     @Path("{id}/reversal")
     @Produces(MediaType.APPLICATION_JSON)
     @APIResponseSchema(value = TreatmentView.class, responseCode = "200")
@@ -87,11 +97,12 @@ public class TreatmentResource {
                 wire,
                 200,
                 () -> TreatmentView.of(
-                        recordTreatment.reverse(id, wire.reason().strip(), time.instant()), time.instant())));
+                        recordTreatment.reverse(id, wire.reason().strip(), caller.who().name(), time.instant()), time.instant())));
     }
 
     /** Newest first, reversed ones too; the last 90 days unless said otherwise. */
     @GET
+    @Needs(Right.READ)
     public List<TreatmentView> all(
             @RestQuery @Nullable String site,
             @RestQuery @Nullable String house,
@@ -108,7 +119,9 @@ public class TreatmentResource {
                 : house != null
                         ? places.house(house).map(House::site).stream().toList()
                         : places.sites().stream().map(each -> each.code()).toList();
+        Sites theirs = caller.mayRead();
         return sites.stream()
+                .filter(theirs::includes)
                 .flatMap(each -> treatments.of(each, since, until).stream())
                 .filter(each -> house == null || each.treatment().house().equals(house))
                 .map(each -> TreatmentView.of(each, now))

@@ -32,6 +32,7 @@ record TreatmentView(
         Instant recordedAt,
         String recordedBy,
         @Nullable Instant reversedAt,
+        @Nullable String reversedBy,
         @Nullable String reversalReason,
         List<String> cautions) {
 
@@ -54,6 +55,7 @@ record TreatmentView(
                 applied.recordedAt(),
                 applied.recordedBy(),
                 applied.reversedAt(),
+                applied.reversedBy(),
                 applied.reversalReason(),
                 RecordTreatment.CAUTIONS);
     }

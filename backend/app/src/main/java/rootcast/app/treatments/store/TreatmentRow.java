@@ -25,5 +25,6 @@ public class TreatmentRow {
     public Instant recordedAt;
     public String recordedBy;
     public Instant reversedAt;
+    public String reversedBy;
     public String reversalReason;
 }

@@ -45,9 +45,10 @@ public class Treatments {
                 .toList();
     }
 
-    public void reverse(UUID id, Instant at, String reason) {
+    public void reverse(UUID id, Instant at, String by, String reason) {
         TreatmentRow row = rows.findById(id);
         row.reversedAt = at;
+        row.reversedBy = by;
         row.reversalReason = reason;
     }
 }

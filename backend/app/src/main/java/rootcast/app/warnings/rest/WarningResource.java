@@ -23,6 +23,10 @@ import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
+import rootcast.app.people.Caller;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
+import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.store.Places;
 import rootcast.app.warnings.AcknowledgeWarning;
@@ -34,8 +38,10 @@ import rootcast.site.Site;
 @Path("/api/warnings")
 public class WarningResource {
 
-    private static final String ANYONE = "unsigned";
     private static final Duration USUAL = Duration.ofDays(14);
+
+    @Inject
+    Caller caller;
 
     @Inject
     WatchHouses watchHouses;
@@ -60,6 +66,7 @@ public class WarningResource {
      * out. The hours that have ended are looked at before it answers.
      */
     @GET
+    @Needs(Right.READ)
     public List<WarningView> all(
             @RestQuery @Nullable String site,
             @RestQuery @Nullable String house,
@@ -71,7 +78,10 @@ public class WarningResource {
         if (!since.isBefore(until)) {
             throw Problem.malformed("from", "must lie before 'to'");
         }
-        List<Site> sites = sites(site, house);
+        Sites theirs = caller.mayRead();
+        List<Site> sites = sites(site, house).stream()
+                .filter(each -> theirs.includes(each.code()))
+                .toList();
         sites.forEach(watchHouses::watch);
         return sites.stream()
                 .flatMap(each -> store.of(each.code(), since, until).stream())
@@ -85,13 +95,17 @@ public class WarningResource {
     }
 
     @GET
+    @Needs(Right.READ)
     @Path("{id}")
     public WarningView one(@RestPath UUID id) {
-        return store.one(id).map(WarningView::of).orElseThrow(() -> Problem.notFound("warning", id.toString()));
+        return store.one(id)
+                .filter(written -> caller.mayRead().includes(written.site()))
+                .map(WarningView::of).orElseThrow(() -> Problem.notFound("warning", id.toString()));
     }
 
     /** That somebody has seen it. It goes on until its cause has gone. */
     @POST
+    @Needs(Right.ACKNOWLEDGE_WARNINGS)
     @Path("{id}/acknowledgement")
     @Produces(MediaType.APPLICATION_JSON)
     @APIResponseSchema(value = WarningView.class, responseCode = "200")
@@ -105,7 +119,7 @@ public class WarningResource {
                 wire == null ? "" : wire,
                 200,
                 () -> WarningView.of(
-                        acknowledge.acknowledge(id, ANYONE, wire == null ? null : wire.text(), time.instant())));
+                        acknowledge.acknowledge(id, caller.who().name(), wire == null ? null : wire.text(), time.instant())));
         acknowledge.announce(id);
         return Response.status(answer.status())
                 .type(MediaType.APPLICATION_JSON)

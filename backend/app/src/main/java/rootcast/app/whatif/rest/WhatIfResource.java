@@ -20,6 +20,9 @@ import rootcast.app.board.LiveBoard;
 import rootcast.app.board.rest.BoardQuery;
 import rootcast.app.outlook.BatchSnapshot;
 import rootcast.app.outlook.LiveBatches;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
+import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.LiveSites;
 import rootcast.app.site.store.Places;
@@ -29,10 +32,14 @@ import rootcast.site.House;
 
 /** Questions about houses set otherwise and batches moved. Nothing is stored. */
 @Path("/api/what-if")
+@Needs(Right.SET_UP)
 public class WhatIfResource {
 
     /** "From today" named as a date began some hours ago; that counts from now. Anything earlier is history. */
     private static final Duration TODAY = Duration.ofHours(24);
+
+    @Inject
+    Rights rights;
 
     @Inject
     WhatIf whatIf;
@@ -102,7 +109,9 @@ public class WhatIfResource {
     }
 
     private House house(String field, String code) {
-        return places.house(code).orElseThrow(() -> Problem.unknownCode(field, code));
+        House house = places.house(code).orElseThrow(() -> Problem.unknownCode(field, code));
+        rights.at(house.site(), Right.SET_UP);
+        return house;
     }
 
     private Instant moment(String field, String text, String site) {

@@ -1,0 +1,93 @@
+package rootcast.app.people.store;
+
+import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import jakarta.persistence.LockModeType;
+import jakarta.transaction.Transactional;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import rootcast.app.people.Grant;
+import rootcast.app.people.Person;
+import rootcast.app.people.Role;
+
+/** People as stored. */
+@ApplicationScoped
+@Transactional
+public class Persons {
+
+    @Inject
+    Rows rows;
+
+    @Inject
+    Grants grants;
+
+    @ApplicationScoped
+    static class Rows implements PanacheRepositoryBase<PersonRow, String> {}
+
+    @ApplicationScoped
+    static class Grants implements PanacheRepositoryBase<PersonGrantRow, PersonGrantRow.Id> {}
+
+    public boolean isEmpty() {
+        return rows.count() == 0;
+    }
+
+    public Optional<Person> named(String name) {
+        return rows.findByIdOptional(Person.key(name))
+                .map(row -> person(row, grants.list("id.person = ?1 order by id.seq", row.nameKey)));
+    }
+
+    public List<Person> all() {
+        Map<String, List<PersonGrantRow>> byPerson =
+                grants.list("order by id.person, id.seq").stream().collect(Collectors.groupingBy(row -> row.id.person()));
+        return rows.list("order by nameKey").stream()
+                .map(row -> person(row, byPerson.getOrDefault(row.nameKey, List.of())))
+                .toList();
+    }
+
+    /** Keeps others from changing people until the transaction ends, in one order, so that two owners cannot remove each other. */
+    public void hold() {
+        rows.find("order by nameKey").withLock(LockModeType.PESSIMISTIC_WRITE).list();
+    }
+
+    public void save(Person person) {
+        String key = Person.key(person.name());
+        PersonRow row = rows.findByIdOptional(key).orElseGet(PersonRow::new);
+        row.name = person.name();
+        row.displayName = person.displayName();
+        row.passwordHash = person.passwordHash();
+        row.origin = person.origin().name();
+        row.active = person.active();
+        row.createdAt = person.createdAt();
+        if (row.nameKey == null) {
+            row.nameKey = key;
+            rows.persist(row);
+        }
+        rows.flush();
+        grants.delete("id.person = ?1", key);
+        int seq = 0;
+        for (Grant grant : person.grants()) {
+            PersonGrantRow granted = new PersonGrantRow();
+            granted.id = new PersonGrantRow.Id(key, seq++);
+            granted.role = grant.role().name();
+            granted.site = grant.site();
+            grants.persist(granted);
+        }
+        grants.flush();
+    }
+
+    private static Person person(PersonRow row, List<PersonGrantRow> granted) {
+        return new Person(
+                row.name,
+                row.displayName,
+                row.passwordHash,
+                Person.Origin.valueOf(row.origin),
+                row.active,
+                row.createdAt,
+                granted.stream()
+                        .map(each -> new Grant(Role.valueOf(each.role), each.site))
+                        .toList());
+    }
+}

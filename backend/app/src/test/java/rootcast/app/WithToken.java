@@ -1,0 +1,20 @@
+package rootcast.app;
+
+import io.quarkus.test.junit.callback.QuarkusTestBeforeClassCallback;
+import io.restassured.RestAssured;
+import io.restassured.builder.RequestSpecBuilder;
+
+/** Lets every test that says nothing else ask with the token of the tests: what it is about is not who may. */
+public final class WithToken implements QuarkusTestBeforeClassCallback {
+
+    /** As {@code application.properties} has it for tests. */
+    public static final String TOKEN = "token-of-the-tests";
+
+    public static final String BEARER = "Bearer " + TOKEN;
+
+    @Override
+    public void beforeClass(Class<?> testClass) {
+        RestAssured.requestSpecification =
+                new RequestSpecBuilder().addHeader("Authorization", BEARER).build();
+    }
+}
