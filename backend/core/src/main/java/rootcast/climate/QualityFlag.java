@@ -11,7 +11,7 @@ import java.util.Comparator;
  * @param value    the reading, or the sensor's mean of the hour, in the quantity's unit
  * @param expected what it was compared with; not a number where there is nothing to compare
  * @param limit    how far from it is still taken as good
- * @param leftOut  kept out of the house's hour, unless overruled
+ * @param leftOut  kept out of the house's hour, unless overridden
  */
 public record QualityFlag(
         FlagKind kind, String sensor, Instant at, double value, double expected, double limit, boolean leftOut) {
@@ -21,7 +21,7 @@ public record QualityFlag(
             .thenComparing(QualityFlag::sensor)
             .thenComparing(QualityFlag::kind);
 
-    /** What an overruling is remembered by. */
+    /** What an override is remembered by. */
     public record Key(FlagKind kind, String sensor, Instant at) {}
 
     public Key key() {

@@ -87,19 +87,19 @@ public final class ReadingQuality {
         return hour - FLAT_HOURS;
     }
 
-    /** @param overruled flags that are still named but keep nothing out */
-    public Hour judge(long hour, Set<QualityFlag.Key> overruled) {
+    /** @param overridden flags that are still named but keep nothing out */
+    public Hour judge(long hour, Set<QualityFlag.Key> overridden) {
         List<QualityFlag> flags = new ArrayList<>();
         SortedMap<String, SensorHour> hours = new TreeMap<>();
         sensors.forEach((code, readings) -> {
-            SensorHour sum = goodOf(code, readings, hour, overruled, flags);
+            SensorHour sum = goodOf(code, readings, hour, overridden, flags);
             if (sum.found > 0) {
                 hours.put(code, sum);
             }
         });
         int found = hours.values().stream().mapToInt(each -> each.found).sum();
-        leaveOutFlat(hours, hour, overruled, flags);
-        leaveOutDisagreeing(hours, hour, overruled, flags);
+        leaveOutFlat(hours, hour, overridden, flags);
+        leaveOutDisagreeing(hours, hour, overridden, flags);
         long total = 0;
         int used = 0;
         for (SensorHour sum : hours.values()) {
@@ -126,7 +126,7 @@ public final class ReadingQuality {
     }
 
     private SensorHour goodOf(
-            String code, SensorReadings readings, long hour, Set<QualityFlag.Key> overruled, List<QualityFlag> flags) {
+            String code, SensorReadings readings, long hour, Set<QualityFlag.Key> overridden, List<QualityFlag> flags) {
         SensorHour sum = new SensorHour();
         int until = readings.indexFrom((hour + 1) * SensorReadings.HOUR_MICROS);
         for (int i = readings.indexFrom(hour * SensorReadings.HOUR_MICROS); i < until; i++) {
@@ -137,7 +137,7 @@ public final class ReadingQuality {
             } else {
                 addStep(code, readings, i, flags);
             }
-            if (spike == null || overruled.contains(spike.key())) {
+            if (spike == null || overridden.contains(spike.key())) {
                 sum.totalMicro += HourlySeries.microC(readings.value(i));
                 sum.used++;
             }
@@ -207,7 +207,7 @@ public final class ReadingQuality {
     }
 
     private void leaveOutFlat(
-            SortedMap<String, SensorHour> hours, long hour, Set<QualityFlag.Key> overruled, List<QualityFlag> flags) {
+            SortedMap<String, SensorHour> hours, long hour, Set<QualityFlag.Key> overridden, List<QualityFlag> flags) {
         List<String> flat = hours.keySet().stream()
                 .filter(code -> isFlat(sensors.get(code), hour))
                 .toList();
@@ -218,7 +218,7 @@ public final class ReadingQuality {
             var flag = new QualityFlag(
                     FlagKind.FLAT_LINE, code, HourlySeries.startOf(hour), value, Double.NaN, FLAT_HOURS, anotherMoved);
             flags.add(flag);
-            if (anotherMoved && !overruled.contains(flag.key())) {
+            if (anotherMoved && !overridden.contains(flag.key())) {
                 hours.get(code).leaveOut();
             }
         }
@@ -246,7 +246,7 @@ public final class ReadingQuality {
     }
 
     private void leaveOutDisagreeing(
-            SortedMap<String, SensorHour> hours, long hour, Set<QualityFlag.Key> overruled, List<QualityFlag> flags) {
+            SortedMap<String, SensorHour> hours, long hour, Set<QualityFlag.Key> overridden, List<QualityFlag> flags) {
         SortedMap<String, Double> means = new TreeMap<>();
         hours.forEach((code, sum) -> {
             if (sum.used > 0) {
@@ -275,7 +275,7 @@ public final class ReadingQuality {
                         limits.disagreement(),
                         mostAgree);
                 flags.add(flag);
-                if (mostAgree && !overruled.contains(flag.key())) {
+                if (mostAgree && !overridden.contains(flag.key())) {
                     hours.get(code).leaveOut();
                 }
             }

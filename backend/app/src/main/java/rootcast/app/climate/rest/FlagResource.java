@@ -29,7 +29,7 @@ public class FlagResource {
     Once once;
 
     @Inject
-    OverrideFlag overrule;
+    OverrideFlag override;
 
     @Inject
     InstantSource time;
@@ -41,13 +41,13 @@ public class FlagResource {
 
     /** The flags are wrong: what they left out is used. */
     @POST
-    @Path("overrule")
-    public Response overrule(
+    @Path("override")
+    public Response override(
             @HeaderParam("Idempotency-Key") @Nullable String key, @RestPath String id, @NotNull @Valid WordWire word) {
-        return say(key, id, "overrule", true, word);
+        return say(key, id, "override", true, word);
     }
 
-    /** Takes an overruling back. */
+    /** Takes an override back. */
     @POST
     @Path("restore")
     public Response restore(
@@ -55,7 +55,7 @@ public class FlagResource {
         return say(key, id, "restore", false, word);
     }
 
-    private Response say(@Nullable String key, String id, String what, boolean overruled, WordWire word) {
+    private Response say(@Nullable String key, String id, String what, boolean overridden, WordWire word) {
         UUID flag;
         try {
             flag = UUID.fromString(id);
@@ -68,9 +68,9 @@ public class FlagResource {
                 "POST /api/flags/" + id + "/" + what,
                 word,
                 200,
-                () -> overrule.say(
+                () -> override.say(
                         flag,
-                        overruled,
+                        overridden,
                         word.reason().strip(),
                         until == null ? Instant.EPOCH : until.toInstant(),
                         time.instant()));
