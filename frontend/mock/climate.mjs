@@ -56,8 +56,8 @@ function flagsOf(house, quantity) {
       quantity,
       value: -127,
       leftOut: true,
-      overruled: false,
-      overruledReason: null,
+      overridden: false,
+      overrideReason: null,
       count: 4,
       ...more,
     });
@@ -189,15 +189,15 @@ const recipe = (crop) => ({
   note: 'common practice, no source',
 });
 
-function overrule(id, body, way) {
+function override(id, body, way) {
   const found = [...flags.values()].flat().find((flag) => flag.id === id);
   if (!found) return notFound;
   Object.assign(found, {
-    overruled: way === 'overrule',
-    leftOut: way !== 'overrule',
-    overruledReason: way === 'overrule' ? body.reason : null,
+    overridden: way === 'override',
+    leftOut: way !== 'override',
+    overrideReason: way === 'override' ? body.reason : null,
   });
-  return [200, { flags: found.count, overruled: found.overruled }];
+  return [200, { flags: found.count, overridden: found.overridden }];
 }
 
 /** The answer to a request about climate; undefined when it is none. */
@@ -205,7 +205,7 @@ export function answerClimate(method, path, query, body) {
   const [name, id, part] = path.split('/').slice(2).map(decodeURIComponent);
   if (name === 'sensors' && method === 'GET') return part === 'readings' ? [200, raw(id)] : [200, sensors];
   if (name === 'ingest') return [200, { ways: [], mqtt: { state: 'off', broker: null } }];
-  if (name === 'flags') return overrule(id, body, part);
+  if (name === 'flags') return override(id, body, part);
   if (name === 'crops' && part === 'recipe') return [200, recipe(id)];
   if (name !== 'houses' || part === undefined) return undefined;
   if (part === 'climate') return series(id, query);

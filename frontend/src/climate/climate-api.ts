@@ -1,5 +1,5 @@
-import { useQueries, useQuery, useQueryClient } from '@tanstack/react-query';
-import { useMemo } from 'react';
+import { keepPreviousData, useQueries, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useMemo, useRef } from 'react';
 import type { BatchView } from '../shared/api-types';
 import { useBatchList } from '../shared/batch-queries';
 import type {
@@ -21,20 +21,60 @@ import { phaseOf } from './climate-state';
 /** Asked again this often where no live event tells of new readings. */
 const AGAIN_MS = 60_000;
 
+/** All houses together are renewed at most this often, however many of them report. */
+const ALL_AGAIN_MS = 1_000;
+const ALL_HOUSES = ['climate', 'all houses'] as const;
+
 /** Renews the houses of which readings came, at once. */
 export function useLiveClimate(): void {
   const queries = useQueryClient();
+  const waiting = useRef<{ again: boolean }>(undefined);
+  const renewAll = () => {
+    if (waiting.current) {
+      waiting.current.again = true;
+      return;
+    }
+    const wait = { again: false };
+    waiting.current = wait;
+    void queries.invalidateQueries({ queryKey: ALL_HOUSES });
+    setTimeout(() => {
+      waiting.current = undefined;
+      if (wait.again) renewAll();
+    }, ALL_AGAIN_MS);
+  };
   useLiveEvent('climate', ({ houses }) => {
+    renewAll();
     for (const house of houses) void queries.invalidateQueries({ queryKey: ['climate', house] });
   });
 }
 
-export function useClimateNow(house: string, enabled = true) {
+export interface HouseGlanceAnswer extends ClimateNow {
+  readonly series: readonly Pick<ClimateSeries, 'quantity' | 'unit' | 'hours'>[];
+}
+
+/** How every house of a site is now, with its last hours, in one question; by the code of the house. */
+export function useGlances(site: string | undefined, quantities: readonly ClimateQuantity[], { from, to }: Period) {
+  const answer = useQuery({
+    queryKey: [...ALL_HOUSES, site, quantities, from, to],
+    queryFn: ({ signal }) =>
+      getJson<{ readonly houses: readonly HouseGlanceAnswer[] }>(
+        at`/climate`,
+        { site, quantities: quantities.join(','), from, to },
+        signal,
+      ),
+    refetchInterval: AGAIN_MS,
+    placeholderData: keepPreviousData,
+  });
+  const houses = answer.data?.houses;
+  const byHouse = useMemo(() => new Map(houses?.map((each) => [each.house, each])), [houses]);
+  return { ...answer, byHouse };
+}
+
+export function useClimateNow(house: string) {
   return useQuery({
     queryKey: ['climate', house, 'now'],
     queryFn: ({ signal }) => getJson<ClimateNow>(at`/houses/${house}/now`, undefined, signal),
     refetchInterval: AGAIN_MS,
-    enabled,
   });
 }
 
@@ -43,20 +83,19 @@ interface Period {
   readonly to: string;
 }
 
-const seriesQuery = (house: string, quantity: ClimateQuantity, { from, to }: Period, enabled: boolean) => ({
+const seriesQuery = (house: string, quantity: ClimateQuantity, { from, to }: Period) => ({
   queryKey: ['climate', house, 'series', quantity, from, to],
   queryFn: ({ signal }: { signal: AbortSignal }) =>
     getJson<ClimateSeries>(at`/houses/${house}/climate`, { from, to, quantity }, signal),
   refetchInterval: AGAIN_MS,
-  enabled,
 });
 
 export function useSeries(house: string, quantity: ClimateQuantity, period: Period) {
-  return useQuery(seriesQuery(house, quantity, period, true));
+  return useQuery(seriesQuery(house, quantity, period));
 }
 
-export function useAllSeries(house: string, quantities: readonly ClimateQuantity[], period: Period, enabled = true) {
-  return useQueries({ queries: quantities.map((quantity) => seriesQuery(house, quantity, period, enabled)) });
+export function useAllSeries(house: string, quantities: readonly ClimateQuantity[], period: Period) {
+  return useQueries({ queries: quantities.map((quantity) => seriesQuery(house, quantity, period)) });
 }
 
 export function useSensors() {
@@ -105,8 +144,8 @@ export function planSetpoint(house: string, mediumC: number | null, from: string
 }
 
 /** The whole line of flags at once, or back again. */
-export function judgeFlag(flag: ClimateFlag, overrule: boolean, reason: string): Promise<unknown> {
-  const path = overrule ? at`/flags/${flag.id ?? ''}/overrule` : at`/flags/${flag.id ?? ''}/restore`;
+export function judgeFlag(flag: ClimateFlag, override: boolean, reason: string): Promise<unknown> {
+  const path = override ? at`/flags/${flag.id ?? ''}/override` : at`/flags/${flag.id ?? ''}/restore`;
   return postJson(path, { reason, until: flag.until }, newKey());
 }
 

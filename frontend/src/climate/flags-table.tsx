@@ -64,12 +64,12 @@ function Judge({ house, flag }: { house: string; flag: ClimateFlag }) {
   const [reason, setReason] = useState('');
   const [tried, setTried] = useState(false);
   const [failure, setFailure] = useState<unknown>();
-  const said = flag.overruled ? t.overruled(flag.overruledReason ?? '') : flag.leftOut ? t.leftOut : t.counted;
+  const said = flag.overridden ? t.overridden(flag.overrideReason ?? '') : flag.leftOut ? t.leftOut : t.counted;
   const judge = async () => {
     setTried(true);
     if (reason.trim() === '') return;
     try {
-      await judgeFlag(flag, !flag.overruled, reason.trim());
+      await judgeFlag(flag, !flag.overridden, reason.trim());
       await queries.invalidateQueries({ queryKey: ['climate', house] });
       notice({ text: t.judged });
       setAsking(false);
@@ -82,9 +82,9 @@ function Judge({ house, flag }: { house: string; flag: ClimateFlag }) {
   return (
     <span className="climate-flag-judge">
       <span className="rc-quiet">{said}</span>
-      {flag.id !== null && !asking && (flag.leftOut || flag.overruled) && (
+      {flag.id !== null && !asking && (flag.leftOut || flag.overridden) && (
         <button type="button" className="rc-link rc-no-print" onClick={() => setAsking(true)}>
-          {flag.overruled ? t.restore : t.overrule}
+          {flag.overridden ? t.restore : t.override}
           <span className="rc-hidden"> ({t[flag.kind]})</span>
         </button>
       )}
@@ -100,7 +100,7 @@ function Judge({ house, flag }: { house: string; flag: ClimateFlag }) {
             onValueChanged={(event) => setReason(event.detail.value)}
           />
           <Button theme="primary" onClick={() => void judge()}>
-            {flag.overruled ? t.restore : t.overrule}
+            {flag.overridden ? t.restore : t.override}
           </Button>
           <Button onClick={() => setAsking(false)}>{shared.cancel}</Button>
         </span>

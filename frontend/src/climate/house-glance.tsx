@@ -1,23 +1,11 @@
-import { useRef } from 'react';
 import { Link } from 'react-router';
 import type { House } from '../shared/api-types';
 import type { ClimateHour, ClimateNow } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
-import { useOnceInSight } from '../shared/in-sight';
 import { useMessages } from '../shared/messages';
-import { useAllSeries, useClimateNow, type Lodger } from './climate-api';
+import type { HouseGlanceAnswer, Lodger } from './climate-api';
 import { climateMessages } from './climate-messages';
-import {
-  bandAt,
-  GLANCE,
-  hoursOutside,
-  isNight,
-  isSilent,
-  periodUntil,
-  trendOf,
-  type CommonBand,
-  type Trend,
-} from './climate-state';
+import { bandAt, GLANCE, hoursOutside, isNight, isSilent, trendOf, type CommonBand, type Trend } from './climate-state';
 import { useQuantityWords } from './climate-words';
 
 interface HouseGlanceProps {
@@ -25,22 +13,20 @@ interface HouseGlanceProps {
   readonly siteName: string | undefined;
   readonly timeZone: string | undefined;
   readonly lodgers: readonly Lodger[];
+  /** Undefined while it is on its way. */
+  readonly glance: HouseGlanceAnswer | undefined;
   readonly nowMs: number;
 }
 
 const ARROW: Readonly<Record<Trend, string>> = { rising: '↗', falling: '↘', steady: '→', unknown: '' };
 
-/** One house of the overview, asked for when it comes into sight. */
-export function HouseGlance({ house, siteName, timeZone, lodgers, nowMs }: HouseGlanceProps) {
+/** One house of the overview. */
+export function HouseGlance({ house, siteName, timeZone, lodgers, glance, nowMs }: HouseGlanceProps) {
   const t = useMessages(climateMessages);
   const format = useFormats();
-  const row = useRef<HTMLTableRowElement>(null);
-  const seen = useOnceInSight(row);
-  const now = useClimateNow(house.code, seen);
-  const day = useAllSeries(house.code, GLANCE, periodUntil(nowMs, 1), seen);
   const phases = lodgers.flatMap(({ phase }) => phase ?? []);
   return (
-    <tr ref={row}>
+    <tr>
       <th scope="row">
         <Link className="rc-link" to={`/climate/${encodeURIComponent(house.code)}`}>
           {house.name}
@@ -50,14 +36,14 @@ export function HouseGlance({ house, siteName, timeZone, lodgers, nowMs }: House
           {lodgers.length === 0 ? t.empty : t.batchesN(format.integer(lodgers.length))}
         </small>
       </th>
-      {GLANCE.map((quantity, i) => {
+      {GLANCE.map((quantity) => {
         const band = (atMs: number) => bandAt(phases, quantity, isNight(timeZone, atMs));
         return (
           <td key={quantity} data-label={t[`short-${quantity}`]}>
             <Figure
               quantity={quantity}
-              now={now.data}
-              hours={day[i]?.data?.hours}
+              now={glance}
+              hours={glance?.series.find((each) => each.quantity === quantity)?.hours}
               bandOfHour={band}
               nowMs={nowMs}
               timeZone={timeZone}

@@ -16,7 +16,7 @@ export type FlagKind = 'range' | 'spike' | 'step' | 'flat-line' | 'disagreement'
 
 /** A reading that a rule found doubtful; one line may stand for `count` of them in a row. */
 export interface ClimateFlag {
-  /** Null: nothing to overrule. */
+  /** Null: nothing to override. */
   readonly id: string | null;
   readonly at: Instant;
   readonly until: Instant;
@@ -27,8 +27,8 @@ export interface ClimateFlag {
   readonly value: number | null;
   /** Left out of the hour's value. */
   readonly leftOut: boolean;
-  readonly overruled: boolean;
-  readonly overruledReason: string | null;
+  readonly overridden: boolean;
+  readonly overrideReason: string | null;
   readonly count: number;
 }
 

@@ -67,12 +67,22 @@ export interface UnknownTopic {
   readonly at: Instant;
 }
 
-/** Since the server started. */
+/** A message that could not be stored although the database works. */
+export interface RefusedMessage {
+  readonly id: string;
+  readonly topic: string;
+  readonly payload: string;
+  readonly reason: string;
+  readonly at: Instant;
+}
+
+/** Of all servers together, ever; `mqtt` is how it stands with the one that was asked. */
 export interface Ingest {
+  readonly refused: { readonly count: number; readonly last: readonly RefusedMessage[] };
   readonly unknownTopics: readonly UnknownTopic[];
   readonly ways: readonly IngestWay[];
   readonly mqtt: {
-    readonly state: 'off' | 'connecting' | 'connected';
+    readonly state: 'off' | 'standby' | 'connecting' | 'connected';
     readonly broker: string | null;
     readonly waiting: number;
     readonly lastConnectedAt: Instant | null;
