@@ -33,10 +33,13 @@ fail() {
     exit 1
 }
 
+root=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
+# shellcheck source=deploy/build.sh
+. "$root/deploy/build.sh"
+
 port=8080
 data=
 empty=false
-mqtt=
 
 while [ $# -gt 0 ]; do
     option=$1
@@ -65,12 +68,7 @@ while [ $# -gt 0 ]; do
     [ -n "$value" ] || refuse "$option needs a value"
     case $option in
         --port)
-            case $value in
-                *[!0-9]* | ??????*) refuse "--port '$value' is not a number from 1 to 65535" ;;
-            esac
-            # A leading zero would be read as octal further on.
-            port=$(expr "$value" + 0) || true
-            [ "$port" -ge 1 ] && [ "$port" -le 65535 ] || refuse "--port '$value' is not a number from 1 to 65535"
+            read_port "$value" || refuse "--port '$value' is not a number from 1 to 65535"
             ;;
         --data)
             case $value in
@@ -80,121 +78,28 @@ while [ $# -gt 0 ]; do
             data=$value
             ;;
         --mqtt)
-            case $value in
-                *[!A-Za-z0-9.:_-]* | *:*:* | :* | *:) refuse "--mqtt '$value' is not HOST:PORT" ;;
-                *:*) mqtt=$value ;;
-                *) refuse "--mqtt '$value' is not HOST:PORT" ;;
-            esac
-            case ${value##*:} in
-                *[!0-9]* | ??????*) refuse "--mqtt '$value': the port is not a number from 1 to 65535" ;;
-            esac
+            read_broker "$value" || refuse "--mqtt '$value' is not HOST:PORT"
             ;;
         --token)
-            case $value in
-                *[!A-Za-z0-9._~+/=-]*) refuse "--token may hold letters, digits and . _ ~ + / = - only" ;;
-            esac
-            # In the environment, not in the arguments: those can be read by everyone on the machine.
-            ROOTCAST_TOKEN=$value
-            export ROOTCAST_TOKEN
+            read_token "$value" || refuse "--token may hold letters, digits and . _ ~ + / = - only"
             ;;
     esac
 done
 
-root=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
 # The invented business is a build of its own; starting empty runs what production runs.
 if [ "$empty" = true ]; then module=app; else module=demo; fi
 folder=$root/backend/$module/target/quarkus-app
 jar=$folder/quarkus-run.jar
-built=$folder/built
 archive=$folder/classes.jsa
+build_options="-pl backend/$module -am -DskipPostgresql"
 
-java=java
-if [ -n "${JAVA_HOME:-}" ] && [ -x "$JAVA_HOME/bin/java" ]; then
-    java=$JAVA_HOME/bin/java
-fi
-command -v "$java" >/dev/null 2>&1 || fail "Java 17 or newer is needed and no 'java' was found"
-# "17.0.15", "21" or, before 9, "1.8.0_402"
-java_version=$("$java" -version 2>&1 | sed -n 's/.*version "\([0-9]*\)[^"]*".*/\1/p' | head -n 1)
-[ "${java_version:-0}" -ge 17 ] || fail "Java 17 or newer is needed, this is $("$java" -version 2>&1 | head -n 1)"
-
-# Prints a source that is newer than the last build; nothing if the build is up to date.
-changed_source() {
-    [ -f "$jar" ] || {
-        printf 'not built yet\n'
-        return
-    }
-    newest=$jar
-    if [ -f "$built" ] && [ "$built" -nt "$jar" ]; then newest=$built; fi
-    if [ "$empty" = true ]; then sources='backend/core backend/app frontend'; else sources='backend frontend seed'; fi
-    (
-        cd "$root"
-        # shellcheck disable=SC2086  # several folders
-        find pom.xml $sources \
-            \( -name target -o -name node_modules -o -name dist -o -name test -o -name e2e \
-            -o -name test-results -o -name playwright-report \) -prune \
-            -o -type f -newer "$newest" -print 2>/dev/null | head -n 1
-    )
-}
-
-build() {
-    command -v mvn >/dev/null 2>&1 || fail "Maven (mvn) is needed to build and was not found"
-    command -v node >/dev/null 2>&1 || fail "Node.js 20 or newer is needed to build and no 'node' was found"
-    command -v npm >/dev/null 2>&1 || fail "npm is needed to build and was not found"
-    node_version=$(node --version | sed 's/^v\([0-9]*\).*/\1/')
-    [ "${node_version:-0}" -ge 20 ] || fail "Node.js 20 or newer is needed to build, this is $(node --version)"
-
-    mkdir -p "$root/.rootcast"
-    log=$root/.rootcast/build.log
-    printf 'Building Rootcast (%s). The first build fetches libraries and takes some minutes.\n' "$1"
-    (
-        cd "$root"
-        exec mvn -B -DskipTests package -pl "backend/$module" -am
-    ) >"$log" 2>&1 &
-    builder=$!
-    trap 'kill "$builder" 2>/dev/null || true; wait "$builder" 2>/dev/null || true; printf "\nBuild interrupted.\n" >&2; exit 130' INT TERM HUP
-    seconds=0
-    while kill -0 "$builder" 2>/dev/null; do
-        sleep 1
-        seconds=$((seconds + 1))
-        if [ $((seconds % 10)) -eq 0 ]; then
-            step=$(sed -n 's/^\[INFO\] --- *\([^ ]*\).*@ *\([^ ]*\).*/\2: \1/p' "$log" | tail -n 1)
-            printf '  %3d s  %s\n' "$seconds" "${step:-fetching}"
-        fi
-    done
-    if ! wait "$builder"; then
-        grep '^\[ERROR\]' "$log" | head -n 20 >&2 || true
-        fail "the build failed; the whole log is in $log"
-    fi
-    trap - INT TERM HUP
-    [ -f "$jar" ] || fail "the build made no $jar; the whole log is in $log"
-    # The build also writes into source folders (npm's lock file, generated types), so its end counts and not its start.
-    # A file of its own: the class archive holds only for a jar that stays untouched.
-    touch "$built"
-    printf 'Built in %s s.\n' "$seconds"
-}
-
-port_in_use() {
-    if [ -r /proc/net/tcp ]; then
-        # Column 2 is the local address and port in hexadecimal, column 4 the state: 0A listens.
-        cat /proc/net/tcp /proc/net/tcp6 2>/dev/null |
-            awk -v port=":$(printf '%04X' "$port")" '
-                $4 == "0A" && substr($2, length($2) - 4) == port { found = 1 }
-                END { exit !found }'
-    elif command -v lsof >/dev/null 2>&1; then
-        lsof -nP -iTCP:"$port" -sTCP:LISTEN >/dev/null 2>&1
-    else
-        return 1
-    fi
-}
+find_java
 
 if port_in_use; then
     fail "port $port is in use by another program; choose one with --port"
 fi
 
-changed=$(changed_source)
-if [ -n "$changed" ]; then
-    build "$changed"
-fi
+build_if_changed
 
 if [ -z "$data" ]; then
     if [ "$empty" = true ]; then data=$root/.rootcast/empty; else data=$root/.rootcast/demo; fi
@@ -203,21 +108,9 @@ mkdir -p -- "$data" 2>/dev/null || fail "the data folder $data cannot be made"
 data=$(CDPATH='' cd -- "$data" && pwd) || fail "the data folder cannot be entered"
 [ -w "$data" ] || fail "the data folder $data cannot be written to"
 
-if [ -n "$mqtt" ]; then
-    ROOTCAST_MQTT_HOST=${mqtt%:*}
-    ROOTCAST_MQTT_PORT=${mqtt##*:}
-    export ROOTCAST_MQTT_HOST ROOTCAST_MQTT_PORT
-fi
-
-# Made by the build; a jar that was built or copied otherwise does without. Naming one that is missing would slow the start.
-shared=
-if [ -f "$archive" ] && [ ! "$jar" -nt "$archive" ]; then
-    shared=-XX:SharedArchiveFile=$archive
-fi
-
 printf 'Rootcast starts on http://127.0.0.1:%s/  (data in %s, Ctrl-C ends it)\n' "$port" "$data"
 # shellcheck disable=SC2086  # the options are meant to be split
-exec "$java" -Xms64m -Xmx512m -XX:+UseSerialGC -XX:+ExitOnOutOfMemoryError ${shared:+"$shared"} -Dfile.encoding=UTF-8 \
+exec "$java" -Xms64m -Xmx512m -XX:+UseSerialGC -XX:+ExitOnOutOfMemoryError $(class_archive) -Dfile.encoding=UTF-8 \
     ${ROOTCAST_JAVA_OPTS:-} \
     -Dquarkus.http.host=127.0.0.1 \
     -Dquarkus.http.port="$port" \

@@ -3,22 +3,29 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { connect } from 'node:net';
 
-const [url, broker, db, sensorsText, readingsText] = process.argv.slice(2);
-const signedIn = process.env.ROOTCAST_TOKEN ? { Authorization: `Bearer ${process.env.ROOTCAST_TOKEN}` } : {};
+const [url, sensorsText, readingsText, bodyText, broker, db] = process.argv.slice(2);
+const BODY = Number(bodyText);
 const SENSORS = Number(sensorsText);
 const READINGS = Number(readingsText);
 const HOUSES = 240;
 const ROWS = 256;
-const [host, port] = broker.split(':');
+const [host, port] = (broker ?? '').split(':');
 const STEP_MS = 30_000;
+
+const AUTHORIZED = process.env.ROOTCAST_TOKEN ? { Authorization: `Bearer ${process.env.ROOTCAST_TOKEN}` } : {};
 
 async function post(path, body) {
   const response = await fetch(url + path, {
     method: 'POST',
-    headers: { ...signedIn, 'Content-Type': 'application/json', 'Idempotency-Key': crypto.randomUUID() },
+    headers: {
+      'Content-Type': 'application/json',
+      'Idempotency-Key': crypto.randomUUID(),
+      ...AUTHORIZED,
+    },
     body: JSON.stringify(body),
   });
   if (!response.ok && response.status !== 409) throw new Error(`${path}: ${response.status} ${await response.text()}`);
+  return response.json();
 }
 
 const house = (sensor) => `M-H${sensor % HOUSES}`;
@@ -98,25 +105,53 @@ async function sendAll(begin) {
 }
 
 const stored = async () =>
-  (await (await fetch(`${url}/api/ingest`, { headers: signedIn })).json()).ways.find((way) => way.way === 'mqtt')?.stored ?? 0;
+  (await (await fetch(`${url}/api/ingest`, { headers: AUTHORIZED })).json()).ways.find((way) => way.way === 'mqtt')?.stored ?? 0;
 
 await setUp();
 const span = Math.ceil(READINGS / SENSORS) * STEP_MS;
-const begin = Math.floor((Date.now() - span) / 1000) * 1000;
+const begin = Math.floor((Date.now() - 2 * span) / 1000) * 1000;
+const rates = {};
 
-await feed('psql', ['-q', '-v', 'ON_ERROR_STOP=1', db], [
-  'drop table if exists reading_raw_measure; create table reading_raw_measure (like reading including all);\n',
-]);
-let began = performance.now();
-await feed('psql', ['-q', '-v', 'ON_ERROR_STOP=1', db], inserts(begin));
-const rawPerSecond = READINGS / ((performance.now() - began) / 1000);
-await feed('psql', ['-q', db], ['drop table reading_raw_measure;\n']);
-console.log(`raw batched inserts: ${Math.round(rawPerSecond)} rows/s`);
+async function measure(name, work) {
+  const began = performance.now();
+  await work();
+  rates[name] = READINGS / ((performance.now() - began) / 1000);
+  console.log(`${name}: ${Math.round(rates[name])} rows/s`);
+}
 
-const before = await stored();
-began = performance.now();
-await sendAll(begin);
-while ((await stored()) - before < READINGS) await new Promise((done) => setTimeout(done, 100));
-const perSecond = READINGS / ((performance.now() - began) / 1000);
-console.log(`through the broker:  ${Math.round(perSecond)} readings/s`);
-console.log(`ratio: ${(perSecond / rawPerSecond).toFixed(2)}`);
+if (db) {
+  await feed('psql', ['-q', '-v', 'ON_ERROR_STOP=1', db], [
+    'drop table if exists reading_raw_measure; create table reading_raw_measure (like reading including all);\n',
+  ]);
+  await measure('raw batched inserts', () => feed('psql', ['-q', '-v', 'ON_ERROR_STOP=1', db], inserts(begin)));
+  await feed('psql', ['-q', db], ['drop table reading_raw_measure;\n']);
+}
+
+// Made before the clock starts: it is the server that is measured.
+const bodies = [];
+for (let from = 0; from < READINGS; from += BODY) {
+  const rows = [];
+  for (let i = from; i < Math.min(READINGS, from + BODY); i++) {
+    const s = i % SENSORS;
+    const at = new Date(begin + Math.floor(i / SENSORS) * STEP_MS).toISOString();
+    rows.push({ house: house(s), quantity: quantity(s), sensor: `M-S${s}`, value: Number(value(i)), unit: unit(s), at });
+  }
+  bodies.push(rows);
+}
+await measure(`over HTTP, ${BODY} to a request`, async () => {
+  for (const rows of bodies) {
+    const { accepted } = await post('/api/readings', rows);
+    if (accepted !== rows.length) throw new Error(`${accepted} of ${rows.length} were accepted`);
+  }
+});
+
+if (broker) {
+  const before = await stored();
+  await measure('through the broker, stored', async () => {
+    await sendAll(begin + span);
+    while ((await stored()) - before < READINGS) await new Promise((done) => setTimeout(done, 100));
+  });
+}
+
+const raw = rates['raw batched inserts'];
+if (raw) for (const [name, rate] of Object.entries(rates)) console.log(`ratio ${(rate / raw).toFixed(2)}  ${name}`);

@@ -31,6 +31,16 @@ test('shows every house with what it is now and its hours outside the recipe', a
   await expect(page).toHaveURL(new RegExp(`/climate/${full.code}$`));
 });
 
+test('asks once for all houses, not house by house', async ({ page }) => {
+  const asked: string[] = [];
+  page.on('request', (request) => asked.push(new URL(request.url()).pathname));
+  await page.goto('/climate');
+  const table = page.getByRole('group', { name: 'Houses' }).getByRole('table');
+  await expect(table.getByText(/°C/).first()).toBeVisible();
+  expect(asked).toContain('/api/climate');
+  expect(asked.filter((path) => /^\/api\/houses\/[^/]+\/(now|climate)$/.test(path))).toEqual([]);
+});
+
 test('draws the hours of a house over the band of its batches, with a table behind', async ({ page }) => {
   const house = await aFullHouse(page);
   await page.goto(`/climate/${house.code}?days=3`);

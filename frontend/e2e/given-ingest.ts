@@ -12,6 +12,18 @@ const INGEST: Ingest = {
     reconnects: 2,
     lastError: null,
   },
+  refused: {
+    count: 1,
+    last: [
+      {
+        id: '0d3b1c1e-6c3b-4a6e-9b1a-6f0f5b1f0c11',
+        topic: 'range/7/medium',
+        payload: '21.5',
+        reason: 'the table does not take it',
+        at: '2026-03-09T08:04:00Z',
+      },
+    ],
+  },
   unknownTopics: [{ topic: 'range/7/air', count: 16, last: '21.5', at: '2026-03-09T08:05:00Z' }],
   ways: [
     {

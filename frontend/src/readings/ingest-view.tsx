@@ -12,7 +12,7 @@ import { useIngest } from './readings-api';
 import { readable } from './csv-state';
 import './readings.css';
 
-/** What came in since the server started, by way in, what became of it, and the topics that nobody knows. */
+/** What came in, by way in, what became of it, and the topics that nobody knows. */
 export function IngestView() {
   const t = useMessages(ingestMessages);
   useScreenTitle(t.title);
@@ -39,6 +39,7 @@ export function IngestView() {
           <Ways ingest={ingest.data} />
           <UnknownTopics ingest={ingest.data} />
           <Faults ingest={ingest.data} />
+          {ingest.data.refused.count > 0 && <SetApart refused={ingest.data.refused} />}
         </>
       )}
     </div>
@@ -59,7 +60,7 @@ function Broker({ mqtt }: { mqtt: Ingest['mqtt'] }) {
   return (
     <section className="rc-sheet table-part" aria-labelledby="ingest-broker">
       <h2 id="ingest-broker">
-        {t.broker}: <span className={mqtt.state === 'connected' ? undefined : 'rc-broken'}>{t[mqtt.state]}</span>
+        {t.broker}: <span className={mqtt.state === 'connecting' ? 'rc-broken' : undefined}>{t[mqtt.state]}</span>
       </h2>
       <dl className="table-figures">
         {facts.map(
@@ -219,5 +220,40 @@ function LastOnes({ fault }: { fault: IngestFault }) {
         </li>
       ))}
     </ul>
+  );
+}
+
+function SetApart({ refused: { count, last } }: { refused: Ingest['refused'] }) {
+  const t = useMessages(ingestMessages);
+  const format = useFormats();
+  return (
+    <section aria-labelledby="ingest-apart">
+      <h2 id="ingest-apart">{t.apart}</h2>
+      <p className="rc-quiet">{t.apartHelp(format.integer(count))}</p>
+      <div className="table-scroll rc-sheet" tabIndex={0} role="group" aria-labelledby="ingest-apart">
+        <table className="rc-table">
+          <thead>
+            <tr>
+              <th scope="col">{t.topic}</th>
+              <th scope="col">{t.came}</th>
+              <th scope="col">{t.message}</th>
+              <th scope="col">{t.fault}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {last.map(({ id, topic, payload, reason, at }) => (
+              <tr key={id}>
+                <th scope="row" className="readings-topic">
+                  {topic}
+                </th>
+                <td>{format.dateTime(at)}</td>
+                <td className="readings-message">{payload}</td>
+                <td lang="en">{reason}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </section>
   );
 }

@@ -54,10 +54,11 @@ class AppArchitectureTest {
             Map.entry("wiring", Set.of()),
             Map.entry("people", Set.of("problem", "wiring")),
             Map.entry("once", Set.of("people", "problem")),
+            Map.entry("node", Set.of()),
             Map.entry("snapshot", Set.of("once", "problem", "wiring")),
             Map.entry("site", Set.of("people", "snapshot", "once", "problem")),
             Map.entry("crop", Set.of("people", "site", "snapshot", "once", "problem")),
-            Map.entry("climate", Set.of("site", "snapshot", "once", "people", "problem")),
+            Map.entry("climate", Set.of("node", "site", "snapshot", "once", "people", "problem")),
             Map.entry("ledger", Set.of("crop", "site", "once", "people", "problem")),
             Map.entry("outlook", Set.of("ledger", "climate", "crop", "site", "snapshot", "once", "people", "problem")),
             Map.entry(
@@ -107,6 +108,7 @@ class AppArchitectureTest {
             Map.entry(
                     "warnings",
                     Set.of(
+                            "node",
                             "rounds",
                             "treatments",
                             "outlook",
@@ -132,7 +134,9 @@ class AppArchitectureTest {
             Map.entry(
                     "learning",
                     Set.of("outlook", "ledger", "climate", "crop", "site", "snapshot", "once", "people", "problem")),
-            Map.entry("trackrecord", Set.of("people", "outlook", "ledger", "climate", "crop", "site", "snapshot", "problem")),
+            Map.entry(
+                    "trackrecord",
+                    Set.of("people", "outlook", "ledger", "climate", "crop", "site", "snapshot", "problem")),
             Map.entry(
                     "whatif",
                     Set.of(

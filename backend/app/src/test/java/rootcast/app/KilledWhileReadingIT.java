@@ -14,12 +14,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Queue;
 import java.util.UUID;
-import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.ConcurrentLinkedQueue;
-import java.util.concurrent.atomic.AtomicBoolean;
-import java.util.concurrent.locks.LockSupport;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import rootcast.app.climate.mqtt.TestBroker;
@@ -47,12 +42,6 @@ class KilledWhileReadingIT {
 
     private final ObjectMapper json = new ObjectMapper();
     private final Instant began = Instant.now().truncatedTo(ChronoUnit.HOURS).minus(Duration.ofHours(2));
-    private final Queue<Sent> unsaid = new ConcurrentLinkedQueue<>();
-    private final Map<String, Sent> all = new ConcurrentHashMap<>();
-    private final AtomicBoolean ending = new AtomicBoolean();
-    private int number;
-
-    private record Sent(String key, String topic, String payload) {}
 
     @Test
     void everyAcknowledgedReadingIsStoredOnce(@TempDir Path data, @TempDir Path store) throws Exception {
@@ -62,35 +51,35 @@ class KilledWhileReadingIT {
             List<String> settings = List.of("-Drootcast.mqtt.host=127.0.0.1", "-Drootcast.mqtt.port=" + broker.port());
             RunningJar jar = RunningJar.start(data, port, settings);
             setUp(jar);
-            TestPublisher device = new TestPublisher(vertx, broker.port());
-            Thread sending = new Thread(() -> send(device), "device");
-            sending.start();
-            pause(RUN);
+            Device device = new Device(
+                    new TestPublisher(vertx, broker.port()),
+                    PER_SECOND,
+                    number -> Device.timed("h1/t" + number % SENSORS, began, number));
+            device.start();
+            Device.pause(RUN);
             jar.kill();
-            pause(RUN);
+            Device.pause(RUN);
             jar = RunningJar.start(data, port, settings);
-            pause(RUN);
+            Device.pause(RUN);
             broker.stop();
             broker.start();
-            pause(RUN);
+            Device.pause(RUN);
             jar.kill();
             broker.stop();
             broker.start();
             jar = RunningJar.start(data, port, settings);
-            pause(RUN);
-            ending.set(true);
-            sending.join();
+            Device.pause(RUN);
+            device.end();
             try (RunningJar last = jar) {
                 awaitAllBut(last, device, LOST_BY_THE_BROKER);
                 everyReadingIsThereOnce(last, device, LOST_BY_THE_BROKER);
 
-                sendEverythingAgain(device);
+                device.sendEverythingAgain();
 
                 awaitAllBut(last, device, 0);
                 everyReadingIsThereOnce(last, device, 0);
             }
         } finally {
-            ending.set(true);
             vertx.close();
         }
     }
@@ -111,54 +100,14 @@ class KilledWhileReadingIT {
         }
     }
 
-    private void send(TestPublisher device) {
-        long begun = System.nanoTime();
-        while (!ending.get() || !unsaid.isEmpty()) {
-            if (!device.isConnected() && !device.connect()) {
-                pause(Duration.ofMillis(100));
-                all.values().stream()
-                        .filter(each -> !device.taken().contains(each.key()))
-                        .filter(each -> !unsaid.contains(each))
-                        .forEach(unsaid::add);
-                continue;
-            }
-            Sent next = unsaid.poll();
-            if (next == null) {
-                next = reading();
-                all.put(next.key(), next);
-            }
-            if (!device.send(next.key(), next.topic(), next.payload())) {
-                unsaid.add(next);
-            }
-            long due = begun + number * 1_000_000_000L / PER_SECOND;
-            LockSupport.parkNanos(Math.max(0, due - System.nanoTime()));
-        }
-    }
-
-    private Sent reading() {
-        int reading = number++;
-        Instant at = began.plusMillis(reading * 10L);
-        String topic = "h1/t" + reading % SENSORS;
-        String payload = "{\"value\": %s, \"at\": \"%s\"}".formatted(21 + reading % 9 / 10.0, at);
-        return new Sent(topic + at, topic, payload);
-    }
-
-    /** As a device with a memory does after a fault: what is stored already must not be doubled. */
-    private void sendEverythingAgain(TestPublisher device) {
-        for (Sent each : all.values()) {
-            assertThat(device.isConnected() || device.connect()).isTrue();
-            assertThat(device.send(each.key(), each.topic(), each.payload())).isTrue();
-        }
-    }
-
-    private void awaitAllBut(RunningJar jar, TestPublisher device, int few) throws Exception {
+    private void awaitAllBut(RunningJar jar, Device device, int few) throws Exception {
         long end = System.nanoTime() + PATIENCE.toNanos();
         while (stored(jar).size() < device.taken().size() - few && System.nanoTime() < end) {
-            pause(Duration.ofSeconds(1));
+            Device.pause(Duration.ofSeconds(1));
         }
     }
 
-    private void everyReadingIsThereOnce(RunningJar jar, TestPublisher device, int but) throws Exception {
+    private void everyReadingIsThereOnce(RunningJar jar, Device device, int but) throws Exception {
         Map<String, Integer> stored = stored(jar);
         assertThat(device.taken()).as("a run that sent nothing shows nothing").hasSizeGreaterThan(PER_SECOND * 10);
         assertThat(device.taken().stream().filter(each -> !stored.containsKey(each)))
@@ -190,12 +139,5 @@ class KilledWhileReadingIT {
         var answer = jar.post(path, UUID.randomUUID().toString(), json.writeValueAsString(body))
                 .orElseThrow();
         assertThat(answer.statusCode()).as(answer.body()).isEqualTo(201);
-    }
-
-    private static void pause(Duration length) {
-        long end = System.nanoTime() + length.toNanos();
-        while (System.nanoTime() < end) {
-            LockSupport.parkNanos(end - System.nanoTime());
-        }
     }
 }

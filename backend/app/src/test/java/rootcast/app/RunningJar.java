@@ -44,6 +44,11 @@ final class RunningJar implements AutoCloseable {
 
     /** @param settings more of them, as {@code -Dname=value} */
     static RunningJar start(Path data, int port, List<String> settings) throws IOException {
+        return start(System.getProperty("packaged.jar"), data, port, settings);
+    }
+
+    /** @param jar which of the builds */
+    static RunningJar start(String jar, Path data, int port, List<String> settings) throws IOException {
         Path log = data.resolve("console-" + System.nanoTime() + ".log");
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
@@ -58,7 +63,7 @@ final class RunningJar implements AutoCloseable {
             command.add("-XX:SharedArchiveFile=" + archive);
         }
         command.addAll(settings);
-        command.addAll(List.of("-jar", System.getProperty("packaged.jar")));
+        command.addAll(List.of("-jar", jar));
         Process process = new ProcessBuilder(command)
                 .redirectErrorStream(true)
                 .redirectOutput(log.toFile())
@@ -82,6 +87,24 @@ final class RunningJar implements AutoCloseable {
         } catch (InterruptedException stopped) {
             Thread.currentThread().interrupt();
         }
+    }
+
+    /** Asks it to end, as a service manager does, and waits until it has. */
+    void stop() {
+        process.destroy();
+        try {
+            if (!process.waitFor(1, TimeUnit.MINUTES)) {
+                kill();
+                throw new IllegalStateException("process " + process.pid() + " does not end when asked to");
+            }
+        } catch (InterruptedException stopped) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    /** What it has written to its console. */
+    String log() throws IOException {
+        return Files.readString(log);
     }
 
     HttpResponse<String> get(String path) throws IOException, InterruptedException {

@@ -125,7 +125,7 @@ class ReadingQualityTest {
     }
 
     @Test
-    void whatIsOverruledIsStillNamedAndUsed() {
+    void whatIsOverriddenIsStillNamedAndUsed() {
         everyMinute("a", 20, 20, 20, 20, 27, 20, 20);
         var spike = judge(Quantity.MEDIUM_TEMPERATURE).flags().get(0);
 

@@ -13,4 +13,8 @@ public interface ClimateConfig {
      */
     @WithDefault("92")
     int rawDays();
+
+    /** How often what a node has counted of its ingest is written down; {@code off} for only at its end. */
+    @WithDefault("5s")
+    String flushEvery();
 }

@@ -16,7 +16,7 @@ import rootcast.climate.ReadingQuality;
 
 /**
  * Hours of the medium as they were known at an instant, where that differs from now: judged again from the readings and
- * the words on flags that were recorded by then. Hours whose raw readings were put away stay as they are.
+ * the words on flags that were recorded by then. Hours whose raw readings were purged stay as they are.
  */
 @ApplicationScoped
 public class HoursThen {
@@ -47,7 +47,7 @@ public class HoursThen {
         Instant end = HourlySeries.startOf(until);
         HouseWindow window = new HouseWindow(of, from, until);
         readings.eachOf(of, since, end, recordedBy, window::add);
-        flags.overruled(of, since, end, recordedBy).forEach(window::overrule);
+        flags.overridden(of, since, end, recordedBy).forEach(window::override);
         flags.broughtIn(of, since, end, recordedBy)
                 .forEach(reading -> window.bringIn(reading.sensor(), reading.at(), reading.value()));
         List<Readings.Hour> hours = new ArrayList<>();

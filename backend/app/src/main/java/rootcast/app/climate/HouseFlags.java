@@ -38,7 +38,7 @@ public class HouseFlags {
     /**
      * Flags of one sensor and kind that follow one another.
      *
-     * @param id     of the first of them; null for late readings, which there is nothing to overrule about
+     * @param id     of the first of them; null for late readings, which there is nothing to override about
      * @param until  of the last of them: its moment, or the end of its hour
      * @param reason in words, of the first of them
      * @param sensor null for readings sent without one
@@ -55,8 +55,8 @@ public class HouseFlags {
             String quantity,
             @Nullable Double value,
             boolean leftOut,
-            boolean overruled,
-            @Nullable String overruledReason,
+            boolean overridden,
+            @Nullable String overrideReason,
             long count) {}
 
     public List<Line> lines(HouseQuantity of, Instant fromInclusive, Instant untilExclusive) {
@@ -65,8 +65,8 @@ public class HouseFlags {
         List<Line> lines = new ArrayList<>();
         for (Flags.Shown shown : flags.shown(of, fromInclusive, untilExclusive, MOST)) {
             Flags.Word word = words.get(shown.id());
-            Line line = line(shown, word != null && word.overruled() ? word.reason() : null);
-            String run = line.kind() + '|' + line.sensor() + '|' + line.overruledReason() + '|' + line.leftOut();
+            Line line = line(shown, word != null && word.overridden() ? word.reason() : null);
+            String run = line.kind() + '|' + line.sensor() + '|' + line.overrideReason() + '|' + line.leftOut();
             Line before = open.get(run);
             if (before != null && !before.until().plus(gap(shown.flag())).isBefore(line.at())) {
                 open.put(run, longer(before, line));
@@ -98,12 +98,12 @@ public class HouseFlags {
                 before.quantity(),
                 before.value(),
                 before.leftOut(),
-                before.overruled(),
-                before.overruledReason(),
+                before.overridden(),
+                before.overrideReason(),
                 before.count() + 1);
     }
 
-    private static Line line(Flags.Shown shown, @Nullable String overruledReason) {
+    private static Line line(Flags.Shown shown, @Nullable String overrideReason) {
         QualityFlag flag = shown.flag();
         Quantity quantity = shown.of().quantity();
         return new Line(
@@ -115,9 +115,9 @@ public class HouseFlags {
                 named(flag.sensor()),
                 quantity.wireName(),
                 flag.value(),
-                flag.leftOut() && overruledReason == null,
-                overruledReason != null,
-                overruledReason,
+                flag.leftOut() && overrideReason == null,
+                overrideReason != null,
+                overrideReason,
                 1);
     }
 

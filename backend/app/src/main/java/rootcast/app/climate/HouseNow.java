@@ -2,10 +2,15 @@ package rootcast.app.climate;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -20,6 +25,9 @@ public class HouseNow {
 
     /** Among so many of the newest readings one is looked for that no rule has left out. */
     private static final int LOOKED_AT = 30;
+
+    /** Flags of so long before the newest reading of all are read together; a house silent for longer is asked by itself. */
+    private static final Duration FLAGS_LOOKED_AT = Duration.ofDays(2);
 
     @Inject
     Readings readings;
@@ -50,14 +58,42 @@ public class HouseNow {
         return values;
     }
 
+    /** The same of many houses, in three questions to the database instead of a dozen per house. */
+    public Map<String, List<Value>> of(Collection<String> houses) {
+        Map<HouseQuantity, HouseReading> newest = new HashMap<>();
+        readings.newestOfEach(houses).forEach(reading -> newest.putIfAbsent(reading.of(), reading));
+        Instant since = newest.values().stream()
+                .map(HouseReading::at)
+                .max(Comparator.naturalOrder())
+                .orElse(Instant.EPOCH)
+                .minus(FLAGS_LOOKED_AT);
+        Map<HouseQuantity, Instant> leftOut = flags.lastLeftOut(houses, since);
+        Map<String, List<Value>> values = new HashMap<>();
+        for (String house : houses) {
+            List<Value> ofHouse = new ArrayList<>();
+            for (Quantity quantity : Quantity.values()) {
+                HouseQuantity of = new HouseQuantity(house, quantity);
+                HouseReading reading = newest.get(of);
+                if (reading != null) {
+                    Instant hour = reading.at().truncatedTo(ChronoUnit.HOURS);
+                    boolean clear = !hour.isBefore(since)
+                            && leftOut.getOrDefault(of, Instant.MIN).isBefore(hour);
+                    ofHouse.add(value(clear ? reading : good(readings.newest(house, quantity, LOOKED_AT))));
+                }
+            }
+            values.put(house, ofHouse);
+        }
+        return values;
+    }
+
     private HouseReading good(List<HouseReading> newest) {
         HouseQuantity of = newest.get(0).of();
         Instant first = newest.get(newest.size() - 1).at().truncatedTo(ChronoUnit.HOURS);
         Instant end = newest.get(0).at().plusNanos(1_000);
-        Set<QualityFlag.Key> overruled = flags.overruled(of, first, end);
+        Set<QualityFlag.Key> overridden = flags.overridden(of, first, end);
         Set<String> leftOut = flags.byHour(of, first, end).values().stream()
                 .flatMap(List::stream)
-                .filter(flag -> flag.leftOut() && !overruled.contains(flag.key()))
+                .filter(flag -> flag.leftOut() && !overridden.contains(flag.key()))
                 .map(flag -> flag.sensor() + '|' + flag.at())
                 .collect(Collectors.toSet());
         return newest.stream()

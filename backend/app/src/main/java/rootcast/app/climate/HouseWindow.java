@@ -12,14 +12,14 @@ import rootcast.climate.QualityFlag;
 import rootcast.climate.ReadingQuality;
 import rootcast.climate.SensorReadings;
 
-/** Some hours of a house and quantity with every reading, as stored and as a person's overruling leaves them. */
+/** Some hours of a house and quantity with every reading, as stored and as a person's overrides leaves them. */
 final class HouseWindow {
 
     final HouseQuantity of;
     private final Map<String, SensorReadings> stored = new HashMap<>();
     private final Map<String, SensorReadings> broughtIn = new HashMap<>();
     private final Map<Long, KnownHour> hours = new HashMap<>();
-    private final Set<QualityFlag.Key> overruled = new HashSet<>();
+    private final Set<QualityFlag.Key> overridden = new HashSet<>();
     private long fromHour;
     final long untilHour;
 
@@ -43,8 +43,8 @@ final class HouseWindow {
         readings(broughtIn, sensor).put(at, value);
     }
 
-    void overrule(QualityFlag.Key flag) {
-        overruled.add(flag);
+    void override(QualityFlag.Key flag) {
+        overridden.add(flag);
     }
 
     void restore(long hour, KnownHour known) {
@@ -70,7 +70,7 @@ final class HouseWindow {
     }
 
     ReadingQuality.Hour judged(long hour) {
-        return new ReadingQuality(of.quantity(), used()).judge(hour, overruled);
+        return new ReadingQuality(of.quantity(), used()).judge(hour, overridden);
     }
 
     private Map<String, SensorReadings> used() {
@@ -88,7 +88,7 @@ final class HouseWindow {
             stored.values().forEach(each -> each.forgetBefore(hour));
             broughtIn.values().forEach(each -> each.forgetBefore(hour));
             hours.keySet().removeIf(each -> each < hour);
-            overruled.removeIf(each -> HourlySeries.hourOf(each.at()) < hour);
+            overridden.removeIf(each -> HourlySeries.hourOf(each.at()) < hour);
         }
     }
 

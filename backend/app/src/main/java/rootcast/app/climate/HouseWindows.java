@@ -123,7 +123,7 @@ class HouseWindows {
                                         hour.readings(),
                                         hour.leftOut(),
                                         flagsByHour.getOrDefault(HourlySeries.hourOf(hour.hourStart()), List.of())))));
-        flags.overruled(of, since, end).forEach(window::overrule);
+        flags.overridden(of, since, end).forEach(window::override);
         flags.broughtIn(of, since, end)
                 .forEach(reading -> window.bringIn(reading.sensor(), reading.at(), reading.value()));
         return window;

@@ -38,14 +38,14 @@ public class OverrideFlag {
     FactHead head;
 
     /** How many flags were spoken of. */
-    public record Said(int flags, boolean overruled) {}
+    public record Said(int flags, boolean overridden) {}
 
     /**
      * To be called inside {@link rootcast.app.once.Once}.
      *
      * @param toInclusive flags of the same sensor and kind from the one named up to here are meant, too
      */
-    public Said say(UUID id, boolean overruled, String reason, Instant toInclusive, Instant now) {
+    public Said say(UUID id, boolean overridden, String reason, Instant toInclusive, Instant now) {
         Flags.Shown named = flags.one(id).orElseThrow(() -> Problem.notFound("flag", id.toString()));
         rights.at(places.house(named.of().house()).orElseThrow().site(), Right.SET_UP);
         List<Flags.Shown> meant = flags
@@ -63,15 +63,15 @@ public class OverrideFlag {
         windows.catchUp();
         windows.forget(named.of());
         FactPosition position = head.next();
-        meant.forEach(each -> flags.say(each, new Flags.Word(overruled, reason, now), position));
+        meant.forEach(each -> flags.say(each, new Flags.Word(overridden, reason, now), position));
         List<Instant> moments = meant.stream().map(each -> each.flag().at()).toList();
         HouseWindow window = windows.around(named.of(), moments, now);
         if (moments.stream().anyMatch(window::isSettled)) {
             throw Problem.notAllowed(
-                    "flag", id.toString(), "lies in an hour whose readings were put away; its figure stays");
+                    "flag", id.toString(), "lies in an hour whose readings were purged; its figure stays");
         }
         windows.judge(window, moments, position);
-        return new Said(meant.size(), overruled);
+        return new Said(meant.size(), overridden);
     }
 
     private static Instant later(Instant a, Instant b) {

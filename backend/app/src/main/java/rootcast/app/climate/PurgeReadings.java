@@ -8,6 +8,7 @@ import java.time.Instant;
 import java.time.InstantSource;
 import org.jboss.logging.Logger;
 import rootcast.app.climate.store.Readings;
+import rootcast.app.node.NodeDuties;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
 
@@ -20,6 +21,9 @@ public class PurgeReadings {
     /** In one transaction: people's entries wait for it, some hundredths of a second. */
     private static final int AT_ONCE = 2_000;
 
+    /** Less than from one round to the next, so that a node that is gone is missed at one round at most. */
+    private static final Duration DUTY = Duration.ofHours(5);
+
     @Inject
     ClimateConfig config;
 
@@ -30,6 +34,9 @@ public class PurgeReadings {
     HouseWindows windows;
 
     @Inject
+    NodeDuties duties;
+
+    @Inject
     Once once;
 
     @Inject
@@ -37,25 +44,27 @@ public class PurgeReadings {
 
     @Scheduled(every = "6h", delayed = "1h", concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
     void byTheClock() {
-        purge();
+        if (duties.take(NodeDuties.PURGE_READINGS, DUTY)) {
+            purge();
+        }
     }
 
-    /** @return readings put away */
+    /** @return readings purged */
     public int purge() {
         Instant recordedBefore = time.instant().minus(Duration.ofDays(config.rawDays()));
         int gone = 0;
         while (readings.isAnyRecordedBefore(recordedBefore)) {
-            gone += putAwaySome(recordedBefore);
+            gone += purgeSome(recordedBefore);
         }
         if (gone > 0) {
-            LOG.infof("%d raw readings put away", gone);
+            LOG.infof("%d raw readings purged", gone);
         }
         return gone;
     }
 
-    private int putAwaySome(Instant recordedBefore) {
+    private int purgeSome(Instant recordedBefore) {
         int[] gone = new int[1];
-        once.write(OnceKey.none(), "old readings", "", 200, () -> {
+        once.writeBulk(OnceKey.none(), "old readings", "", 200, () -> {
             windows.forgetAll();
             gone[0] = readings.purge(recordedBefore, AT_ONCE);
             return null;

@@ -169,7 +169,7 @@ public class RecordReadings {
                     refused.add(
                             new Refused(
                                     numbered.index(),
-                                    "the readings of that hour were summed up and put away; it can no longer be told from a repeat"));
+                                    "the readings of that hour were summed up and purged; it can no longer be told from a repeat"));
                 } else {
                     window.add(reading.sensor(), reading.at(), reading.value());
                     added.add(reading);

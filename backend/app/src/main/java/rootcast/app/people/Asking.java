@@ -11,7 +11,11 @@ import org.jspecify.annotations.Nullable;
  * @param credential SHA-256 of the secret that was shown, null where there was none
  */
 public record Asking(
-        Kind kind, Who who, String displayName, List<Grant> grants, @Nullable String credential) {
+        Kind kind,
+        Who who,
+        String displayName,
+        List<Grant> grants,
+        @Nullable String credential) {
 
     /** How somebody came in. */
     public enum Kind {

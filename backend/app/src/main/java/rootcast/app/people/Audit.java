@@ -76,8 +76,7 @@ public class Audit {
     }
 
     private AuditLine line(String who, String what, String detail, String from) {
-        return new AuditLine(
-                time.instant(), cut(who, MOST_WHO), what, cut(detail, MOST_DETAIL), cut(from, MOST_FROM));
+        return new AuditLine(time.instant(), cut(who, MOST_WHO), what, cut(detail, MOST_DETAIL), cut(from, MOST_FROM));
     }
 
     private static String cut(String text, int most) {

@@ -98,7 +98,8 @@ public class Credentials {
     private Asking ofSession(Session session, Instant now) {
         boolean over = now.isAfter(session.lastSeenAt().plus(config.idle()))
                 || now.isAfter(session.begunAt().plus(config.longest()));
-        Optional<Person> person = over ? Optional.empty() : persons.named(session.person()).filter(Person::active);
+        Optional<Person> person =
+                over ? Optional.empty() : persons.named(session.person()).filter(Person::active);
         if (person.isPresent() && !now.isBefore(session.lastSeenAt().plus(SEEN_EVERY))) {
             sessions.seen(session.id(), now);
         }
@@ -119,8 +120,7 @@ public class Credentials {
         if (last == null || !now.isBefore(last.plus(SEEN_EVERY))) {
             keys.used(key.id(), now);
         }
-        return new Asking(
-                Asking.Kind.KEY, new Who("key:" + key.name()), key.name(), key.grants(), key.secretHash());
+        return new Asking(Asking.Kind.KEY, new Who("key:" + key.name()), key.name(), key.grants(), key.secretHash());
     }
 
     private boolean isToken(String shown) {

@@ -49,7 +49,9 @@ public class FirstOwner {
 
     void start(@Observes @Priority(200) StartupEvent event) {
         if (isNeeded()) {
-            LOG.infof("nobody can sign in yet. Open the page and make the owner's account with this secret: %s", newSecret());
+            LOG.infof(
+                    "nobody can sign in yet. Open the page and make the owner's account with this secret: %s",
+                    newSecret());
         }
     }
 

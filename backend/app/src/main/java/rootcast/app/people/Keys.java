@@ -37,8 +37,8 @@ public class Keys {
         Staff.nameIsAllowed(name);
         grantRules.checkForKeys(grants);
         String secret = Secrets.random(KEY_BITS);
-        ApiKey key = new ApiKey(
-                UUID.randomUUID(), name, Secrets.hash(secret), time.instant(), by.who(), null, null, grants);
+        ApiKey key =
+                new ApiKey(UUID.randomUUID(), name, Secrets.hash(secret), time.instant(), by.who(), null, null, grants);
         QuarkusTransaction.requiringNew().run(() -> {
             if (keys.isInUse(name)) {
                 throw new Problem(

@@ -50,7 +50,9 @@ class LockOut {
                     new Count(
                             wrongHere,
                             atAddress.firstFailedAt(),
-                            wrongHere < FREE_PER_ADDRESS ? now : atAddress.firstFailedAt().plus(LONGEST)));
+                            wrongHere < FREE_PER_ADDRESS
+                                    ? now
+                                    : atAddress.firstFailedAt().plus(LONGEST)));
             int wrong = atName.failures() + 1;
             failures.set(ofName, new Count(wrong, atName.firstFailedAt(), now.plus(waitAfter(wrong))));
             return null;

@@ -10,5 +10,4 @@ import java.util.UUID;
  * @param person     under which the person is found
  * @param device     what the browser says of itself, cut
  */
-public record Session(
-        UUID id, String secretHash, String person, Instant begunAt, Instant lastSeenAt, String device) {}
+public record Session(UUID id, String secretHash, String person, Instant begunAt, Instant lastSeenAt, String device) {}

@@ -60,8 +60,7 @@ public class Staff {
         passwords.check("password", password, name);
         grantRules.checkForPeople(grants);
         String hash = passwords.hash(password);
-        return save(
-                new Person(name, displayName, hash, Person.Origin.PASSWORD, true, time.instant(), grants), by);
+        return save(new Person(name, displayName, hash, Person.Origin.PASSWORD, true, time.instant(), grants), by);
     }
 
     /** Somebody whom a directory or the demo vouches for; their grants are what it says now. */

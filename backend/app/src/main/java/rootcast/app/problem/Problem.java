@@ -41,7 +41,8 @@ public final class Problem extends RuntimeException {
     }
 
     /** Seconds after which asking again makes sense; null if the problem says nothing of it. */
-    @Nullable Object retryAfterSeconds() {
+    @Nullable
+    Object retryAfterSeconds() {
         return numbers.get("retryAfterSeconds");
     }
 

@@ -29,7 +29,7 @@ public interface WarningsConfig {
     @WithDefault("60s")
     String watchEvery();
 
-    /** How often what is owed outside is sent. */
+    /** How often what is pending outside is sent. */
     @WithDefault("30s")
-    String tellEvery();
+    String sendEvery();
 }

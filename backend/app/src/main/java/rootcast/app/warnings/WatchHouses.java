@@ -17,12 +17,14 @@ import java.util.Map;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.locks.ReentrantLock;
+import rootcast.app.node.NodeDuties;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
 import rootcast.app.rounds.Cared;
 import rootcast.app.rounds.MeasuredHours;
 import rootcast.app.rounds.SiteCare;
 import rootcast.app.site.store.Places;
+import rootcast.app.warnings.store.PendingDeliveries;
 import rootcast.app.warnings.store.WarningStore;
 import rootcast.climate.HourlySeries;
 import rootcast.rounds.Rhythm;
@@ -49,7 +51,10 @@ public class WatchHouses {
     /** Between two looks at a site within one hour, unless somebody asks. */
     private static final Duration LOOK_AGAIN = Duration.ofMinutes(10);
 
-    /** What is found only after it was over, as after late readings, goes into the log and is told to nobody. */
+    /** A node that looks by the clock keeps that duty for so long; one that dies leaves it to another. */
+    private static final Duration DUTY = Duration.ofMinutes(3);
+
+    /** What is found only after it was over, as after late readings, goes into the log and is sent to nobody. */
     private static final Duration OLDEST = SPAN;
 
     @Inject
@@ -63,6 +68,12 @@ public class WatchHouses {
 
     @Inject
     WarningStore store;
+
+    @Inject
+    PendingDeliveries pending;
+
+    @Inject
+    NodeDuties duties;
 
     @Inject
     WarningsConfig config;
@@ -92,7 +103,7 @@ public class WatchHouses {
             delayed = "60s",
             concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
     void byTheClock() {
-        if (started) {
+        if (started && duties.take(NodeDuties.WATCH_HOUSES, DUTY)) {
             places.sites().stream().filter(this::isTime).forEach(this::watch);
         }
     }
@@ -158,7 +169,7 @@ public class WatchHouses {
                 ids.add(id);
                 if (change.isNew()) {
                     store.add(id, site.code(), change.warning(), now);
-                    tell(site, id, change.warning(), now);
+                    send(site, id, change.warning(), now);
                 } else {
                     store.change(id, change.warning());
                 }
@@ -170,10 +181,10 @@ public class WatchHouses {
         }
     }
 
-    private void tell(Site site, UUID id, Warning warning, Instant now) {
+    private void send(Site site, UUID id, Warning warning, Instant now) {
         if (warning.until() == null) {
             Instant dueAt = new QuietHours(config.quietFrom(), config.quietUntil()).tellAt(now, site.zone());
-            channels.stream().filter(Channel::isOn).forEach(channel -> store.tell(id, channel.name(), dueAt));
+            channels.stream().filter(Channel::isOn).forEach(channel -> pending.add(id, channel.name(), dueAt));
         }
     }
 }

@@ -10,7 +10,7 @@ import rootcast.warnings.Warning;
  * A warning in the log.
  *
  * @param firstSeenAt when it was first found, which may be later than it could have been
- * @param deliveries  what was or is to be told outside
+ * @param deliveries  what was sent outside or is pending
  */
 public record WrittenWarning(
         UUID id,
@@ -22,7 +22,7 @@ public record WrittenWarning(
         @Nullable String acknowledgement,
         List<Delivery> deliveries) {
 
-    /** @param deliveredAt null while it is still to be told */
+    /** @param deliveredAt null while it is pending */
     public record Delivery(
             String channel,
             Instant dueAt,

@@ -92,12 +92,23 @@ class StrictJson implements ObjectMapperCustomizer {
         @Override
         public String deserialize(JsonParser parser, DeserializationContext context) throws IOException {
             String text = StringDeserializer.instance.deserialize(parser, context);
-            if (text != null
-                    && (text.indexOf(0) >= 0
-                            || !StandardCharsets.UTF_8.newEncoder().canEncode(text))) {
+            if (text != null && !isStorable(text)) {
                 throw JsonMappingException.from(parser, "holds what is not a character");
             }
             return text;
+        }
+
+        private static boolean isStorable(String text) {
+            boolean pairs = false;
+            for (int i = 0; i < text.length(); i++) {
+                char each = text.charAt(i);
+                if (each == 0) {
+                    return false;
+                }
+                pairs |= Character.isSurrogate(each);
+            }
+            // an encoder for every code and unit of ten thousand readings costs more than the rest of them
+            return !pairs || StandardCharsets.UTF_8.newEncoder().canEncode(text);
         }
     }
 }

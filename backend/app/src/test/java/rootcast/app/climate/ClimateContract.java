@@ -20,7 +20,7 @@ import org.junit.jupiter.api.Test;
 import rootcast.app.Nursery;
 import rootcast.app.Tables;
 
-/** Flags, derived quantities and readings put away, seen from outside. */
+/** Flags, derived quantities and readings purged, seen from outside. */
 abstract class ClimateContract extends ClimateRequests {
 
     private static final long SEED = 20260305;
@@ -81,13 +81,13 @@ abstract class ClimateContract extends ClimateRequests {
         JsonPath flags = climate("medium-temperature", hour, 1);
         String id = flags.getString("flags[0].id");
 
-        say(id, "overrule", Map.of("reason", "the logger was set later"))
+        say(id, "override", Map.of("reason", "the logger was set later"))
                 .statusCode(200)
                 .body("flags", equalTo(1));
         assertThat(meanOf(hour)).isCloseTo(22, within(1e-9));
         JsonPath after = climate("medium-temperature", hour, 1);
-        assertThat(after.getBoolean("flags[0].overruled")).isTrue();
-        assertThat(after.getString("flags[0].overruledReason")).isEqualTo("the logger was set later");
+        assertThat(after.getBoolean("flags[0].overridden")).isTrue();
+        assertThat(after.getString("flags[0].overrideReason")).isEqualTo("the logger was set later");
         take(List.of(medium(hour, 20), medium(hour.plusSeconds(61), 22))).body("duplicates", equalTo(1));
 
         say(id, "restore", Map.of("reason", "it was not")).statusCode(200);
@@ -95,7 +95,7 @@ abstract class ClimateContract extends ClimateRequests {
     }
 
     @Test
-    void aSpikeIsTakenOutOnceItsNeighboursAreThereAndCanBeOverruled() {
+    void aSpikeIsTakenOutOnceItsNeighboursAreThereAndCanBeOverridden() {
         double[] values = {20, 20, 28, 20, 20, 20};
         List<Map<String, Object>> readings = new ArrayList<>();
         for (int i = 0; i < values.length; i++) {
@@ -107,16 +107,16 @@ abstract class ClimateContract extends ClimateRequests {
         assertThat(meanOf(hour)).isCloseTo(20, within(1e-9));
 
         String id = climate("medium-temperature", hour, 1).getString("flags.find { it.kind == 'spike' }.id");
-        say(id, "overrule", Map.of("reason", "the door stood open")).statusCode(200);
+        say(id, "override", Map.of("reason", "the door stood open")).statusCode(200);
         assertThat(meanOf(hour)).isCloseTo(128 / 6.0, within(1e-6));
     }
 
     @Test
     void aFlagNeedsAReasonAndMustBeThere() {
-        say("00000000-0000-0000-0000-000000000001", "overrule", Map.of("reason", "x"))
+        say("00000000-0000-0000-0000-000000000001", "override", Map.of("reason", "x"))
                 .statusCode(404);
         say("no-id", "restore", Map.of("reason", "x")).statusCode(404);
-        say("00000000-0000-0000-0000-000000000001", "overrule", Map.of("reason", " "))
+        say("00000000-0000-0000-0000-000000000001", "override", Map.of("reason", " "))
                 .statusCode(400);
     }
 
@@ -166,7 +166,7 @@ abstract class ClimateContract extends ClimateRequests {
     }
 
     @Test
-    void readingsThatWerePutAwayLeaveTheirHours() throws Exception {
+    void purgedReadingsLeaveTheirHours() throws Exception {
         take(List.of(medium(hour, 20), medium(hour.plusSeconds(60), 22)));
         new Tables(database)
                 .execute(
@@ -177,7 +177,7 @@ abstract class ClimateContract extends ClimateRequests {
         assertThat(purge.purge()).isZero();
 
         assertThat(meanOf(hour)).isCloseTo(21, within(1e-9));
-        take(List.of(medium(hour, 20))).statusCode(422).body("rejected[0].reason", containsString("put away"));
+        take(List.of(medium(hour, 20))).statusCode(422).body("rejected[0].reason", containsString("purged"));
         take(List.of(medium(hour.plusSeconds(3600), 25))).statusCode(200);
         assertThat(meanOf(hour)).isCloseTo(21, within(1e-9));
     }

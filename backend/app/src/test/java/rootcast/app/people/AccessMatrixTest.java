@@ -73,8 +73,14 @@ class AccessMatrixTest {
         people.put('O', Crew.person(base, grant("OWNER", null)));
         spare = Crew.person(base);
         keys = new LinkedHashMap<>();
-        keys.put('D', Visitor.withBearer(base, Crew.key(base, grant("DEVICE", site)).json().getString("key")));
-        keys.put('X', Visitor.withBearer(base, Crew.key(base, grant("PARTNER", null)).json().getString("key")));
+        keys.put(
+                'D',
+                Visitor.withBearer(
+                        base, Crew.key(base, grant("DEVICE", site)).json().getString("key")));
+        keys.put(
+                'X',
+                Visitor.withBearer(
+                        base, Crew.key(base, grant("PARTNER", null)).json().getString("key")));
         keys.put('T', Visitor.withToken(base));
     }
 
@@ -82,11 +88,12 @@ class AccessMatrixTest {
     void everyEndpointHasARowAndEveryRowAnEndpoint() throws IOException {
         Set<String> endpoints = new TreeSet<>();
         JsonNode paths = new ObjectMapper().readTree(DOCUMENT.toFile()).get("paths");
-        paths.fields().forEachRemaining(path -> path.getValue().fieldNames().forEachRemaining(method -> {
-            if (METHODS.contains(method)) {
-                endpoints.add(method.toUpperCase(Locale.ROOT) + " " + path.getKey());
-            }
-        }));
+        paths.fields()
+                .forEachRemaining(path -> path.getValue().fieldNames().forEachRemaining(method -> {
+                    if (METHODS.contains(method)) {
+                        endpoints.add(method.toUpperCase(Locale.ROOT) + " " + path.getKey());
+                    }
+                }));
 
         assertThat(AccessTable.rows().stream().map(AccessTable.Row::endpoint).toList())
                 .doesNotHaveDuplicates()
@@ -110,7 +117,12 @@ class AccessMatrixTest {
                                         place == own ? "own" : "other",
                                         answer.status(),
                                         wanted ? "in" : "out",
-                                        answer.body().substring(0, Math.min(200, answer.body().length()))));
+                                        answer.body()
+                                                .substring(
+                                                        0,
+                                                        Math.min(
+                                                                200,
+                                                                answer.body().length()))));
                     }
                 }
             }
@@ -124,8 +136,8 @@ class AccessMatrixTest {
         strangers.put("nobody", Visitor.nobody(base));
         strangers.put("a made-up cookie", Visitor.withCookie(base, "made-up"));
         String over = session(people.get('O'));
-        tables.execute("update person_session set begun_at = timestamp '2020-01-01 00:00:00'"
-                + " where secret_hash = '" + Secrets.hash(over) + "'");
+        tables.execute("update person_session set begun_at = timestamp '2020-01-01 00:00:00'" + " where secret_hash = '"
+                + Secrets.hash(over) + "'");
         strangers.put("a session that is over", Visitor.withCookie(base, over));
         List<String> wrong = new ArrayList<>();
         for (AccessTable.Row row : AccessTable.rows()) {
@@ -167,9 +179,7 @@ class AccessMatrixTest {
     private static boolean isIn(Visitor.Answer answer) {
         boolean noDoorHere = answer.status() == 404 && answer.body().contains("no door");
         boolean noSuchId = answer.status() == 404 && !answer.body().contains("\"asked\"");
-        return answer.status() != 401
-                && answer.status() != 403
-                && (answer.status() != 404 || noDoorHere || noSuchId);
+        return answer.status() != 401 && answer.status() != 403 && (answer.status() != 404 || noDoorHere || noSuchId);
     }
 
     private static boolean names(Visitor.Answer list, At place) {
@@ -178,18 +188,17 @@ class AccessMatrixTest {
     }
 
     private Visitor visitor(char who) throws SQLException {
-        return people.containsKey(who)
-                ? Visitor.withCookie(base, session(people.get(who)))
-                : keys.get(who);
+        return people.containsKey(who) ? Visitor.withCookie(base, session(people.get(who))) : keys.get(who);
     }
 
     /** A session of its own for each request, without the work of a sign-in: some rows end all of them. */
     private String session(String person) throws SQLException {
         String secret = Secrets.random(256);
-        tables.execute("insert into person_session (id, secret_hash, person, begun_at, last_seen_at, device) values ('%s',"
-                        .formatted(UUID.randomUUID())
-                + " '%s', '%s', timestamp with time zone '%s', timestamp with time zone '%s', 'a test')"
-                        .formatted(Secrets.hash(secret), person, time.instant(), time.instant()));
+        tables.execute(
+                "insert into person_session (id, secret_hash, person, begun_at, last_seen_at, device) values ('%s',"
+                                .formatted(UUID.randomUUID())
+                        + " '%s', '%s', timestamp with time zone '%s', timestamp with time zone '%s', 'a test')"
+                                .formatted(Secrets.hash(secret), person, time.instant(), time.instant()));
         return secret;
     }
 
@@ -283,8 +292,7 @@ class AccessMatrixTest {
 
         @Override
         public String dueItem() {
-            return Nursery.get("/api/rounds?site=" + nursery.site)
-                    .getString("[0].id");
+            return Nursery.get("/api/rounds?site=" + nursery.site).getString("[0].id");
         }
 
         @Override

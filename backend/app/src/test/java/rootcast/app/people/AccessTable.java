@@ -136,8 +136,11 @@ final class AccessTable {
     private void read() {
         // Which rows and cells of the board production sees is for the board's own tests.
         row("GET /api/board", READ, null);
-        ask("GET /api/board/cell", READ, at -> "?variety=%s&trayFormat=%s&site=%s&week=2026-W20"
-                .formatted(at.nursery().variety, at.nursery().trayFormat, at.nursery().site));
+        ask(
+                "GET /api/board/cell",
+                READ,
+                at -> "?variety=%s&trayFormat=%s&site=%s&week=2026-W20"
+                        .formatted(at.nursery().variety, at.nursery().trayFormat, at.nursery().site));
         row("GET /api/live", READ, null);
         list("GET /api/batches", READ_AT_SITE);
         row("GET /api/batches/{id}", READ_AT_SITE, Place::batch, null);
@@ -196,8 +199,7 @@ final class AccessTable {
         row(
                 "POST /api/orders",
                 WRITE_ORDERS,
-                at -> Nursery.orderBody(
-                        List.of(at.nursery().line(at.nursery().nextMonday(), 1))));
+                at -> Nursery.orderBody(List.of(at.nursery().line(at.nursery().nextMonday(), 1))));
         row("DELETE /api/orders/{id}", WRITE_ORDERS, Place::order, null);
     }
 
@@ -245,14 +247,9 @@ final class AccessTable {
                 "POST /api/what-if",
                 SET_UP_AT_SITE,
                 at -> Map.of(
-                        "setpoints",
-                        List.of(Map.of("house", at.nursery().house, "mediumC", 24, "from", at.now()))));
+                        "setpoints", List.of(Map.of("house", at.nursery().house, "mediumC", 24, "from", at.now()))));
         row("POST /api/crops", SET_UP, at -> Nursery.cropBody("crop-of-nobody"));
-        row(
-                "PUT /api/crops/{code}",
-                SET_UP,
-                at -> at.nursery().crop,
-                at -> Nursery.cropBody(at.nursery().crop));
+        row("PUT /api/crops/{code}", SET_UP, at -> at.nursery().crop, at -> Nursery.cropBody(at.nursery().crop));
         row("POST /api/crops/{code}/learning", SET_UP, at -> at.nursery().crop, null);
         row("POST /api/crops/{code}/profiles/{version}/adoption", SET_UP, at -> at.nursery().crop, null);
         // Its body is long, so a broken one stands for it: who may ask is told that it is broken.
@@ -279,8 +276,7 @@ final class AccessTable {
     }
 
     /** @param id for what stands in braces; a version number is 1 */
-    private void row(
-            String endpoint, Rule rule, Function<Place, String> id, @Nullable Function<Place, Object> body) {
+    private void row(String endpoint, Rule rule, Function<Place, String> id, @Nullable Function<Place, Object> body) {
         rows.add(new Row(
                 endpoint,
                 rule,

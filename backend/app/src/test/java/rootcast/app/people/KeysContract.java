@@ -35,13 +35,13 @@ abstract class KeysContract {
 
         assertThat(device.post("/api/readings", reading(own)).status()).isEqualTo(200);
         assertThat(device.post("/api/readings", reading(other)).status()).isEqualTo(403);
-        assertThat(device.post("/api/readings", List.of(reading(own), reading(other))).status())
+        assertThat(device.post("/api/readings", List.of(reading(own), reading(other)))
+                        .status())
                 .as("one of two is not its own")
                 .isEqualTo(403);
         assertThat(device.get("/api/batches").status()).isEqualTo(403);
         assertThat(device.get("/api/houses").status()).isEqualTo(403);
-        assertThat(new Tables(database)
-                        .number("select count(*) from reading where house = '" + other.house + "'"))
+        assertThat(new Tables(database).number("select count(*) from reading where house = '" + other.house + "'"))
                 .isZero();
     }
 
@@ -50,14 +50,17 @@ abstract class KeysContract {
         Visitor.Answer made = Crew.key(base, grant("DEVICE", null));
         String secret = made.json().getString("key");
         String id = made.json().getString("id");
-        assertThat(java.util.Base64.getUrlDecoder().decode(secret)).as("256 bits").hasSize(32);
+        assertThat(java.util.Base64.getUrlDecoder().decode(secret))
+                .as("256 bits")
+                .hasSize(32);
 
         Visitor.Answer list = Visitor.withToken(base).get("/api/keys");
 
         assertThat(list.json().getList("id")).contains(id);
         assertThat(list.body()).doesNotContain(secret);
         assertThat(new Tables(database).everything().toString()).doesNotContain(secret);
-        assertThat(list.json().getString("find { it.id == '" + id + "' }.lastUsedAt")).isNull();
+        assertThat(list.json().getString("find { it.id == '" + id + "' }.lastUsedAt"))
+                .isNull();
         Visitor.withBearer(base, secret).get("/api/session");
         assertThat(Visitor.withToken(base)
                         .get("/api/keys")
@@ -98,7 +101,8 @@ abstract class KeysContract {
         String session = Visitor.secretOf(Visitor.nobody(base).signIn(name, Crew.PASSWORD));
 
         assertThat(Visitor.withCookie(base, key).get("/api/session").status()).isEqualTo(401);
-        assertThat(Visitor.withBearer(base, session).get("/api/session").status()).isEqualTo(401);
+        assertThat(Visitor.withBearer(base, session).get("/api/session").status())
+                .isEqualTo(401);
     }
 
     @Test

@@ -53,7 +53,8 @@ abstract class PeopleContract {
         assertThat(added.body()).doesNotContain(PASSWORD).doesNotContain("$2");
         assertThat(owner.get("/api/people").json().getList("name")).contains(name);
         assertThat(Visitor.nobody(base).signIn(name, PASSWORD).status()).isEqualTo(204);
-        assertThat(owner.post("/api/people", Crew.body(name.toUpperCase(java.util.Locale.ROOT))).status())
+        assertThat(owner.post("/api/people", Crew.body(name.toUpperCase(java.util.Locale.ROOT)))
+                        .status())
                 .as("the same name in capitals")
                 .isEqualTo(409);
     }
@@ -98,18 +99,22 @@ abstract class PeopleContract {
                         .status())
                 .isEqualTo(204);
         assertThat(Visitor.nobody(base).signIn(name, "é".repeat(36)).status()).isEqualTo(204);
-        assertThat(Visitor.nobody(base).signIn(name, "é".repeat(36) + "x").status()).isEqualTo(401);
+        assertThat(Visitor.nobody(base).signIn(name, "é".repeat(36) + "x").status())
+                .isEqualTo(401);
     }
 
     @Test
     void grantsFitPeopleAndSitesThatExist() {
         Visitor owner = Visitor.withToken(base);
 
-        assertThat(owner.post("/api/people", Crew.body("g1", grant("DEVICE", null))).status())
+        assertThat(owner.post("/api/people", Crew.body("g1", grant("DEVICE", null)))
+                        .status())
                 .isEqualTo(422);
-        assertThat(owner.post("/api/people", Crew.body("g2", grant("SALES", "NOWHERE"))).status())
+        assertThat(owner.post("/api/people", Crew.body("g2", grant("SALES", "NOWHERE")))
+                        .status())
                 .isEqualTo(422);
-        assertThat(owner.post("/api/people", Crew.body("g3", grant("BOSS", null))).status())
+        assertThat(owner.post("/api/people", Crew.body("g3", grant("BOSS", null)))
+                        .status())
                 .isEqualTo(400);
     }
 
@@ -142,7 +147,8 @@ abstract class PeopleContract {
         Visitor second = Visitor.signedIn(base, name, PASSWORD);
         owner.post("/api/people/" + name + "/password", Map.of("password", "quite another 1"));
         assertThat(second.get("/api/session").status()).isEqualTo(401);
-        assertThat(Visitor.nobody(base).signIn(name, "quite another 1").status()).isEqualTo(204);
+        assertThat(Visitor.nobody(base).signIn(name, "quite another 1").status())
+                .isEqualTo(204);
     }
 
     @Test
@@ -155,11 +161,9 @@ abstract class PeopleContract {
         assertThat(refused.type()).isEqualTo("/problems/last-owner");
 
         List<String> owners = List.of(one, Crew.person(base, grant("OWNER", null)));
-        List<Integer> answers = Clients.together(
-                2,
-                client -> (Callable<Integer>) () -> Visitor.withToken(base)
-                        .put("/api/people/" + owners.get(client), noLonger)
-                        .status());
+        List<Integer> answers = Clients.together(2, client -> (Callable<Integer>) () -> Visitor.withToken(base)
+                .put("/api/people/" + owners.get(client), noLonger)
+                .status());
         assertThat(answers).as("both at once").containsExactlyInAnyOrder(200, 409);
     }
 
@@ -177,10 +181,9 @@ abstract class PeopleContract {
                         .post("/api/owner", with(body, "secret", "AAAAAAAAAAAAAAAAAAAAAA"))
                         .status())
                 .isEqualTo(403);
-        List<Integer> answers = Clients.together(
-                4,
-                client -> (Callable<Integer>) () ->
-                        Visitor.nobody(base).post("/api/owner", with(body, "name", "grower" + client)).status());
+        List<Integer> answers = Clients.together(4, client -> (Callable<Integer>) () -> Visitor.nobody(base)
+                .post("/api/owner", with(body, "name", "grower" + client))
+                .status());
         assertThat(answers).containsExactlyInAnyOrder(201, 403, 403, 403);
         assertThat(Visitor.nobody(base)
                         .post("/api/owner", with(with(body, "secret", ofAnotherNode), "name", "late"))
@@ -191,7 +194,10 @@ abstract class PeopleContract {
         assertThat(Visitor.nobody(base).get("/api/about").json().getBoolean("needsOwner"))
                 .isFalse();
         String made = "grower" + answers.indexOf(201);
-        assertThat(Visitor.signedIn(base, made, PASSWORD).get("/api/people").json().getList("name"))
+        assertThat(Visitor.signedIn(base, made, PASSWORD)
+                        .get("/api/people")
+                        .json()
+                        .getList("name"))
                 .containsExactly(made);
     }
 
@@ -203,20 +209,17 @@ abstract class PeopleContract {
         Visitor manager = Visitor.signedIn(base, name, PASSWORD);
 
         manager.post("/api/batches/" + batch + "/entries", nursery.entry("count", Map.of("plants", 380)));
-        Visitor.Answer order = manager.post(
-                "/api/orders", Nursery.orderBody(List.of(nursery.line(nursery.nextMonday(), 2))));
-        manager.put(
-                "/api/sites/" + nursery.site, nursery.siteBody("Etc/UTC"));
+        Visitor.Answer order =
+                manager.post("/api/orders", Nursery.orderBody(List.of(nursery.line(nursery.nextMonday(), 2))));
+        manager.put("/api/sites/" + nursery.site, nursery.siteBody("Etc/UTC"));
 
         assertThat(order.json().getString("recordedBy")).isEqualTo(name);
-        assertThat(Nursery.entries(batch).getList("recordedBy"))
-                .contains("token", name);
+        assertThat(Nursery.entries(batch).getList("recordedBy")).contains("token", name);
         String id = order.json().getString("id");
         assertThat(manager.delete("/api/orders/" + id).status()).isEqualTo(204);
         assertThat(manager.get("/api/orders/" + id).json().getString("releasedBy"))
                 .isEqualTo(name);
-        assertThat(new Tables(database)
-                        .rows("select what from setup_change where recorded_by = '" + name + "'"))
+        assertThat(new Tables(database).rows("select what from setup_change where recorded_by = '" + name + "'"))
                 .containsExactly("PUT /api/sites/" + nursery.site);
     }
 
@@ -227,7 +230,8 @@ abstract class PeopleContract {
         SignIn.From from = new SignIn.From("127.0.0.1", "a browser");
         List<String> said = List.of("MANAGER", "PRODUCTION@" + nursery.site, "SALES@NOWHERE", "DEVICE", "printers");
 
-        String secret = directory.in(name, Set.of("groups", "name"), Map.of("groups", said, "name", "A hand")::get, from);
+        String secret =
+                directory.in(name, Set.of("groups", "name"), Map.of("groups", said, "name", "A hand")::get, from);
 
         Visitor.Answer who = Visitor.withCookie(base, secret).get("/api/session");
         assertThat(who.json().getString("displayName")).isEqualTo("A hand");
@@ -239,12 +243,14 @@ abstract class PeopleContract {
         assertThat(Visitor.withCookie(base, secret).get("/api/session").json().getList("grants.role"))
                 .as("as it says at the newest sign-in")
                 .containsExactly("SALES");
-        assertThat(Visitor.nobody(base).signIn(name, "").status()).as("there is no password").isEqualTo(401);
+        assertThat(Visitor.nobody(base).signIn(name, "").status())
+                .as("there is no password")
+                .isEqualTo(401);
         assertThatThrownBy(() -> directory.in(name, Set.of("groups"), Map.of("groups", (Object) "printers")::get, from))
                 .hasMessageContaining("no role of Rootcast");
         String ofPassword = Crew.person(base, grant("SALES", null));
-        assertThatThrownBy(() ->
-                        directory.in(ofPassword, Set.of("groups"), Map.of("groups", (Object) "OWNER")::get, from))
+        assertThatThrownBy(
+                        () -> directory.in(ofPassword, Set.of("groups"), Map.of("groups", (Object) "OWNER")::get, from))
                 .as("an account with a password is not taken over")
                 .hasMessageContaining("of another kind");
     }
@@ -264,7 +270,10 @@ abstract class PeopleContract {
         assertThat(list.json().getString("[0].detail")).isEqualTo("GET /api/keys");
         assertThat(list.json().getString("[0].from")).isEqualTo("127.0.0.1");
         String at = list.json().getString("[0].at");
-        assertThat(Visitor.withToken(base).get("/api/audit?limit=1&before=" + at).json().getList("what"))
+        assertThat(Visitor.withToken(base)
+                        .get("/api/audit?limit=1&before=" + at)
+                        .json()
+                        .getList("what"))
                 .containsExactly("sign-in-failed");
     }
 

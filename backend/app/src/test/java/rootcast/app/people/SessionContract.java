@@ -48,8 +48,7 @@ abstract class SessionContract {
                 .containsIgnoringCase("SameSite=Strict")
                 .containsIgnoringCase("Path=/")
                 .doesNotContain("Secure");
-        Visitor.Answer who =
-                Visitor.withCookie(base, Visitor.secretOf(in)).get("/api/session");
+        Visitor.Answer who = Visitor.withCookie(base, Visitor.secretOf(in)).get("/api/session");
         assertThat(who.status()).isEqualTo(200);
         assertThat(who.json().getString("name")).isEqualTo(name);
         assertThat(who.json().getString("displayName")).isEqualTo("Hand " + name);
@@ -134,7 +133,8 @@ abstract class SessionContract {
         new Tables(database)
                 .execute(("update person_session set begun_at = timestamp with time zone '%s',"
                                 + " last_seen_at = timestamp with time zone '%s' where person = '%s'")
-                        .formatted(time.instant().minus(begunAgo), time.instant().minus(usedAgo), name));
+                        .formatted(
+                                time.instant().minus(begunAgo), time.instant().minus(usedAgo), name));
         return hand.get("/api/session").status();
     }
 
@@ -143,7 +143,8 @@ abstract class SessionContract {
         Visitor hand = Crew.signedIn(base, grant("SALES", null));
         String begun = hand.get("/api/session/all").json().getString("[0].lastSeenAt");
         time.moveOn(Duration.ofSeconds(59));
-        assertThat(hand.get("/api/session/all").json().getString("[0].lastSeenAt")).isEqualTo(begun);
+        assertThat(hand.get("/api/session/all").json().getString("[0].lastSeenAt"))
+                .isEqualTo(begun);
         time.moveOn(Duration.ofSeconds(3));
         hand.get("/api/session");
         assertThat(hand.get("/api/session/all").json().getString("[0].lastSeenAt"))
@@ -155,16 +156,21 @@ abstract class SessionContract {
         String name = Crew.person(base, grant("PRODUCTION", null));
         Visitor phone = Visitor.withCookie(
                 base,
-                Visitor.secretOf(Visitor.nobody(base).and("User-Agent", "a phone").signIn(name, PASSWORD)));
+                Visitor.secretOf(
+                        Visitor.nobody(base).and("User-Agent", "a phone").signIn(name, PASSWORD)));
         Visitor desk = Visitor.signedIn(base, name, PASSWORD);
 
         Visitor.Answer all = desk.get("/api/session/all");
         assertThat(all.json().getList("device")).hasSize(2).contains("a phone");
-        assertThat(all.json().getList("findAll { it.current }.device")).hasSize(1).doesNotContain("a phone");
+        assertThat(all.json().getList("findAll { it.current }.device"))
+                .hasSize(1)
+                .doesNotContain("a phone");
         String phones = all.json().getString("find { it.device == 'a phone' }.id");
 
         Visitor stranger = Crew.signedIn(base, grant("OWNER", null));
-        assertThat(stranger.delete("/api/session/all/" + phones).status()).as("somebody else's").isEqualTo(404);
+        assertThat(stranger.delete("/api/session/all/" + phones).status())
+                .as("somebody else's")
+                .isEqualTo(404);
         assertThat(phone.get("/api/session").status()).isEqualTo(200);
         assertThat(desk.delete("/api/session/all/" + phones).status()).isEqualTo(204);
         assertThat(phone.get("/api/session").status()).isEqualTo(401);
@@ -181,10 +187,12 @@ abstract class SessionContract {
         Visitor own = Visitor.signedIn(base, name, PASSWORD);
         String wanted = "larch and rowan 8";
 
-        assertThat(own.put("/api/session/password", Map.of("current", "wrong", "password", wanted)).status())
+        assertThat(own.put("/api/session/password", Map.of("current", "wrong", "password", wanted))
+                        .status())
                 .isEqualTo(422);
         assertThat(other.get("/api/session").status()).isEqualTo(200);
-        assertThat(own.put("/api/session/password", Map.of("current", PASSWORD, "password", wanted)).status())
+        assertThat(own.put("/api/session/password", Map.of("current", PASSWORD, "password", wanted))
+                        .status())
                 .isEqualTo(204);
 
         assertThat(own.get("/api/session").status()).isEqualTo(200);
@@ -207,22 +215,29 @@ abstract class SessionContract {
     void afterFiveFailuresInARowANameWaitsLongerAndLonger() {
         String name = Crew.person(base, grant("SALES", null));
         for (int failure = 1; failure <= 5; failure++) {
-            assertThat(Visitor.nobody(base).signIn(name, "guess number " + failure).status())
+            assertThat(Visitor.nobody(base)
+                            .signIn(name, "guess number " + failure)
+                            .status())
                     .as("failure " + failure)
                     .isEqualTo(401);
         }
         for (int wait : List.of(1, 2, 4, 8, 16, 32, 64, 128, 256, 512, 900, 900)) {
             Visitor.Answer locked = Visitor.nobody(base).signIn(name, PASSWORD);
-            assertThat(locked.status()).as("with the right password, before %d s", wait).isEqualTo(429);
+            assertThat(locked.status())
+                    .as("with the right password, before %d s", wait)
+                    .isEqualTo(429);
             assertThat(locked.type()).isEqualTo("/problems/locked-out");
             assertThat(locked.json().getInt("retryAfterSeconds")).isEqualTo(wait);
             assertThat(locked.headers().get("retry-after")).containsExactly(String.valueOf(wait));
             time.moveOn(Duration.ofSeconds(wait));
-            assertThat(Visitor.nobody(base).signIn(name, "a guess more").status()).isEqualTo(401);
+            assertThat(Visitor.nobody(base).signIn(name, "a guess more").status())
+                    .isEqualTo(401);
         }
         time.moveOn(Duration.ofSeconds(900));
         assertThat(Visitor.nobody(base).signIn(name, PASSWORD).status()).isEqualTo(204);
-        assertThat(Visitor.nobody(base).signIn(name, "one slip").status()).as("counted anew").isEqualTo(401);
+        assertThat(Visitor.nobody(base).signIn(name, "one slip").status())
+                .as("counted anew")
+                .isEqualTo(401);
         assertThat(Visitor.nobody(base).signIn(name, PASSWORD).status()).isEqualTo(204);
         time.moveOn(Duration.ofMinutes(16));
     }
@@ -232,10 +247,8 @@ abstract class SessionContract {
         String name = Crew.person(base, grant("SALES", null));
         time.moveOn(Duration.ofMinutes(16));
 
-        List<Integer> answers = Clients.together(
-                12,
-                client -> (Callable<Integer>)
-                        () -> Visitor.nobody(base).signIn(name, "guess " + client).status());
+        List<Integer> answers = Clients.together(12, client -> (Callable<Integer>)
+                () -> Visitor.nobody(base).signIn(name, "guess " + client).status());
 
         assertThat(answers).filteredOn(status -> status == 401).hasSize(5);
         assertThat(answers).filteredOn(status -> status == 429).hasSize(7);
@@ -246,7 +259,9 @@ abstract class SessionContract {
     void anAddressThatTriesManyNamesIsStoppedToo() throws SQLException {
         new Tables(database).execute("delete from sign_in_failure");
         for (int name = 0; name < 50; name++) {
-            assertThat(Visitor.nobody(base).signIn("unknown" + name, "the same guess").status())
+            assertThat(Visitor.nobody(base)
+                            .signIn("unknown" + name, "the same guess")
+                            .status())
                     .isEqualTo(401);
         }
         String name = Crew.person(base, grant("SALES", null));
@@ -260,12 +275,13 @@ abstract class SessionContract {
     void whatAnotherSitesPageSendsIsRefusedAndListed() {
         Visitor hand = Crew.signedIn(base, grant("SALES", null));
 
-        Visitor.Answer foreign =
-                hand.and("Origin", "https://elsewhere.example").delete("/api/session");
+        Visitor.Answer foreign = hand.and("Origin", "https://elsewhere.example").delete("/api/session");
         assertThat(foreign.status()).isEqualTo(403);
         assertThat(foreign.type()).isEqualTo("/problems/foreign-origin");
         assertThat(hand.and("Origin", "null").delete("/api/session").status()).isEqualTo(403);
-        assertThat(hand.and("Sec-Fetch-Site", "cross-site").delete("/api/session").status())
+        assertThat(hand.and("Sec-Fetch-Site", "cross-site")
+                        .delete("/api/session")
+                        .status())
                 .isEqualTo(403);
 
         assertThat(hand.get("/api/session").status()).as("nothing was done").isEqualTo(200);
@@ -281,7 +297,8 @@ abstract class SessionContract {
 
     @Test
     void browsersAreToldToRefuseWhatIsNotOurs() {
-        Map<String, List<String>> headers = Visitor.nobody(base).get("/api/about").headers();
+        Map<String, List<String>> headers =
+                Visitor.nobody(base).get("/api/about").headers();
 
         assertThat(headers.get("content-security-policy").get(0))
                 .contains("default-src 'self'")
@@ -300,7 +317,9 @@ abstract class SessionContract {
 
     @Test
     void outsideOfTheDemoThereIsNoDoor() {
-        assertThat(Visitor.nobody(base).post("/api/session/door", Map.of("door", "manager")).status())
+        assertThat(Visitor.nobody(base)
+                        .post("/api/session/door", Map.of("door", "manager"))
+                        .status())
                 .isEqualTo(404);
     }
 }

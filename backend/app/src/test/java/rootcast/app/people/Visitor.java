@@ -115,10 +115,8 @@ final class Visitor {
         try {
             HttpResponse<InputStream> answer = http.send(request.build(), HttpResponse.BodyHandlers.ofInputStream());
             try (InputStream content = answer.body()) {
-                boolean stream = answer.headers()
-                        .firstValue("Content-Type")
-                        .orElse("")
-                        .startsWith("text/event-stream");
+                boolean stream =
+                        answer.headers().firstValue("Content-Type").orElse("").startsWith("text/event-stream");
                 return new Answer(
                         answer.statusCode(),
                         stream ? "" : new String(content.readAllBytes(), java.nio.charset.StandardCharsets.UTF_8),

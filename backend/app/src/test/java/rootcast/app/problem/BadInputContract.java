@@ -272,7 +272,8 @@ abstract class BadInputContract {
                 "/api/houses/%00/climate",
                 "/api/board?text=%00",
                 "/api/board/cell?variety=%00&trayFormat=%00&site=%00&week=2026-W12")) {
-            String answer = raw("GET " + path + " HTTP/1.1\r\nHost: x\r\nAuthorization: " + WithToken.BEARER + "\r\nConnection: close\r\n\r\n");
+            String answer = raw("GET " + path + " HTTP/1.1\r\nHost: x\r\nAuthorization: " + WithToken.BEARER
+                    + "\r\nConnection: close\r\n\r\n");
             assertThat(answer).as(path).startsWith("HTTP/1.1 4").contains("application/problem+json");
         }
     }
@@ -284,7 +285,8 @@ abstract class BadInputContract {
                 "/api/board?site=%F0%9F%8C%B1",
             })
     void searchesForNonsenseFindNothing(String address) throws IOException {
-        assertThat(raw("GET " + address + " HTTP/1.1\r\nHost: x\r\nAuthorization: " + WithToken.BEARER + "\r\nConnection: close\r\n\r\n"))
+        assertThat(raw("GET " + address + " HTTP/1.1\r\nHost: x\r\nAuthorization: " + WithToken.BEARER
+                        + "\r\nConnection: close\r\n\r\n"))
                 .startsWith("HTTP/1.1 200");
     }
 
@@ -367,8 +369,9 @@ abstract class BadInputContract {
         try (Socket socket = new Socket(base.getHost(), base.getPort())) {
             socket.setSoTimeout(60_000);
             OutputStream out = socket.getOutputStream();
-            out.write(("POST " + path + " HTTP/1.1\r\nHost: x\r\nAuthorization: " + WithToken.BEARER + "\r\nContent-Type: application/json\r\n"
-                            + "Idempotency-Key: " + UUID.randomUUID() + "\r\nTransfer-Encoding: chunked\r\n\r\n")
+            out.write(("POST " + path + " HTTP/1.1\r\nHost: x\r\nAuthorization: " + WithToken.BEARER
+                            + "\r\nContent-Type: application/json\r\n" + "Idempotency-Key: " + UUID.randomUUID()
+                            + "\r\nTransfer-Encoding: chunked\r\n\r\n")
                     .getBytes(StandardCharsets.US_ASCII));
             try {
                 for (int sent = 0; sent < TEN_MEGABYTES; sent += 100_000) {

@@ -77,7 +77,7 @@ class MailTest {
             }
 
             @Override
-            public String tellEvery() {
+            public String sendEvery() {
                 return "off";
             }
         };

@@ -10,6 +10,7 @@ import java.util.concurrent.CopyOnWriteArrayList;
 public class TestChannel implements Channel {
 
     private final List<WrittenWarning> received = new CopyOnWriteArrayList<>();
+    private volatile Runnable meanwhile = () -> {};
     private volatile boolean on;
     private volatile boolean refusing;
 
@@ -19,6 +20,11 @@ public class TestChannel implements Channel {
 
     void refuse(boolean nowRefusing) {
         refusing = nowRefusing;
+    }
+
+    /** What is done before a warning is taken. */
+    void whileSending(Runnable work) {
+        meanwhile = work;
     }
 
     List<WrittenWarning> of(String house) {
@@ -42,6 +48,7 @@ public class TestChannel implements Channel {
         if (refusing) {
             throw new IOException("not today");
         }
+        meanwhile.run();
         received.add(warning);
     }
 }

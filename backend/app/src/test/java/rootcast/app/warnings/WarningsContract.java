@@ -4,9 +4,11 @@ import static io.restassured.RestAssured.given;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.equalTo;
 
+import io.agroal.api.AgroalDataSource;
 import io.restassured.http.ContentType;
 import io.restassured.path.json.JsonPath;
 import jakarta.inject.Inject;
+import java.sql.SQLException;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
@@ -19,6 +21,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rootcast.app.HandSetClock;
 import rootcast.app.Nursery;
+import rootcast.app.Tables;
 
 /** Warnings from readings to the log and to people, seen from outside. Limits are common practice (CP, no source). */
 abstract class WarningsContract {
@@ -30,7 +33,10 @@ abstract class WarningsContract {
     TestChannel channel;
 
     @Inject
-    TellPeople tellPeople;
+    SendWarnings sendWarnings;
+
+    @Inject
+    AgroalDataSource database;
 
     private Nursery nursery;
     private Instant hour;
@@ -44,9 +50,10 @@ abstract class WarningsContract {
     }
 
     @AfterEach
-    void nobodyIsTold() {
+    void nothingIsSent() {
         channel.turn(false);
         channel.refuse(false);
+        channel.whileSending(() -> {});
     }
 
     @Test
@@ -159,26 +166,58 @@ abstract class WarningsContract {
         medium(-4, 4, 18.5);
         warnings();
 
-        tellPeople.sendWhatIsOwed();
+        sendWarnings.sendPending();
         assertThat(channel.of(nursery.house)).isEmpty();
-        JsonPath owed = warnings();
-        assertThat(owed.getInt("[0].deliveries[0].attempts")).isEqualTo(1);
-        assertThat(owed.getString("[0].deliveries[0].lastError")).isEqualTo("not today");
+        JsonPath pending = warnings();
+        assertThat(pending.getInt("[0].deliveries[0].attempts")).isEqualTo(1);
+        assertThat(pending.getString("[0].deliveries[0].lastError")).isEqualTo("not today");
         channel.refuse(false);
-        tellPeople.sendWhatIsOwed();
+        sendWarnings.sendPending();
         assertThat(channel.of(nursery.house)).as("not before a pause").isEmpty();
 
         time.moveOn(Duration.ofMinutes(1));
-        tellPeople.sendWhatIsOwed();
-        tellPeople.sendWhatIsOwed();
+        sendWarnings.sendPending();
+        sendWarnings.sendPending();
 
         assertThat(channel.of(nursery.house)).hasSize(1);
         assertThat(warnings().getString("[0].deliveries[0].deliveredAt"))
                 .isEqualTo(time.instant().toString());
     }
 
+    /** Two nodes look at the same table: while the first is still sending, the second finds nothing to send. */
     @Test
-    void whatWasOverBeforeItWasFoundIsToldToNobody() {
+    void whatOneNodeIsSendingNoOtherSends() {
+        channel.turn(true);
+        medium(-4, 4, 18.5);
+        warnings();
+        channel.whileSending(sendWarnings::sendPending);
+
+        sendWarnings.sendPending();
+
+        assertThat(channel.of(nursery.house)).hasSize(1);
+        assertThat(warnings().getInt("[0].deliveries[0].attempts")).isEqualTo(1);
+    }
+
+    @Test
+    void whatANodeClaimedAndNeverSentIsSentByAnotherOnceTheClaimHasRunOut() throws SQLException {
+        channel.turn(true);
+        medium(-4, 4, 18.5);
+        String id = warnings().getString("[0].id");
+        var tables = new Tables(database);
+        tables.execute("update warning_delivery set claimed_by = 'a node that died',"
+                + " claimed_until = current_timestamp + interval '1' hour where warning = '" + id + "'");
+        sendWarnings.sendPending();
+        assertThat(channel.of(nursery.house)).isEmpty();
+
+        tables.execute("update warning_delivery set claimed_until = current_timestamp - interval '1' second"
+                + " where warning = '" + id + "'");
+        sendWarnings.sendPending();
+
+        assertThat(channel.of(nursery.house)).hasSize(1);
+    }
+
+    @Test
+    void whatWasOverBeforeItWasFoundIsSentToNobody() {
         channel.turn(true);
         medium(-40, 10, 18.5);
         medium(-30, 30, 22);

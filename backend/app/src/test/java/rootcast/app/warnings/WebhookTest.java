@@ -87,11 +87,11 @@ class WebhookTest {
     @Test
     void pausesGrowToAnHour() {
         assertThat(List.of(
-                        TellPeople.pauseAfter(1),
-                        TellPeople.pauseAfter(2),
-                        TellPeople.pauseAfter(6),
-                        TellPeople.pauseAfter(7),
-                        TellPeople.pauseAfter(400)))
+                        SendWarnings.pauseAfter(1),
+                        SendWarnings.pauseAfter(2),
+                        SendWarnings.pauseAfter(6),
+                        SendWarnings.pauseAfter(7),
+                        SendWarnings.pauseAfter(400)))
                 .containsExactly(
                         Duration.ofMinutes(1),
                         Duration.ofMinutes(2),
@@ -136,7 +136,7 @@ class WebhookTest {
             }
 
             @Override
-            public String tellEvery() {
+            public String sendEvery() {
                 return "off";
             }
         };

@@ -6,12 +6,12 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import java.time.Instant;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
-import rootcast.app.snapshot.Snapshot;
-import rootcast.app.snapshot.Snapshots;
-import rootcast.app.wiring.Invented;
 import rootcast.app.people.FirstOwner;
 import rootcast.app.people.Needs;
 import rootcast.app.people.Right;
+import rootcast.app.snapshot.Snapshot;
+import rootcast.app.snapshot.Snapshots;
+import rootcast.app.wiring.Invented;
 
 /** Which Rootcast this is. */
 @Path("/api/about")

@@ -50,7 +50,7 @@ public class BackfillCsv {
     public CsvReport preview(String text, CsvPlan plan) {
         CsvTable table = CsvTable.read(text, plan);
         try {
-            once.write(OnceKey.none(), "preview of a table", "", 200, () -> {
+            once.writeBulk(OnceKey.none(), "preview of a table", "", 200, () -> {
                 throw new TakenBack(report(table, recordReadings.backfill(table.readings(), time.instant()), true));
             });
             throw new IllegalStateException("a preview was written");
@@ -62,7 +62,7 @@ public class BackfillCsv {
     public Once.Answer take(OnceKey key, Object request, String text, CsvPlan plan) {
         CsvTable table = CsvTable.read(text, plan);
         Instant now = time.instant();
-        return once.write(key, "POST /api/readings/csv", request, 200, () -> {
+        return once.writeBulk(key, "POST /api/readings/csv", request, 200, () -> {
             RecordReadings.Recorded recorded = recordReadings.backfill(table.readings(), now);
             count.taken(
                     IngestCount.CSV,

@@ -6,24 +6,15 @@ import jakarta.inject.Inject;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.LinkedBlockingQueue;
-import java.util.concurrent.locks.LockSupport;
+import java.util.concurrent.TimeUnit;
 import org.jboss.logging.Logger;
 import org.jspecify.annotations.Nullable;
-import rootcast.app.climate.HouseReading;
 import rootcast.app.climate.IngestCount;
-import rootcast.app.climate.RecordReadings;
-import rootcast.app.climate.UnmappedTopics;
-import rootcast.app.climate.store.Sensors;
-import rootcast.app.once.FactHead;
-import rootcast.app.once.Once;
-import rootcast.app.once.OnceKey;
-import rootcast.climate.Sensor;
-import rootcast.facts.FactPosition;
 
 /**
  * Messages waiting to be stored. One thread takes all that wait, stores them in one transaction and only then tells the
@@ -40,215 +31,166 @@ class Arrivals {
     static final int MANY = 20_000;
 
     private static final int MOST_TOGETHER = 10_000;
-    private static final Duration BETWEEN_ATTEMPTS = Duration.ofSeconds(1);
+    private static final long LOOK_MS = 200;
 
     @Inject
-    Once once;
-
-    @Inject
-    RecordReadings recordReadings;
-
-    @Inject
-    Sensors sensors;
-
-    @Inject
-    FactHead head;
+    MessageStore store;
 
     @Inject
     IngestCount count;
 
     @Inject
-    UnmappedTopics unknown;
-
-    @Inject
     ObjectMapper json;
 
-    private final BlockingQueue<Arrival> waiting = new LinkedBlockingQueue<>();
-    private final Map<String, Instant> lastStamp = new HashMap<>();
-    private Map<String, Sensor> byTopic = Map.of();
-    private @Nullable FactPosition mapAt;
-    private @Nullable Thread writer;
+    private final Map<String, Instant> lastStamp = new ConcurrentHashMap<>();
+    private volatile @Nullable Writer writer;
 
-    void add(Arrival arrival) {
-        waiting.add(arrival);
+    void add(Message message) {
+        Writer now = writer;
+        if (now != null) {
+            now.waiting.add(message);
+        }
     }
 
     int waiting() {
-        return waiting.size();
+        Writer now = writer;
+        return now == null ? 0 : now.waiting.size();
+    }
+
+    /** Whether what comes is stored; no longer so once another node has the duty. */
+    boolean isRunning() {
+        Writer now = writer;
+        return now != null && !now.stopped;
     }
 
     synchronized void start() {
-        if (writer == null) {
-            Thread thread = new Thread(this::run, "readings by MQTT");
-            thread.setDaemon(true);
-            thread.start();
-            writer = thread;
+        stop(Duration.ZERO);
+        store.startListening();
+        Writer next = new Writer();
+        Thread thread = new Thread(next, "readings by MQTT");
+        thread.setDaemon(true);
+        next.thread = thread;
+        writer = next;
+        thread.start();
+    }
+
+    /** What waits comes again: nobody was told that it is kept. The thread is not interrupted, since H2 would close its file. */
+    synchronized void stop(Duration patience) {
+        Writer last = writer;
+        writer = null;
+        if (last != null) {
+            last.end(patience);
         }
     }
 
-    synchronized void stop() {
-        if (writer != null) {
-            writer.interrupt();
-            writer = null;
-        }
-        waiting.clear(); // nobody was told that they are kept: they come again
-    }
+    /** From one start to its stop. */
+    private final class Writer implements Runnable, Keeping.Store<Stamped> {
+        private final BlockingQueue<Message> waiting = new LinkedBlockingQueue<>();
+        private volatile boolean stopped;
+        private @Nullable Thread thread;
 
-    private void run() {
-        List<Arrival> together = new ArrayList<>();
-        while (!Thread.currentThread().isInterrupted()) {
+        @Override
+        public void run() {
+            Keeping<Stamped> keeping = new Keeping<>(this, this::pause, () -> stopped);
+            List<Message> together = new ArrayList<>();
             try {
-                together.clear();
-                together.add(waiting.take());
-                waiting.drainTo(together, MOST_TOGETHER - 1);
-                keepAll(together);
-            } catch (InterruptedException stopped) {
+                while (!stopped) {
+                    together.clear();
+                    Message first = waiting.poll(LOOK_MS, TimeUnit.MILLISECONDS);
+                    if (first != null) {
+                        together.add(first);
+                        waiting.drainTo(together, MOST_TOGETHER - 1);
+                        if (keeping.keepAll(stamped(together))) {
+                            together.forEach(each -> each.acknowledge().run());
+                        }
+                    }
+                }
+            } catch (InterruptedException ended) {
                 Thread.currentThread().interrupt();
+            } catch (RuntimeException | Error fault) {
+                LOG.error("no readings by MQTT are stored until the connection is made again", fault);
+            } finally {
+                stopped = true;
             }
         }
-    }
 
-    /** Until all are kept: a database that is away comes back. */
-    private void keepAll(List<Arrival> together) {
-        List<Stamped> readable = stamped(together);
-        boolean kept = readable.isEmpty();
-        while (!kept && !Thread.currentThread().isInterrupted()) {
-            try {
-                keep(readable);
-                kept = true;
-            } catch (RuntimeException failed) {
-                LOG.warnf(failed, "%d messages could not be stored; trying again", readable.size());
-                kept = keepEach(readable);
-                if (!kept) {
-                    LockSupport.parkNanos(BETWEEN_ATTEMPTS.toNanos());
+        private void pause(Duration length) {
+            synchronized (this) {
+                try {
+                    if (!stopped) {
+                        wait(length.toMillis()); // woken early, it is tried again early
+                    }
+                } catch (InterruptedException ended) {
+                    stopped = true;
+                    Thread.currentThread().interrupt();
                 }
             }
         }
-        if (kept) {
-            together.forEach(each -> each.acknowledge().run());
-        }
-    }
 
-    /** One that always fails must not hold up the others; if every one fails, the fault is not theirs. */
-    private boolean keepEach(List<Stamped> readable) {
-        List<Stamped> failed = new ArrayList<>();
-        for (Stamped each : readable) {
-            try {
-                keep(List.of(each));
-            } catch (RuntimeException again) {
-                failed.add(each);
+        void end(Duration patience) {
+            synchronized (this) {
+                stopped = true;
+                notifyAll();
+            }
+            Thread running = thread;
+            if (running != null && !patience.isZero()) {
+                try {
+                    running.join(patience.toMillis());
+                } catch (InterruptedException ended) {
+                    Thread.currentThread().interrupt();
+                }
             }
         }
-        if (failed.size() == readable.size()) {
-            return false;
+
+        @Override
+        public void keep(List<Stamped> together) {
+            if (!store.keep(together)) {
+                stopped = true;
+                throw new IllegalStateException("another node listens now");
+            }
         }
-        failed.forEach(each ->
-                count.refused(IngestCount.MQTT, "failed", shown(each.arrival()), "could not be stored", each.at()));
-        return true;
+
+        @Override
+        public void setApart(Stamped message, String reason) {
+            store.setApart(message, reason);
+        }
     }
 
-    private record Stamped(Arrival arrival, double value, Instant at) {}
-
-    private List<Stamped> stamped(List<Arrival> together) {
+    private List<Stamped> stamped(List<Message> together) {
         List<Stamped> readable = new ArrayList<>(together.size());
-        for (Arrival arrival : together) {
-            count.received(IngestCount.MQTT, 1);
+        for (Message message : together) {
             try {
-                Payload payload = Payload.read(arrival.text(), json);
+                Payload payload = Payload.read(message.text(), json);
                 Instant at = payload.at();
-                if (at == null && arrival.retained()) {
-                    count.refused(
-                            IngestCount.MQTT,
+                if (at == null && message.retained()) {
+                    refused(
+                            message,
                             "retained-without-time",
-                            shown(arrival),
-                            "was kept by the broker and does not say when it was measured",
-                            arrival.arrivedAt());
+                            "was kept by the broker and does not say when it was measured");
                 } else {
-                    readable.add(new Stamped(arrival, payload.value(), at == null ? ofItsOwn(arrival) : at));
+                    boolean ownTime = at != null;
+                    readable.add(new Stamped(message, payload.value(), ownTime ? at : ofItsOwn(message), ownTime));
                 }
             } catch (Payload.Unreadable unreadable) {
-                count.refused(
-                        IngestCount.MQTT, "malformed", shown(arrival), unreadable.getMessage(), arrival.arrivedAt());
+                refused(message, "malformed", unreadable.getMessage());
             }
         }
         return readable;
     }
 
+    private void refused(Message message, String kind, String reason) {
+        count.received(IngestCount.MQTT, 1);
+        count.refused(IngestCount.MQTT, kind, message.shown(), reason, message.arrivedAt());
+    }
+
     /** Two messages of one topic must not share a moment, however fast they come. */
-    private Instant ofItsOwn(Arrival arrival) {
-        Instant last = lastStamp.get(arrival.topic());
-        Instant at = last == null || arrival.arrivedAt().isAfter(last) ? arrival.arrivedAt() : last.plusNanos(1_000);
+    private Instant ofItsOwn(Message message) {
+        Instant last = lastStamp.get(message.topic());
+        Instant at = last == null || message.arrivedAt().isAfter(last) ? message.arrivedAt() : last.plusNanos(1_000);
         if (lastStamp.size() > MANY) {
             lastStamp.clear();
         }
-        lastStamp.put(arrival.topic(), at);
+        lastStamp.put(message.topic(), at);
         return at;
-    }
-
-    private void keep(List<Stamped> messages) {
-        List<RecordReadings.Recorded> recorded = new ArrayList<>();
-        List<Stamped> strangers = new ArrayList<>();
-        List<Stamped> known = new ArrayList<>();
-        Instant now = messages.get(messages.size() - 1).arrival().arrivedAt();
-        once.write(OnceKey.none(), "readings by MQTT", "", 200, () -> {
-            readMap();
-            List<RecordReadings.Numbered> numbered = new ArrayList<>();
-            for (Stamped each : messages) {
-                Sensor sensor = byTopic.get(each.arrival().topic());
-                if (sensor == null) {
-                    strangers.add(each);
-                } else {
-                    numbered.add(new RecordReadings.Numbered(known.size(), reading(sensor, each)));
-                    known.add(each);
-                }
-            }
-            recorded.add(recordReadings.record(numbered, now));
-            return null;
-        });
-        count.taken(
-                IngestCount.MQTT,
-                0,
-                recorded.get(0),
-                number -> shown(known.get(number).arrival()),
-                now);
-        strangers.forEach(this::isStranger);
-    }
-
-    private void isStranger(Stamped message) {
-        Arrival arrival = message.arrival();
-        unknown.heard(arrival.topic(), arrival.text(), arrival.arrivedAt());
-        count.refused(
-                IngestCount.MQTT, "unknown-topic", shown(arrival), "no sensor has this topic", arrival.arrivedAt());
-    }
-
-    private void readMap() {
-        FactPosition setup = head.last().setup();
-        if (!setup.equals(mapAt)) {
-            Map<String, Sensor> map = new HashMap<>();
-            for (Sensor sensor : sensors.all()) {
-                String topic = sensor.topic();
-                if (topic != null) {
-                    map.put(topic, sensor);
-                }
-            }
-            byTopic = map;
-            unknown.known(map.keySet());
-            mapAt = setup;
-        }
-    }
-
-    private static HouseReading reading(Sensor sensor, Stamped message) {
-        return new HouseReading(
-                sensor.house(),
-                sensor.quantity(),
-                sensor.code(),
-                message.at(),
-                sensor.kept(message.value()),
-                message.value(),
-                sensor.unit().ucum());
-    }
-
-    private static String shown(Arrival arrival) {
-        return arrival.topic() + ": " + arrival.text();
     }
 }

@@ -19,7 +19,6 @@ final class Link {
 
     private static final long FIRST_PAUSE_MS = 250;
     private static final long LONGEST_PAUSE_MS = 30_000;
-    private static final long PROBE_PATIENCE_MS = 3_000;
     private static final long LOOK_AGAIN_MS = 50;
 
     /**
@@ -29,12 +28,9 @@ final class Link {
     private static final int LARGEST_MESSAGE = Integer.MAX_VALUE;
 
     private static final int UNDER_WAY = 1_000;
-    private static final String PROBE = "rootcast/probe/";
 
     private final MqttIngest ingest;
     private final MqttIngest.Broker broker;
-    private final int number;
-    private volatile boolean shared;
     private volatile boolean closed;
     private volatile boolean open;
     private volatile long pauseMs = FIRST_PAUSE_MS;
@@ -43,10 +39,9 @@ final class Link {
     private volatile @Nullable String lastError;
     private volatile @Nullable MqttClient client;
 
-    Link(MqttIngest ingest, MqttIngest.Broker broker, int number) {
+    Link(MqttIngest ingest, MqttIngest.Broker broker) {
         this.ingest = ingest;
         this.broker = broker;
-        this.number = number;
     }
 
     boolean isOpen() {
@@ -67,54 +62,7 @@ final class Link {
         return Math.max(0, connected - 1);
     }
 
-    /** Subscribes to a share of a topic of its own and sends there: a broker that shares sends it back. */
-    void tryOutSharing() {
-        if (closed) {
-            return;
-        }
-        String id = broker.clientId() + "-probe";
-        MqttClient probe = MqttClient.create(ingest.vertx(), options(id, true));
-        boolean[] told = new boolean[1];
-        Runnable done = () -> {
-            if (!told[0]) {
-                told[0] = true;
-                probe.closeHandler(nothing -> {});
-                probe.disconnect();
-            }
-        };
-        probe.publishHandler(message -> {
-            if (!told[0]) {
-                done.run();
-                ingest.sharingIs(true);
-            }
-        });
-        probe.closeHandler(nothing -> again(told, this::tryOutSharing));
-        probe.exceptionHandler(failed -> lastError = failed.getMessage());
-        probe.connect(broker.port(), broker.host())
-                .compose(ok -> probe.subscribe("$share/" + id + "/" + PROBE + id, MqttQoS.AT_MOST_ONCE.value()))
-                .compose(ok -> probe.publish(PROBE + id, Buffer.buffer("0"), MqttQoS.AT_MOST_ONCE, false, false))
-                .onSuccess(ok -> ingest.vertx().setTimer(PROBE_PATIENCE_MS, timer -> {
-                    if (!told[0]) {
-                        done.run();
-                        ingest.sharingIs(false);
-                    }
-                }))
-                .onFailure(failed -> {
-                    lastError = failed.getMessage();
-                    again(told, this::tryOutSharing);
-                });
-    }
-
-    private void again(boolean[] told, Runnable attempt) {
-        if (!told[0] && !closed) {
-            told[0] = true;
-            ingest.vertx().setTimer(nextPauseMs(), timer -> attempt.run());
-        }
-    }
-
-    void open(boolean sharedByTheBroker) {
-        shared = sharedByTheBroker;
-        pauseMs = FIRST_PAUSE_MS;
+    void open() {
         connect();
     }
 
@@ -122,17 +70,19 @@ final class Link {
         if (closed) {
             return;
         }
+        if (!ingest.mayConnect()) {
+            // another node may have the session by now, and would lose it to us
+            ingest.vertx().setTimer(FIRST_PAUSE_MS, timer -> connect());
+            return;
+        }
         boolean[] given = new boolean[1];
-        MqttClient next = MqttClient.create(ingest.vertx(), options(broker.clientId() + "-" + number, false));
+        MqttClient next = MqttClient.create(ingest.vertx(), options());
         client = next;
         next.publishHandler(message -> take(next, message));
         next.exceptionHandler(failed -> lastError = failed.getMessage());
         next.closeHandler(nothing -> lost(given));
-        String wanted = shared ? broker.shared() : broker.topics();
-        String other = shared ? broker.topics() : broker.shared();
         next.connect(broker.port(), broker.host())
-                .compose(ok -> next.unsubscribe(other)) // a session of an earlier start may still have it
-                .compose(ok -> next.subscribe(wanted, MqttQoS.AT_LEAST_ONCE.value()))
+                .compose(ok -> next.subscribe(broker.topics(), MqttQoS.AT_LEAST_ONCE.value()))
                 .onSuccess(ok -> {
                     open = true;
                     connected++;
@@ -182,17 +132,13 @@ final class Link {
 
     private void take(MqttClient from, MqttPublishMessage message) {
         boolean answered = message.qosLevel() != MqttQoS.AT_MOST_ONCE;
-        if (message.topicName().startsWith(PROBE)) {
-            if (answered) {
-                message.ack();
-            }
-            return;
-        }
         ingest.arrivals()
-                .add(new Arrival(
+                .add(new Message(
                         message.topicName(),
                         message.payload().toString(StandardCharsets.UTF_8),
                         message.isRetain(),
+                        answered ? message.messageId() : -1,
+                        message.isDup(),
                         ingest.now(),
                         () -> acknowledge(from, message, answered)));
         if (ingest.arrivals().waiting() > Arrivals.MANY && !from.isPaused()) {
@@ -217,16 +163,16 @@ final class Link {
         }
     }
 
-    private MqttClientOptions options(String clientId, boolean forgotten) {
+    private MqttClientOptions options() {
         MqttClientOptions options = new MqttClientOptions();
-        options.setClientId(clientId)
-                .setCleanSession(forgotten)
+        options.setClientId(broker.clientId())
+                .setCleanSession(false)
                 .setMaxMessageSize(LARGEST_MESSAGE)
                 .setMaxInflightQueue(UNDER_WAY)
                 .setAutoKeepAlive(true)
                 .setKeepAliveInterval(30)
                 .setSsl(ingest.config().tls());
-        options.setAutoAck(forgotten);
+        options.setAutoAck(false);
         ingest.config().username().ifPresent(options::setUsername);
         ingest.config().password().ifPresent(options::setPassword);
         return options;

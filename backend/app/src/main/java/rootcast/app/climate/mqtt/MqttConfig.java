@@ -28,24 +28,8 @@ public interface MqttConfig {
     String topics();
 
     /**
-     * Whether several nodes, or several connections of this one, share the messages. Off for a single node: a plain
-     * subscription outlives a restart of every broker that was tried, a shared one did not on Mosquitto 2.0.11.
+     * Name of the session at the broker, which keeps what comes while nobody listens. It is the business's, whichever node
+     * listens: the same on all of them. {@code rootcast-} and a code drawn with the database unless set.
      */
-    @WithDefault("false")
-    boolean shared();
-
-    /** Nodes of this group share the messages among them. */
-    @WithDefault("rootcast")
-    String group();
-
-    /** Connections of this node, if messages are shared and the broker can do it. */
-    @WithDefault("4")
-    int connections();
-
-    /**
-     * Name of this node's session at the broker, which keeps what comes while the node is away: the same at every start
-     * and another one on every node. The HTTP port is added to it.
-     */
-    @WithDefault("rootcast")
-    String clientId();
+    Optional<String> clientId();
 }

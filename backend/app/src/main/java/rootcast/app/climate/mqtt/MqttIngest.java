@@ -7,24 +7,31 @@ import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
-import java.util.ArrayList;
-import java.util.List;
-import org.eclipse.microprofile.config.inject.ConfigProperty;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
 import org.jboss.logging.Logger;
 import org.jspecify.annotations.Nullable;
+import rootcast.app.climate.store.BusinessCode;
+import rootcast.app.node.NodeDuties;
 
 /**
- * Takes readings from an MQTT broker at QoS 1, in a session that the broker keeps while this node is away.
+ * Takes readings from an MQTT broker at QoS 1, in a session of the business that the broker keeps while nobody listens.
  *
- * <p>If messages are to be shared among nodes, it is tried out first whether the broker can: one that does not would take
- * {@code $share/…} for a name and deliver nothing. Decision: docs/decisions/0009-ingest-and-acknowledgement.md.
+ * <p>Of several nodes one has the duty to listen, as a lease that it renews; the others stand by and take over within
+ * seconds. Decision: docs/decisions/0012-one-listener.md.
  */
 @ApplicationScoped
 public class MqttIngest {
 
     private static final Logger LOG = Logger.getLogger(MqttIngest.class);
+
+    private static final Duration LEASE = Duration.ofSeconds(6);
+    private static final Duration RENEWED_EVERY = Duration.ofSeconds(1);
+    private static final Duration PATIENCE = Duration.ofSeconds(5);
 
     @Inject
     MqttConfig config;
@@ -33,32 +40,33 @@ public class MqttIngest {
     Arrivals arrivals;
 
     @Inject
+    NodeDuties duties;
+
+    @Inject
+    BusinessCode business;
+
+    @Inject
     Vertx vertx;
 
     @Inject
     InstantSource time;
 
-    @ConfigProperty(name = "quarkus.http.port", defaultValue = "8080")
-    int httpPort;
-
-    private final List<Link> links = new ArrayList<>();
-    private String sharing = "unknown";
     private @Nullable Broker broker;
+    private @Nullable Link link;
+    private @Nullable ScheduledExecutorService clock;
+    private volatile @Nullable Instant heldSince;
 
-    /** Where the broker is and what this node is called there. */
-    record Broker(String host, int port, String clientId, String topics, boolean share, String group, int connections) {
+    /** Where the broker is and what the business is called there. */
+    record Broker(String host, int port, String clientId, String topics) {}
 
-        String shared() {
-            return "$share/" + group + "/" + topics;
-        }
-    }
-
-    /** How it stands with the broker. */
+    /**
+     * How it stands with the broker.
+     *
+     * @param state off, standby (another node listens), connecting or connected
+     */
     public record State(
             String state,
             @Nullable String broker,
-            String sharing,
-            int connections,
             int waiting,
             @Nullable Instant lastConnectedAt,
             int reconnects,
@@ -70,11 +78,8 @@ public class MqttIngest {
                 .ifPresent(host -> connect(new Broker(
                         host,
                         config.port(),
-                        config.clientId() + "-" + httpPort,
-                        config.topics(),
-                        config.shared(),
-                        config.group(),
-                        config.connections())));
+                        config.clientId().orElseGet(() -> "rootcast-" + business.code()),
+                        config.topics())));
     }
 
     void stop(@Observes ShutdownEvent event) {
@@ -83,48 +88,94 @@ public class MqttIngest {
 
     synchronized void connect(Broker to) {
         broker = to;
-        arrivals.start();
-        LOG.infof("readings by MQTT from %s:%d, topics %s", to.host(), to.port(), to.topics());
-        Link first = new Link(this, to, 0);
-        links.add(first);
-        if (to.share()) {
-            first.tryOutSharing();
-        } else {
-            sharingIs(false);
-        }
+        LOG.infof("readings by MQTT from %s:%d, topics %s, as %s", to.host(), to.port(), to.topics(), to.clientId());
+        ScheduledExecutorService next = Executors.newSingleThreadScheduledExecutor(work -> {
+            Thread thread = new Thread(work, "duty to listen");
+            thread.setDaemon(true);
+            return thread;
+        });
+        next.scheduleWithFixedDelay(() -> renew(to), 0, RENEWED_EVERY.toMillis(), TimeUnit.MILLISECONDS);
+        clock = next;
     }
 
-    /** Told by the first link. */
-    synchronized void sharingIs(boolean shared) {
-        Broker to = broker;
-        if (to == null || links.isEmpty()) {
+    private void renew(Broker to) {
+        boolean mine;
+        Instant asked = time.instant();
+        try {
+            mine = duties.take(NodeDuties.LISTEN_MQTT, LEASE);
+        } catch (RuntimeException away) {
+            // What is connected stays so: nothing can be stored, so nothing is acknowledged, and the broker keeps it.
+            LOG.debugf("the duty to listen could not be renewed: %s", away);
             return;
         }
-        sharing = shared ? "shared" : "alone";
-        if (to.share() && !shared) {
-            LOG.warn("the broker does not share subscriptions: run one node, on one connection");
+        try {
+            follow(to, mine ? asked : null);
+        } catch (RuntimeException failed) {
+            LOG.warnf(failed, "could not start to listen, trying again");
         }
-        for (int number = links.size(); shared && number < to.connections(); number++) {
-            links.add(new Link(this, to, number));
-        }
-        links.forEach(link -> link.open(shared));
     }
 
-    synchronized void disconnect() {
-        links.forEach(Link::close);
-        links.clear();
-        arrivals.stop();
-        broker = null;
-        sharing = "unknown";
+    private synchronized void follow(Broker to, @Nullable Instant held) {
+        if (!to.equals(broker)) {
+            return;
+        }
+        boolean mine = held != null;
+        heldSince = held;
+        if (link != null && !(mine && arrivals.isRunning())) {
+            LOG.infof(mine ? "readings by MQTT are taken up again" : "another node takes readings by MQTT now");
+            close(Duration.ZERO);
+        }
+        if (mine && link == null) {
+            arrivals.start();
+            link = new Link(this, to);
+            link.open();
+        }
+    }
+
+    private void close(Duration patience) {
+        arrivals.stop(patience); // first, so that what was stored is acknowledged on the connection it came by
+        Link last = link;
+        link = null;
+        if (last != null) {
+            last.close();
+        }
+    }
+
+    void disconnect() {
+        ScheduledExecutorService last;
+        synchronized (this) {
+            broker = null;
+            last = clock;
+            clock = null;
+            close(PATIENCE);
+            heldSince = null;
+        }
+        if (last == null) {
+            return;
+        }
+        last.shutdown();
+        try {
+            if (last.awaitTermination(PATIENCE.toMillis(), TimeUnit.MILLISECONDS)) {
+                duties.leave(NodeDuties.LISTEN_MQTT);
+            }
+        } catch (InterruptedException ended) {
+            Thread.currentThread().interrupt();
+        } catch (RuntimeException away) {
+            LOG.debugf("the duty to listen runs out by itself: %s", away);
+        }
+    }
+
+    /** Whether no other node can have taken the duty since it was last renewed. */
+    boolean mayConnect() {
+        Instant since = heldSince;
+        return since != null && time.instant().isBefore(since.plus(LEASE));
     }
 
     /** Sends a reading as a sensor would; says whether there was a connection to send it on. */
     public synchronized boolean send(String topic, double value, Instant at) {
-        return links.stream()
-                .filter(Link::isOpen)
-                .findFirst()
-                .map(link -> link.send(topic, "{\"value\": %s, \"at\": \"%s\"}".formatted(value, at)))
-                .orElse(false);
+        return link != null
+                && link.isOpen()
+                && link.send(topic, "{\"value\": %s, \"at\": \"%s\"}".formatted(value, at));
     }
 
     Vertx vertx() {
@@ -145,23 +196,20 @@ public class MqttIngest {
 
     public synchronized State state() {
         Broker to = broker;
-        long open = links.stream().filter(Link::isOpen).count();
+        Link now = link;
+        if (to == null) {
+            return new State("off", null, 0, null, 0, null);
+        }
+        String at = to.host() + ":" + to.port();
+        if (now == null) {
+            return new State("standby", at, 0, null, 0, null);
+        }
         return new State(
-                to == null ? "off" : open > 0 ? "connected" : "connecting",
-                to == null ? null : to.host() + ":" + to.port(),
-                sharing,
-                Math.toIntExact(open),
+                now.isOpen() ? "connected" : "connecting",
+                at,
                 arrivals.waiting(),
-                links.stream()
-                        .map(Link::connectedAt)
-                        .filter(java.util.Objects::nonNull)
-                        .max(java.util.Comparator.naturalOrder())
-                        .orElse(null),
-                links.stream().mapToInt(Link::reconnects).sum(),
-                links.stream()
-                        .map(Link::lastError)
-                        .filter(java.util.Objects::nonNull)
-                        .findFirst()
-                        .orElse(null));
+                now.connectedAt(),
+                now.reconnects(),
+                now.lastError());
     }
 }

@@ -32,7 +32,7 @@ public class FlagResource {
     Once once;
 
     @Inject
-    OverrideFlag overrule;
+    OverrideFlag override;
 
     @Inject
     InstantSource time;
@@ -44,13 +44,13 @@ public class FlagResource {
 
     /** The flags are wrong: what they left out is used. */
     @POST
-    @Path("overrule")
-    public Response overrule(
+    @Path("override")
+    public Response override(
             @HeaderParam("Idempotency-Key") @Nullable String key, @RestPath String id, @NotNull @Valid WordWire word) {
-        return say(key, id, "overrule", true, word);
+        return say(key, id, "override", true, word);
     }
 
-    /** Takes an overruling back. */
+    /** Takes an override back. */
     @POST
     @Path("restore")
     public Response restore(
@@ -58,7 +58,7 @@ public class FlagResource {
         return say(key, id, "restore", false, word);
     }
 
-    private Response say(@Nullable String key, String id, String what, boolean overruled, WordWire word) {
+    private Response say(@Nullable String key, String id, String what, boolean overridden, WordWire word) {
         UUID flag;
         try {
             flag = UUID.fromString(id);
@@ -71,9 +71,9 @@ public class FlagResource {
                 "POST /api/flags/" + id + "/" + what,
                 word,
                 200,
-                () -> overrule.say(
+                () -> override.say(
                         flag,
-                        overruled,
+                        overridden,
                         word.reason().strip(),
                         until == null ? Instant.EPOCH : until.toInstant(),
                         time.instant()));

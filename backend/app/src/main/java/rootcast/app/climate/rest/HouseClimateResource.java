@@ -40,6 +40,9 @@ public class HouseClimateResource {
     HourlyClimate climate;
 
     @Inject
+    HouseHours houseHours;
+
+    @Inject
     HouseFlags flags;
 
     @Inject
@@ -75,14 +78,7 @@ public class HouseClimateResource {
         for (Quantity source : asked.sources()) {
             lines.addAll(flags.lines(new HouseQuantity(code, source), since, until));
         }
-        List<HourlyClimate.Hour> hours = switch (asked.derived()) {
-            case NOTHING -> climate.hours(code, asked.sources().get(0), since, until);
-            case DEFICIT -> climate.deficits(code, since, until);
-            case DEW_POINT -> climate.dewPoints(code, since, until);
-            case DAILY_LIGHT ->
-                climate.lightOfDays(
-                        code, places.site(house.site()).orElseThrow().zone(), since, until);
-        };
+        List<HourlyClimate.Hour> hours = houseHours.of(house, asked, since, until);
         if (asked.derived() == AskedQuantity.Derived.DAILY_LIGHT) {
             lines.addAll(AskedQuantity.moreThanTheSun(hours));
         }

@@ -7,6 +7,7 @@ import java.util.List;
 import rootcast.app.climate.IngestCount;
 import rootcast.app.climate.UnmappedTopics;
 import rootcast.app.climate.mqtt.MqttIngest;
+import rootcast.app.climate.store.IngestTables;
 import rootcast.app.people.Needs;
 import rootcast.app.people.Right;
 
@@ -24,12 +25,33 @@ public class IngestResource {
     @Inject
     UnmappedTopics unknown;
 
-    /** @param unknownTopics topics without a sensor, the one heard last first */
+    @Inject
+    IngestTables tables;
+
+    private static final int SHOWN = 20;
+
+    /**
+     * @param count of all messages that were set apart and are still kept
+     * @param last  the newest of them first
+     */
+    record RefusedWire(long count, List<IngestTables.RefusedMessage> last) {}
+
+    /**
+     * @param unknownTopics topics without a sensor, the one seen last first
+     * @param refused       messages that could not be stored although the database works
+     */
     record IngestWire(
-            List<IngestCount.Counted> ways, MqttIngest.State mqtt, List<UnmappedTopics.Heard> unknownTopics) {}
+            List<IngestCount.Counted> ways,
+            MqttIngest.State mqtt,
+            List<UnmappedTopics.Seen> unknownTopics,
+            RefusedWire refused) {}
 
     @GET
     public IngestWire ingest() {
-        return new IngestWire(count.all(), mqtt.state(), unknown.all());
+        return new IngestWire(
+                count.all(),
+                mqtt.state(),
+                unknown.all(),
+                new RefusedWire(tables.refusedMessages(), tables.lastRefused(SHOWN)));
     }
 }

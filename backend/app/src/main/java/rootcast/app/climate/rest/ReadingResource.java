@@ -1,10 +1,9 @@
 package rootcast.app.climate.rest;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import jakarta.inject.Inject;
 import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
@@ -16,26 +15,19 @@ import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
-import java.util.Set;
-import java.util.function.Function;
-import java.util.stream.Collectors;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.climate.IngestCount;
 import rootcast.app.climate.RecordReadings;
-import rootcast.app.climate.store.Sensors;
+import rootcast.app.climate.SetupMaps;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
 import rootcast.app.people.Needs;
 import rootcast.app.people.Right;
 import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
-import rootcast.app.site.store.Places;
-import rootcast.climate.Sensor;
-import rootcast.site.House;
 
 /** Readings by HTTP: one or many, in any order. */
 @Path("/api/readings")
@@ -52,16 +44,13 @@ public class ReadingResource {
     RecordReadings recordReadings;
 
     @Inject
-    Places places;
+    SetupMaps setup;
 
     @Inject
-    Sensors sensors;
+    SentReadings sentReadings;
 
     @Inject
     IngestCount count;
-
-    @Inject
-    ObjectMapper json;
 
     @Inject
     InstantSource time;
@@ -72,6 +61,7 @@ public class ReadingResource {
     @POST
     @Produces(MediaType.APPLICATION_JSON)
     @APIResponseSchema(value = Taken.class, responseCode = "200")
+    @Consumes(MediaType.APPLICATION_JSON)
     public Response take(
             @HeaderParam("Idempotency-Key") @Nullable String key,
             @RequestBody(
@@ -79,43 +69,33 @@ public class ReadingResource {
                                     @org.eclipse.microprofile.openapi.annotations.media.Content(
                                             schema = @Schema(implementation = ReadingWire[].class)))
                     @NotNull
-                    JsonNode body) {
-        Once.Answer answer = once.write(OnceKey.optional(key), "POST /api/readings", body, 200, () -> taken(body));
+                    byte[] body)
+            throws JsonProcessingException {
+        List<SentReadings.One> sent = sentReadings.read(body); // before the one place of a writer is asked for
+        Once.Answer answer = once.writeBulk(
+                OnceKey.optional(key), "POST /api/readings", SentReadings.fingerprint(body), 200, () -> taken(sent));
         return Response.status(answer.status())
                 .type(MediaType.APPLICATION_JSON)
                 .entity(answer.body())
                 .build();
     }
 
-    private Taken taken(JsonNode body) {
+    private Taken taken(List<SentReadings.One> sent) {
         Instant now = time.instant();
-        if (!body.isArray() && !body.isObject()) {
-            throw Problem.malformed("body", "must be a reading or a list of readings");
-        }
-        Map<String, String> sites = places.houses().stream().collect(Collectors.toMap(House::code, House::site));
-        Set<String> houses = sites.keySet();
-        Map<String, Sensor> bySensor =
-                sensors.all().stream().collect(Collectors.toMap(Sensor::code, Function.identity()));
-        List<RecordReadings.Numbered> good = new ArrayList<>();
+        SetupMaps.Maps maps = setup.now();
+        List<RecordReadings.Numbered> good = new ArrayList<>(sent.size());
         List<RecordReadings.Refused> bad = new ArrayList<>();
         int index = 0;
-        for (JsonNode item : body.isArray() ? body : json.createArrayNode().add(body)) {
+        for (SentReadings.One each : sent) {
             try {
-                ReadingWire wire = json.treeToValue(item, ReadingWire.class);
-                if (wire == null) {
-                    throw new ReadingWire.Unusable("is null");
-                }
-                good.add(new RecordReadings.Numbered(index, wire.reading(houses, bySensor)));
+                good.add(new RecordReadings.Numbered(index, each.reading(maps)));
             } catch (ReadingWire.Unusable unusable) {
                 bad.add(new RecordReadings.Refused(index, unusable.getMessage()));
-            } catch (JsonProcessingException unreadable) {
-                bad.add(new RecordReadings.Refused(
-                        index, "cannot be read as {house, quantity, value, unit, at} with these types"));
             }
             index++;
         }
         good.stream()
-                .map(each -> sites.get(each.reading().house()))
+                .map(each -> maps.siteOf().get(each.reading().house()))
                 .distinct()
                 .forEach(site -> rights.at(site, Right.POST_READINGS));
         List<RecordReadings.Refused> unreadable = List.copyOf(bad);

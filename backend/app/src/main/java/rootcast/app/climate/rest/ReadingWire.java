@@ -5,11 +5,10 @@ import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
-import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.climate.HouseReading;
+import rootcast.app.climate.SetupMaps;
 import rootcast.climate.LightSource;
 import rootcast.climate.Quantity;
 import rootcast.climate.ReadingUnit;
@@ -40,11 +39,11 @@ record ReadingWire(
     }
 
     /** Whether its value can be true is for the use case to say, which keeps what cannot be. */
-    HouseReading reading(Set<String> houses, Map<String, Sensor> sensors) throws Unusable {
+    HouseReading reading(SetupMaps.Maps setup) throws Unusable {
         if (house == null || quantity == null || value == null || unit == null || at == null) {
             throw new Unusable("house, quantity, value, unit and at are all needed");
         }
-        if (!houses.contains(house)) {
+        if (!setup.houses().contains(house)) {
             throw new Unusable("there is no house '" + house + "'");
         }
         Quantity what = Quantity.ofWireName(quantity)
@@ -62,7 +61,7 @@ record ReadingWire(
             return new HouseReading(
                     house, what, HouseReading.NO_SENSOR, measuredAt, read.kept(value, LightSource.SUN), value, unit);
         }
-        Sensor by = sensors.get(sensor);
+        Sensor by = setup.byCode().get(sensor);
         if (by == null || !by.house().equals(house) || by.quantity() != what || by.unit() != read) {
             throw new Unusable("there is no sensor '%s' for %s in house '%s' that shows %s"
                     .formatted(sensor, quantity, house, unit));

@@ -18,8 +18,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
-import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import java.util.stream.Collectors;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
@@ -72,7 +72,10 @@ public class SensorResource {
     public List<SensorWire> all() {
         Sites theirs = caller.mayRead();
         Map<String, String> sites = places.houses().stream().collect(Collectors.toMap(House::code, House::site));
-        return sensors.all().stream().filter(each -> theirs.includes(sites.get(each.house()))).map(SensorWire::of).toList();
+        return sensors.all().stream()
+                .filter(each -> theirs.includes(sites.get(each.house())))
+                .map(SensorWire::of)
+                .toList();
     }
 
     @GET

@@ -10,7 +10,7 @@ import java.util.UUID;
 
 /** A person's word on a flag; the one with the highest position counts. */
 @Entity
-@Table(name = "flag_overrule")
+@Table(name = "flag_override")
 public class FlagOverrideRow {
 
     @Embeddable
@@ -24,7 +24,7 @@ public class FlagOverrideRow {
     public String sensor;
     public String kind;
     public Instant flaggedAt;
-    public boolean overruled;
+    public boolean overridden;
     public String reason;
     public Instant recordedAt;
 }

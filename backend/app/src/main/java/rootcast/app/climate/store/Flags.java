@@ -6,6 +6,7 @@ import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -36,7 +37,7 @@ public class Flags {
     AsideRows asideRows;
 
     @Inject
-    OverruleRows overruleRows;
+    OverrideRows overrideRows;
 
     @ApplicationScoped
     static class FlagRows implements PanacheRepositoryBase<ReadingFlagRow, UUID> {}
@@ -45,7 +46,7 @@ public class Flags {
     static class AsideRows implements PanacheRepositoryBase<ReadingAsideRow, UUID> {}
 
     @ApplicationScoped
-    static class OverruleRows implements PanacheRepositoryBase<FlagOverrideRow, FlagOverrideRow.Id> {}
+    static class OverrideRows implements PanacheRepositoryBase<FlagOverrideRow, FlagOverrideRow.Id> {}
 
     /**
      * A flag as it is shown.
@@ -55,7 +56,7 @@ public class Flags {
     public record Shown(UUID id, HouseQuantity of, QualityFlag flag, boolean setAside) {}
 
     /** A person's last word on a flag. */
-    public record Word(boolean overruled, String reason, Instant recordedAt) {}
+    public record Word(boolean overridden, String reason, Instant recordedAt) {}
 
     public Map<Long, List<QualityFlag>> byHour(HouseQuantity of, Instant fromInclusive, Instant untilExclusive) {
         return flagRows
@@ -69,6 +70,21 @@ public class Flags {
                 .map(Flags::flag)
                 .sorted(QualityFlag.ORDER)
                 .collect(Collectors.groupingBy(flag -> HourlySeries.hourOf(flag.at())));
+    }
+
+    /** When a reading of each house and quantity was last left out, of those since an instant. */
+    public Map<HouseQuantity, Instant> lastLeftOut(Collection<String> houses, Instant fromInclusive) {
+        Map<HouseQuantity, Instant> last = new HashMap<>();
+        flagRows.getEntityManager()
+                .createQuery(
+                        "select f.house, f.quantity, max(f.flaggedAt) from ReadingFlagRow f where f.house in ?1"
+                                + " and f.leftOut = true and f.flaggedAt >= ?2 group by f.house, f.quantity",
+                        Object[].class)
+                .setParameter(1, houses)
+                .setParameter(2, fromInclusive)
+                .getResultList()
+                .forEach(row -> last.put(of((String) row[0], (String) row[1]), (Instant) row[2]));
+        return last;
     }
 
     public void replace(List<FlagOfHouse> dropped, List<FlagOfHouse> raised) {
@@ -139,33 +155,33 @@ public class Flags {
         row.sensor = of.flag().sensor();
         row.kind = of.flag().kind().wireName();
         row.flaggedAt = of.flag().at();
-        row.overruled = word.overruled();
+        row.overridden = word.overridden();
         row.reason = word.reason();
         row.recordedAt = word.recordedAt();
-        overruleRows.persist(row);
-        overruleRows.flush();
+        overrideRows.persist(row);
+        overrideRows.flush();
     }
 
     /** The last word on each flag that anything was said of. */
     public Map<UUID, Word> words(HouseQuantity of, Instant fromInclusive, Instant untilExclusive) {
         Map<UUID, Word> words = new HashMap<>();
         said(of, fromInclusive, untilExclusive, Readings.NEVER)
-                .forEach(row -> words.put(row.id.flagId(), new Word(row.overruled, row.reason, row.recordedAt)));
+                .forEach(row -> words.put(row.id.flagId(), new Word(row.overridden, row.reason, row.recordedAt)));
         return words;
     }
 
-    /** Flags in force as overruled. */
-    public Set<QualityFlag.Key> overruled(HouseQuantity of, Instant fromInclusive, Instant untilExclusive) {
-        return overruled(of, fromInclusive, untilExclusive, Readings.NEVER);
+    /** Flags in force as overridden. */
+    public Set<QualityFlag.Key> overridden(HouseQuantity of, Instant fromInclusive, Instant untilExclusive) {
+        return overridden(of, fromInclusive, untilExclusive, Readings.NEVER);
     }
 
-    /** Flags that were overruled by an instant. */
-    public Set<QualityFlag.Key> overruled(
+    /** Flags that were overridden by an instant. */
+    public Set<QualityFlag.Key> overridden(
             HouseQuantity of, Instant fromInclusive, Instant untilExclusive, Instant saidBy) {
         Map<UUID, FlagOverrideRow> last = new HashMap<>();
         said(of, fromInclusive, untilExclusive, saidBy).forEach(row -> last.put(row.id.flagId(), row));
         return last.values().stream()
-                .filter(row -> row.overruled)
+                .filter(row -> row.overridden)
                 .map(row -> new QualityFlag.Key(kind(row.kind), row.sensor, row.flaggedAt))
                 .collect(Collectors.toSet());
     }
@@ -185,7 +201,7 @@ public class Flags {
             last.put(row.id.flagId(), row);
         });
         last.values().stream()
-                .filter(row -> row.overruled)
+                .filter(row -> row.overridden)
                 .map(row -> asideRows.findById(row.id.flagId()))
                 .filter(java.util.Objects::nonNull)
                 .forEach(aside -> readings.add(reading(aside)));
@@ -194,7 +210,7 @@ public class Flags {
 
     /** Moments of flags that something was said of after an instant. */
     public List<Instant> spokenOfAfter(HouseQuantity of, Instant instant) {
-        return overruleRows
+        return overrideRows
                 .list(
                         "house = ?1 and quantity = ?2 and recordedAt > ?3",
                         of.house(),
@@ -207,7 +223,7 @@ public class Flags {
 
     private List<FlagOverrideRow> said(
             HouseQuantity of, Instant fromInclusive, Instant untilExclusive, Instant saidBy) {
-        return overruleRows.list(
+        return overrideRows.list(
                 "house = ?1 and quantity = ?2 and flaggedAt >= ?3 and flaggedAt < ?4 and recordedAt <= ?5"
                         + " order by id.positionNo",
                 of.house(),

@@ -7,11 +7,14 @@ import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.Arrays;
+import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import org.hibernate.Session;
 import rootcast.app.climate.HouseQuantity;
 import rootcast.app.climate.HouseReading;
@@ -26,6 +29,21 @@ public class Readings {
     /** Later than any reading. */
     public static final Instant NEVER = Instant.parse("9000-01-01T00:00:00Z");
 
+    /** Hours are few and lead to the readings; the order names the whole key so that either database walks it backwards. */
+    private static final String NEWEST_OF_EACH = "select r.* from (select s.house, s.quantity,"
+            + " (select n.measured_at from reading n where n.house = s.house and n.quantity = s.quantity"
+            + " and n.measured_at >= s.hour_start order by n.house desc, n.quantity desc, n.measured_at desc"
+            + " fetch first 1 row only) as newest"
+            + " from (select h.code as house, q.quantity as quantity, (select k.hour_start from reading_hour k"
+            + " where k.house = h.code and k.quantity = q.quantity"
+            + " order by k.house desc, k.quantity desc, k.hour_start desc fetch first 1 row only) as hour_start"
+            + " from house h cross join (values "
+            + Arrays.stream(Quantity.values())
+                    .map(quantity -> "('" + quantity.wireName() + "')")
+                    .collect(Collectors.joining(", "))
+            + ") as q (quantity) where h.code in (?1)) s) w"
+            + " join reading r on r.house = w.house and r.quantity = w.quantity and r.measured_at = w.newest";
+
     @Inject
     Rows rows;
 
@@ -39,7 +57,7 @@ public class Readings {
      * One hour.
      *
      * @param leftOut  readings that are there but not in the sum
-     * @param settled  its readings were put away, the sum stays
+     * @param settled  its readings were purged, the sum stays
      * @param isStored whether there is a row of it already
      */
     public record Hour(
@@ -149,7 +167,7 @@ public class Readings {
                 .toList();
     }
 
-    /** Houses and quantities that were written to between two positions, also by overruling a flag. */
+    /** Houses and quantities that were written to between two positions, also by overriding a flag. */
     public Set<HouseQuantity> seriesWrittenBetween(FactPosition afterExclusive, FactPosition upToInclusive) {
         Set<HouseQuantity> series = new HashSet<>();
         for (String query : List.of(
@@ -188,6 +206,17 @@ public class Readings {
                 .stream()
                 .map(Readings::reading)
                 .toList();
+    }
+
+    /** The newest reading of each house and quantity: one look per series, however many readings there are. */
+    public List<HouseReading> newestOfEach(Collection<String> houses) {
+        if (houses.isEmpty()) {
+            return List.of();
+        }
+        List<?> found = database.createNativeQuery(NEWEST_OF_EACH, ReadingRow.class)
+                .setParameter(1, houses)
+                .getResultList();
+        return found.stream().map(row -> reading((ReadingRow) row)).toList();
     }
 
     public Optional<HouseReading> newestOf(HouseQuantity of, String sensor) {
@@ -254,7 +283,7 @@ public class Readings {
      * Puts away the oldest raw readings recorded before an instant; their hours are settled and stay.
      *
      * @param about so many, and those recorded together with the last of them
-     * @return readings put away
+     * @return readings purged
      */
     public int purge(Instant recordedBefore, int about) {
         List<Instant> last = database.createQuery(

@@ -65,11 +65,10 @@ public class LearningResource {
         rights.everywhere(Right.SET_UP);
         // Learned before anybody is kept waiting for the one place in the queue of writers.
         LearnCrop.Proposal proposal = learnCrop.learn(code, now);
-        Once.Answer answer =
-                once.write(OnceKey.optional(key), "POST " + path + "/learning", "", 201, () -> {
-                    log.add("POST " + path + "/learning");
-                    return stored(proposal, now);
-                });
+        Once.Answer answer = once.write(OnceKey.optional(key), "POST " + path + "/learning", "", 201, () -> {
+            log.add("POST " + path + "/learning");
+            return stored(proposal, now);
+        });
         return Response.status(answer.status())
                 .type(MediaType.APPLICATION_JSON)
                 .location(URI.create(path + "/profiles"))

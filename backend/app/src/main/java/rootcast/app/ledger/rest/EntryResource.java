@@ -66,7 +66,8 @@ public class EntryResource {
                 "POST /api/batches",
                 wire,
                 201,
-                () -> BatchWire.Stuck.of(stickBatch.stick(wire.wanted(), caller.who().name(), time.instant())));
+                () -> BatchWire.Stuck.of(
+                        stickBatch.stick(wire.wanted(), caller.who().name(), time.instant())));
         return Response.status(answer.status())
                 .type(MediaType.APPLICATION_JSON)
                 .entity(answer.body())
@@ -84,8 +85,13 @@ public class EntryResource {
         Once.Answer answer = once.write(OnceKey.required(key), "POST " + path, wire, 201, () -> {
             Batch batch = ledger.batch(id).orElseThrow(() -> Problem.notFound("batch", id));
             What what = wire.what(batch.trayFormat());
-            var recorded =
-                    recordEntry.record(id, wire.happenedAt().toInstant(), what, wire.note(), caller.who().name(), time.instant());
+            var recorded = recordEntry.record(
+                    id,
+                    wire.happenedAt().toInstant(),
+                    what,
+                    wire.note(),
+                    caller.who().name(),
+                    time.instant());
             var after = recorded.after();
             return new EntryWire.Written(
                     recorded.id(),

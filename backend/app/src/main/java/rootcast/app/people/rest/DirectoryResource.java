@@ -45,7 +45,8 @@ public class DirectoryResource {
         if (!(identity.getPrincipal() instanceof JsonWebToken token)) {
             throw Problem.notFound("directory", "directory");
         }
-        String secret = directory.in(token.getName(), token.getClaimNames(), token::getClaim, SessionCookie.from(request));
+        String secret =
+                directory.in(token.getName(), token.getClaimNames(), token::getClaim, SessionCookie.from(request));
         return Response.ok(ON_TO_THE_PAGE, MediaType.TEXT_HTML_TYPE)
                 .cookie(cookie.holding(secret, request))
                 .build();

@@ -51,8 +51,7 @@ class ForeignOrigin {
                     audit.refused(
                             "nobody",
                             "foreign-origin",
-                            request.method() + " " + context.normalizedPath() + " from "
-                                    + request.getHeader("Origin"),
+                            request.method() + " " + context.normalizedPath() + " from " + request.getHeader("Origin"),
                             SessionCookie.address(request));
                     return null;
                 })

@@ -16,6 +16,8 @@ record GrantWire(
     }
 
     static List<GrantWire> of(List<Grant> grants) {
-        return grants.stream().map(each -> new GrantWire(each.role(), each.site())).toList();
+        return grants.stream()
+                .map(each -> new GrantWire(each.role(), each.site()))
+                .toList();
     }
 }

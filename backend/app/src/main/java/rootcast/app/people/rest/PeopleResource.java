@@ -113,8 +113,8 @@ public class PeopleResource {
     @PUT
     @Path("{name}")
     public PersonWire change(@RestPath String name, @NotNull @Valid PersonChangeWire wire) {
-        return PersonWire.of(staff.change(
-                name, wire.displayName().strip(), GrantWire.grants(wire.grants()), wire.active(), by()));
+        return PersonWire.of(
+                staff.change(name, wire.displayName().strip(), GrantWire.grants(wire.grants()), wire.active(), by()));
     }
 
     /** Sets another password and ends the person's sessions. */

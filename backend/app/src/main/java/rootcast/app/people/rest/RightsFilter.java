@@ -55,13 +55,13 @@ class RightsFilter {
             throw Problem.notSignedIn();
         }
         if (!asking.may(right)) {
-            throw Problem.noRight("The right %s is not yours. An owner can grant it.".formatted(right)).with("right", right.name());
+            throw Problem.noRight("The right %s is not yours. An owner can grant it.".formatted(right))
+                    .with("right", right.name());
         }
     }
 
     @ServerResponseFilter
-    public void list(
-            ContainerRequestContext request, ContainerResponseContext response) {
+    public void list(ContainerRequestContext request, ContainerResponseContext response) {
         if (response.getStatus() != FORBIDDEN) {
             return;
         }

@@ -33,7 +33,9 @@ public class SessionCookie {
     }
 
     static String address(HttpServerRequest request) {
-        return request.remoteAddress() == null ? "" : String.valueOf(request.remoteAddress().hostAddress());
+        return request.remoteAddress() == null
+                ? ""
+                : String.valueOf(request.remoteAddress().hostAddress());
     }
 
     private static NewCookie cookie(String value, int seconds, HttpServerRequest request) {

@@ -37,10 +37,14 @@ class ShownSecrets implements HttpAuthenticationMechanism, IdentityProvider<Show
         if (header != null) {
             boolean bearer = header.regionMatches(true, 0, BEARER, 0, BEARER.length());
             return ask(
-                    providers, context, new Shown(bearer ? header.substring(BEARER.length()).strip() : "", false));
+                    providers,
+                    context,
+                    new Shown(bearer ? header.substring(BEARER.length()).strip() : "", false));
         }
         Cookie cookie = context.request().getCookie(SessionCookie.NAME);
-        return cookie == null ? Uni.createFrom().nullItem() : ask(providers, context, new Shown(cookie.getValue(), true));
+        return cookie == null
+                ? Uni.createFrom().nullItem()
+                : ask(providers, context, new Shown(cookie.getValue(), true));
     }
 
     private static Uni<SecurityIdentity> ask(IdentityProviderManager providers, RoutingContext context, Shown shown) {
@@ -61,7 +65,8 @@ class ShownSecrets implements HttpAuthenticationMechanism, IdentityProvider<Show
         QuarkusSecurityIdentity.Builder identity =
                 QuarkusSecurityIdentity.builder().addAttribute(Asking.ATTRIBUTE, asking);
         return asking.isSignedIn()
-                ? identity.setPrincipal(new QuarkusPrincipal(asking.who().name())).build()
+                ? identity.setPrincipal(new QuarkusPrincipal(asking.who().name()))
+                        .build()
                 : identity.setAnonymous(true).build();
     }
 

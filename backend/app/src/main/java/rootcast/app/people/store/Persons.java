@@ -40,8 +40,8 @@ public class Persons {
     }
 
     public List<Person> all() {
-        Map<String, List<PersonGrantRow>> byPerson =
-                grants.list("order by id.person, id.seq").stream().collect(Collectors.groupingBy(row -> row.id.person()));
+        Map<String, List<PersonGrantRow>> byPerson = grants.list("order by id.person, id.seq").stream()
+                .collect(Collectors.groupingBy(row -> row.id.person()));
         return rows.list("order by nameKey").stream()
                 .map(row -> person(row, byPerson.getOrDefault(row.nameKey, List.of())))
                 .toList();

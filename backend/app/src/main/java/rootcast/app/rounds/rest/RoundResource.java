@@ -128,7 +128,11 @@ public class RoundResource {
                 "done",
                 wire,
                 () -> closed(recordCare.done(
-                        id, wire.happenedAt().toInstant(), wire.observed(task(id)), caller.who().name(), time.instant())));
+                        id,
+                        wire.happenedAt().toInstant(),
+                        wire.observed(task(id)),
+                        caller.who().name(),
+                        time.instant())));
     }
 
     @POST
@@ -143,7 +147,8 @@ public class RoundResource {
         return write(key, id, "skipped", wire, () -> {
             Instant now = time.instant();
             Instant at = wire.happenedAt() == null ? now : wire.happenedAt().toInstant();
-            return closed(recordCare.skipped(id, at, wire.reason().strip(), caller.who().name(), now));
+            return closed(recordCare.skipped(
+                    id, at, wire.reason().strip(), caller.who().name(), now));
         });
     }
 
@@ -155,7 +160,8 @@ public class RoundResource {
     public Response undo(
             @RestPath String id, @HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid UndoWire wire) {
         return write(key, id, "undo", wire, () -> {
-            RecordedCare before = recordCare.undo(id, wire.reason().strip(), caller.who().name(), time.instant());
+            RecordedCare before =
+                    recordCare.undo(id, wire.reason().strip(), caller.who().name(), time.instant());
             Site site = places.site(before.site()).orElseThrow();
             LocalDate today = site.dayOf(time.instant());
             return closed(before, before.care().dueOn().isBefore(today) ? "carried-over" : "due");

@@ -57,7 +57,10 @@ public class HouseResource {
     @Needs(Right.READ)
     public List<HouseWire> all() {
         Sites theirs = caller.mayRead();
-        return places.houses().stream().filter(each -> theirs.includes(each.site())).map(HouseWire::of).toList();
+        return places.houses().stream()
+                .filter(each -> theirs.includes(each.site()))
+                .map(HouseWire::of)
+                .toList();
     }
 
     @GET
@@ -66,7 +69,8 @@ public class HouseResource {
     public HouseWire one(@RestPath String code) {
         return places.house(code)
                 .filter(each -> caller.mayRead().includes(each.site()))
-                .map(HouseWire::of).orElseThrow(() -> Problem.notFound("house", code));
+                .map(HouseWire::of)
+                .orElseThrow(() -> Problem.notFound("house", code));
     }
 
     @POST

@@ -49,7 +49,10 @@ public class SiteResource {
     @Needs(Right.READ)
     public List<SiteWire> all() {
         Sites theirs = caller.mayRead();
-        return places.sites().stream().filter(each -> theirs.includes(each.code())).map(SiteWire::of).toList();
+        return places.sites().stream()
+                .filter(each -> theirs.includes(each.code()))
+                .map(SiteWire::of)
+                .toList();
     }
 
     @GET
@@ -58,7 +61,8 @@ public class SiteResource {
     public SiteWire one(@RestPath String code) {
         return places.site(code)
                 .filter(each -> caller.mayRead().includes(each.code()))
-                .map(SiteWire::of).orElseThrow(() -> Problem.notFound("site", code));
+                .map(SiteWire::of)
+                .orElseThrow(() -> Problem.notFound("site", code));
     }
 
     @POST

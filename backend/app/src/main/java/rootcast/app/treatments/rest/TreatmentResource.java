@@ -68,7 +68,8 @@ public class TreatmentResource {
                 "POST /api/treatments",
                 wire,
                 201,
-                () -> TreatmentView.of(recordTreatment.record(wire.wanted(), caller.who().name(), time.instant()), time.instant())));
+                () -> TreatmentView.of(
+                        recordTreatment.record(wire.wanted(), caller.who().name(), time.instant()), time.instant())));
     }
 
     @GET
@@ -97,7 +98,9 @@ public class TreatmentResource {
                 wire,
                 200,
                 () -> TreatmentView.of(
-                        recordTreatment.reverse(id, wire.reason().strip(), caller.who().name(), time.instant()), time.instant())));
+                        recordTreatment.reverse(
+                                id, wire.reason().strip(), caller.who().name(), time.instant()),
+                        time.instant())));
     }
 
     /** Newest first, reversed ones too; the last 90 days unless said otherwise. */

@@ -100,7 +100,8 @@ public class WarningResource {
     public WarningView one(@RestPath UUID id) {
         return store.one(id)
                 .filter(written -> caller.mayRead().includes(written.site()))
-                .map(WarningView::of).orElseThrow(() -> Problem.notFound("warning", id.toString()));
+                .map(WarningView::of)
+                .orElseThrow(() -> Problem.notFound("warning", id.toString()));
     }
 
     /** That somebody has seen it. It goes on until its cause has gone. */
@@ -118,8 +119,8 @@ public class WarningResource {
                 "POST /api/warnings/" + id + "/acknowledgement",
                 wire == null ? "" : wire,
                 200,
-                () -> WarningView.of(
-                        acknowledge.acknowledge(id, caller.who().name(), wire == null ? null : wire.text(), time.instant())));
+                () -> WarningView.of(acknowledge.acknowledge(
+                        id, caller.who().name(), wire == null ? null : wire.text(), time.instant())));
         acknowledge.announce(id);
         return Response.status(answer.status())
                 .type(MediaType.APPLICATION_JSON)

@@ -22,4 +22,6 @@ public class WarningDeliveryRow {
     public int attempts;
     public String lastError;
     public Instant deliveredAt;
+    public String claimedBy;
+    public Instant claimedUntil;
 }

@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
 import rootcast.app.warnings.WrittenWarning;
 import rootcast.warnings.Warning;
 
-/** The log of warnings and what is to be told of them, as stored. */
+/** The log of warnings and what was sent of them, as stored. */
 @ApplicationScoped
 @Transactional
 public class WarningStore {
@@ -68,45 +68,11 @@ public class WarningStore {
         row.acknowledgement = text;
     }
 
-    public void tell(UUID warning, String channel, Instant dueAt) {
-        WarningDeliveryRow row = new WarningDeliveryRow();
-        row.id = new WarningDeliveryRow.Id(warning, channel);
-        row.dueAt = dueAt;
-        deliveries.persist(row);
-    }
-
-    /** A warning that is to be told through a channel. */
-    public record Owed(WrittenWarning warning, String channel, int attempts) {}
-
-    public List<Owed> owed(Instant now, int most) {
-        List<WarningDeliveryRow> due = deliveries
-                .find("deliveredAt is null and dueAt <= ?1 order by dueAt", now)
-                .page(0, most)
-                .list();
-        return due.stream()
-                .map(row -> new Owed(one(row.id.warning()).orElseThrow(), row.id.channel(), row.attempts))
-                .toList();
-    }
-
-    public void delivered(UUID warning, String channel, Instant at) {
-        WarningDeliveryRow row = deliveries.findById(new WarningDeliveryRow.Id(warning, channel));
-        row.attempts++;
-        row.lastError = null;
-        row.deliveredAt = at;
-    }
-
-    public void failed(UUID warning, String channel, String error, Instant tryAgainAt) {
-        WarningDeliveryRow row = deliveries.findById(new WarningDeliveryRow.Id(warning, channel));
-        row.attempts++;
-        row.lastError = error.length() > 500 ? error.substring(0, 500) : error;
-        row.dueAt = tryAgainAt;
-    }
-
     private List<WrittenWarning> written(List<WarningRow> found) {
         if (found.isEmpty()) {
             return List.of();
         }
-        Map<UUID, List<WarningDeliveryRow>> told =
+        Map<UUID, List<WarningDeliveryRow>> sent =
                 deliveries
                         .list(
                                 "id.warning in ?1 order by id.channel",
@@ -114,7 +80,7 @@ public class WarningStore {
                         .stream()
                         .collect(Collectors.groupingBy(row -> row.id.warning()));
         return found.stream()
-                .map(row -> mapper.written(row, told.getOrDefault(row.id, List.of())))
+                .map(row -> mapper.written(row, sent.getOrDefault(row.id, List.of())))
                 .toList();
     }
 }

@@ -3,10 +3,12 @@ package rootcast.app.climate.mqtt;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import io.agroal.api.AgroalDataSource;
 import io.restassured.path.json.JsonPath;
 import io.vertx.core.Vertx;
 import jakarta.inject.Inject;
 import java.nio.file.Path;
+import java.sql.SQLException;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
@@ -21,6 +23,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import rootcast.app.HandSetClock;
 import rootcast.app.Nursery;
+import rootcast.app.Tables;
+import rootcast.app.climate.FlushIngest;
 
 /** Readings from a real broker, seen from the device and from the API. */
 abstract class MqttContract {
@@ -35,6 +39,12 @@ abstract class MqttContract {
 
     @Inject
     Arrivals arrivals;
+
+    @Inject
+    FlushIngest flush;
+
+    @Inject
+    AgroalDataSource database;
 
     @Inject
     Vertx vertx;
@@ -53,7 +63,7 @@ abstract class MqttContract {
         nursery = Nursery.opened(time);
         hour = time.instant().truncatedTo(ChronoUnit.HOURS).minus(Duration.ofHours(5));
         broker = new TestBroker(store);
-        ingest.connect(new MqttIngest.Broker("127.0.0.1", broker.port(), nursery.house, "#", true, "rootcast", 4));
+        ingest.connect(new MqttIngest.Broker("127.0.0.1", broker.port(), nursery.house, "#"));
         await(() -> ingest.state().state().equals("connected"));
         device = new TestPublisher(vertx, broker.port());
         assertThat(device.connect()).isTrue();
@@ -84,7 +94,6 @@ abstract class MqttContract {
                 .isEqualTo(82.5);
         assertThat(Instant.parse(now.getString("quantities.find { it.quantity == 'relative-humidity' }.at")))
                 .isEqualTo(time.instant());
-        assertThat(ingest.state().sharing()).as("this broker does not share").isEqualTo("alone");
     }
 
     @Test
@@ -145,18 +154,134 @@ abstract class MqttContract {
     void aMessageThatTheBrokerKeptWithoutATimeIsNoReadingOfNow() {
         sensor("a", "medium-temperature", "Cel", 0);
         var acknowledged = new AtomicInteger();
-        arrivals.add(new Arrival(nursery.house + "/a", "21", true, time.instant(), acknowledged::incrementAndGet));
-        arrivals.add(new Arrival(
-                nursery.house + "/a",
-                "{\"value\": 22, \"at\": \"%s\"}".formatted(hour),
-                true,
-                time.instant(),
-                acknowledged::incrementAndGet));
+        arrivals.add(message("a", "21", true, 1, false, acknowledged));
+        arrivals.add(message("a", "{\"value\": 22, \"at\": \"%s\"}".formatted(hour), true, 2, false, acknowledged));
 
         await(() -> acknowledged.get() == 2);
 
         assertThat(changed("retained-without-time")).isEqualTo(1);
         assertThat(changed("stored")).isEqualTo(1);
+    }
+
+    /** The fault is put into the table by hand: none is known that gets through what is checked before. */
+    @Test
+    void aMessageThatCannotBeStoredIsKeptApartAndShownAndHoldsUpNoOther() throws SQLException {
+        sensor("a", "medium-temperature", "Cel", 0);
+        var tables = new Tables(database);
+        tables.execute("alter table reading add constraint not_this_one check (reading_value <> 13.25)");
+        try {
+            for (int second = 0; second < 20; second++) {
+                send(
+                        "a",
+                        "{\"value\": %s, \"at\": \"%s\"}"
+                                .formatted(second == 7 ? "13.25" : "20", hour.plusSeconds(second)));
+            }
+            await(() -> changed("failed") == 1 && changed("stored") == 19);
+        } finally {
+            tables.execute("alter table reading drop constraint not_this_one");
+        }
+
+        assertThat(device.taken()).hasSize(20);
+        String apart = "refused.last.find { it.topic == '" + nursery.house + "/a' }";
+        JsonPath seen = Nursery.get("/api/ingest");
+        assertThat(seen.getString(apart + ".payload")).contains("13.25");
+        assertThat(seen.getString(apart + ".reason")).isNotBlank();
+        assertThat(seen.getLong("refused.count")).isPositive();
+        assertThat(ingest.state().waiting()).isZero();
+    }
+
+    /** Without a time two messages can only be told apart by the number under which the broker gives them. */
+    @Test
+    void aMessageWithoutATimeThatTheBrokerGivesAgainIsStoredOnceAlsoByTheNextListener() {
+        sensor("a", "medium-temperature", "Cel", 0);
+        var acknowledged = new AtomicInteger();
+        arrivals.add(message("a", "21", false, 7, false, acknowledged));
+        await(() -> acknowledged.get() == 1);
+
+        arrivals.start(); // what another node does when it takes over: it knows only what is written
+        time.moveOn(Duration.ofMinutes(5));
+        arrivals.add(message("a", "21", false, 7, true, acknowledged));
+        arrivals.add(message("a", "21", false, 8, false, acknowledged));
+        arrivals.add(message("a", "21", false, 8, true, acknowledged));
+        await(() -> acknowledged.get() == 4);
+
+        assertThat(changed("stored")).isEqualTo(2);
+        assertThat(changed("duplicates")).isEqualTo(2);
+    }
+
+    @Test
+    void whileAnotherNodeHasTheDutyThisOneStandsByAndTakesOverOnceItsLeaseHasRunOut() throws SQLException {
+        sensor("a", "medium-temperature", "Cel", 0);
+        var tables = new Tables(database);
+        tables.execute("update node_duty set holder = 'another', held_until = current_timestamp + interval '1' hour"
+                + " where duty = 'listen-mqtt'");
+        await(() -> ingest.state().state().equals("standby"));
+        send("a", "{\"value\": 21, \"at\": \"%s\"}".formatted(hour)); // waits in the session
+
+        tables.execute("update node_duty set held_until = current_timestamp - interval '1' second"
+                + " where duty = 'listen-mqtt'");
+        await(() -> changed("stored") == 1);
+
+        assertThat(ingest.state().state()).isEqualTo("connected");
+    }
+
+    /** What a node that slept through the end of its lease still has in hand is for the next one. */
+    @Test
+    void whoHasLostTheDutyStoresAndAcknowledgesNothing() throws SQLException {
+        sensor("a", "medium-temperature", "Cel", 0);
+        var acknowledged = new AtomicInteger();
+        new Tables(database)
+                .execute("update node_duty set holder = 'another', held_until = current_timestamp + interval '1' hour"
+                        + " where duty = 'listen-mqtt'");
+
+        arrivals.add(message("a", "21", false, 7, false, acknowledged));
+        await(() -> ingest.state().state().equals("standby"));
+
+        assertThat(acknowledged).hasValue(0);
+        assertThat(changed("stored")).isZero();
+        new Tables(database)
+                .execute("update node_duty set held_until = current_timestamp - interval '1' second"
+                        + " where duty = 'listen-mqtt'");
+    }
+
+    @Test
+    void countsAreTheBusinesssAndOutliveTheNodeThatCounted() {
+        send("stray", "\0 is no text that every database keeps");
+        send("stray", "20");
+        await(() -> changed("malformed") == 1 && changed("unknown-topic") == 1);
+        Map<String, Long> counted = counts();
+        counted.values().removeIf(count -> count == 0);
+        String topic = "unknownTopics.find { it.topic == '" + nursery.house + "/stray' }";
+
+        flush.flush();
+        Map<String, Long> written = new HashMap<>();
+        for (String row : new Tables(database).rows("select kind, total from ingest_count where way = 'mqtt'")) {
+            String[] columns = row.split("\\|");
+            written.put(columns[0], Long.valueOf(columns[1]));
+        }
+        assertThat(written).containsAllEntriesOf(counted);
+        assertThat(counts()).containsAllEntriesOf(counted);
+
+        send("stray", "21");
+        await(() -> changed("unknown-topic") == 2);
+        flush.flush();
+        JsonPath seen = Nursery.get("/api/ingest");
+        assertThat(seen.getLong(topic + ".count")).isEqualTo(2);
+        assertThat(seen.getString(topic + ".last")).isEqualTo("21");
+        assertThat(seen.getList("ways.find { it.way == 'mqtt' }.faults.find { it.kind == 'malformed' }.last"))
+                .hasSizeLessThanOrEqualTo(5);
+    }
+
+    private Message message(
+            String name, String text, boolean retained, int number, boolean again, AtomicInteger acknowledged) {
+        return new Message(
+                nursery.house + "/" + name,
+                text,
+                retained,
+                number,
+                again,
+                time.instant(),
+                acknowledged::incrementAndGet);
     }
 
     @Test

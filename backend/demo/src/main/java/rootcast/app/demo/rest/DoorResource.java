@@ -59,11 +59,7 @@ public class DoorResource {
         Door door = wire.door();
         SignIn.From from = SessionCookie.from(request);
         Person person = staff.vouched(
-                door.person,
-                door.displayName,
-                List.of(new Grant(door.role, null)),
-                Person.Origin.DEMO,
-                from.address());
+                door.person, door.displayName, List.of(new Grant(door.role, null)), Person.Origin.DEMO, from.address());
         return Response.noContent()
                 .cookie(cookie.holding(signIn.vouchedFor(person, from), request))
                 .build();

@@ -1,0 +1,6 @@
+package rootcast.app.climate;
+
+import io.quarkus.test.junit.QuarkusTest;
+
+@QuarkusTest
+class GlanceOnH2Test extends GlanceContract {}
