@@ -217,6 +217,22 @@ class BatchStateTest {
     }
 
     @Test
+    void everyKindOfEntryGoesByItsWord() {
+        assertThat(Stream.of(
+                                new What.Stick("A", 1, 1),
+                                loss(1),
+                                new What.Count(1),
+                                new What.SampledCount(new Sample(1, 1, 0)),
+                                new What.StageReached(Stage.CALLUS),
+                                new What.Look(Stage.CALLUS, 1, 0),
+                                new What.Move("B"),
+                                new What.Ship(1, 1, null),
+                                new What.Reversal(new UUID(0, 1), "a mistake"))
+                        .map(What::kind))
+                .containsExactly("stick", "loss", "count", "count", "stage", "look", "move", "ship", "reversal");
+    }
+
+    @Test
     void causesGoByTheirWordsAndNobodyReportsACountDifference() {
         assertThat(Cause.reported(" Dry_Down ")).contains(Cause.DRY_DOWN);
         assertThat(Cause.reported("damping off")).contains(Cause.DAMPING_OFF);
