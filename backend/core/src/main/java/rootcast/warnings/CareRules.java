@@ -106,8 +106,7 @@ final class CareRules {
 
     private boolean wasTreated(Resident resident, Instant now) {
         return house.treatments().stream()
-                .anyMatch(treatment ->
-                        !treatment.appliedAt().isAfter(now) && treatment.prevents(resident.state()));
+                .anyMatch(treatment -> !treatment.appliedAt().isAfter(now) && treatment.prevents(resident.state()));
     }
 
     Sign scoutingMissed(long hour) {

@@ -25,10 +25,8 @@ class SupplyEdgesTest {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> ReadyOdds.daily(period(1), new double[] {1.01}))
                 .withMessageContaining("1.01");
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> ReadyOdds.daily(period(1), new double[] {-0.01}));
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> ReadyOdds.daily(period(1), new double[] {Double.NaN}));
+        assertThatIllegalArgumentException().isThrownBy(() -> ReadyOdds.daily(period(1), new double[] {-0.01}));
+        assertThatIllegalArgumentException().isThrownBy(() -> ReadyOdds.daily(period(1), new double[] {Double.NaN}));
     }
 
     @Test
@@ -82,12 +80,25 @@ class SupplyEdgesTest {
     @Test
     void oddsThatRoundingLetsFallStayWhereTheyWere() {
         ReadyOdds rounding = date -> date.isAfter(period(2)) ? 0.9 - 1e-13 : 0.9;
-        var supply = new CellSupply(
-                List.of(lot("A", rounding, new double[] {1, 1}, 9)), List.of(), period(1));
+        var supply = new CellSupply(List.of(lot("A", rounding, new double[] {1, 1}, 9)), List.of(), period(1));
         OpenAt figures = OpenTrays.of(supply, List.of(period(2), period(3))).at(0.9);
 
         assertThat(figures.open(period(2))).isEqualTo(1);
         assertThat(figures.open(period(3))).isEqualTo(1);
+    }
+
+    /** B is an even bet and ends first: a promise at nine in ten cannot rest on it, one at even odds draws on it. */
+    @Test
+    void aPromiseIsServedFromWhatCountsAtItsOwnConfidence() {
+        var cell = new Periods()
+                .lot("A", 1, 5, 10)
+                .lot("B", new double[] {0.6}, Periods.certain(8), 3)
+                .order(2, 5, 0.9)
+                .order(2, 5, 0.5);
+
+        assertThat(Allotment.of(cell.supply()).promises())
+                .extracting(KeptPromise::shares)
+                .containsExactly(List.of(new Share("A", 5)), List.of(new Share("B", 5)));
     }
 
     @Test

@@ -12,24 +12,25 @@ class FlagWordsTest {
 
     private static String words(Quantity quantity, FlagKind kind, boolean leftOut) {
         return FlagWords.reason(
-                quantity,
-                new QualityFlag(kind, "S", Instant.parse("2026-03-02T10:00:00Z"), 41.5, 20.25, 3, leftOut));
+                quantity, new QualityFlag(kind, "S", Instant.parse("2026-03-02T10:00:00Z"), 41.5, 20.25, 3, leftOut));
     }
 
     @ParameterizedTest(name = "{0}, left out: {1}")
-    @CsvSource(delimiter = '|', value = {
-        "RANGE        | true  | 41.5 °C cannot be: the limit is 20.25 °C; kept, left out",
-        "SPIKE        | true  | 41.5 °C is more than 3 °C from 20.25 °C, the middle of the readings around it; left out",
-        "SPIKE        | false | 41.5 °C is more than 3 °C from 20.25 °C, the middle of the readings around it; named, but used",
-        "STEP         | false | 41.5 °C after 20.25 °C is a change of more than 3 °C from one reading to the next; named, but used",
-        "FLAT_LINE    | true  | 41.5 °C and nothing else for 12 hours; left out, since another sensor moved",
-        "FLAT_LINE    | false | 41.5 °C and nothing else for 12 hours; no other sensor moved: used",
-        "DISAGREEMENT | true  | the hour's 41.5 °C is more than 3 °C from 20.25 °C by the other sensors; left out",
-        "DISAGREEMENT | false | the hour's 41.5 °C is more than 3 °C from 20.25 °C by the other sensors; nobody can say which is right: all are used",
-        "DUPLICATE    | true  | 41.5 °C came after 20.25 °C for the same moment; the first stays",
-        "CLOCK_SKEW   | true  | 41.5 °C was stamped with a time that was still to come; kept, left out",
-        "LATE         | false | came more than six hours after it was measured; used",
-    })
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "RANGE        | true  | 41.5 °C cannot be: the limit is 20.25 °C; kept, left out",
+                "SPIKE        | true  | 41.5 °C is more than 3 °C from 20.25 °C, the middle of the readings around it; left out",
+                "SPIKE        | false | 41.5 °C is more than 3 °C from 20.25 °C, the middle of the readings around it; named, but used",
+                "STEP         | false | 41.5 °C after 20.25 °C is a change of more than 3 °C from one reading to the next; named, but used",
+                "FLAT_LINE    | true  | 41.5 °C and nothing else for 12 hours; left out, since another sensor moved",
+                "FLAT_LINE    | false | 41.5 °C and nothing else for 12 hours; no other sensor moved: used",
+                "DISAGREEMENT | true  | the hour's 41.5 °C is more than 3 °C from 20.25 °C by the other sensors; left out",
+                "DISAGREEMENT | false | the hour's 41.5 °C is more than 3 °C from 20.25 °C by the other sensors; nobody can say which is right: all are used",
+                "DUPLICATE    | true  | 41.5 °C came after 20.25 °C for the same moment; the first stays",
+                "CLOCK_SKEW   | true  | 41.5 °C was stamped with a time that was still to come; kept, left out",
+                "LATE         | false | came more than six hours after it was measured; used",
+            })
     void nameTheNumbersThatDecided(FlagKind kind, boolean leftOut, String words) {
         assertThat(words(Quantity.MEDIUM_TEMPERATURE, kind, leftOut)).isEqualTo(words);
     }

@@ -37,7 +37,8 @@ class LocalTimesTest {
         assertThat(times.read("2026-10-25 01:45").note()).isNull();
         LocalTimes.Read first = times.read("2026-10-25 02:15");
         assertThat(first.at()).isEqualTo("2026-10-25T00:15:00Z");
-        assertThat(first.note()).isEqualTo("2026-10-25T02:15 came twice in Europe/Berlin: taken as the first, UTC+02:00");
+        assertThat(first.note())
+                .isEqualTo("2026-10-25T02:15 came twice in Europe/Berlin: taken as the first, UTC+02:00");
         assertThat(times.read("2026-10-25 02:45").at()).isEqualTo("2026-10-25T00:45:00Z");
         LocalTimes.Read second = times.read("2026-10-25 02:15");
         assertThat(second.at()).isEqualTo("2026-10-25T01:15:00Z");

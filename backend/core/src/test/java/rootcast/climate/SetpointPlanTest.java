@@ -36,9 +36,8 @@ class SetpointPlanTest {
 
     @Test
     void ofTwoChangesInOneHourTheLaterHolds() {
-        SetpointPlan twice = SetpointPlan.none()
-                .with(new Change(hours(1.5), 25.0))
-                .with(new Change(hours(1.25), 15.0));
+        SetpointPlan twice =
+                SetpointPlan.none().with(new Change(hours(1.5), 25.0)).with(new Change(hours(1.25), 15.0));
 
         assertThat(twice.mediumC(HOUR + 1)).isNull();
         assertThat(twice.mediumC(HOUR + 2)).isEqualTo(25);

@@ -185,8 +185,7 @@ class BatchStateTest {
         assertThat(OneBatch.ofTenTrays().now().balances())
                 .isEqualTo(Map.of(Account.SUPPLIER, -980L, Account.aliveIn("A"), 980L));
         assertThat(batch.now().balances())
-                .isEqualTo(Map.of(
-                        Account.SUPPLIER, -980L, Account.SHIPPED, 95L, Account.lostTo(Cause.BOTRYTIS), 885L));
+                .isEqualTo(Map.of(Account.SUPPLIER, -980L, Account.SHIPPED, 95L, Account.lostTo(Cause.BOTRYTIS), 885L));
         assertThat(BatchState.beforeSticking(batch.batch()).balances()).isEmpty();
         assertThat(BatchState.beforeSticking(batch.batch()).isFinished()).isFalse();
     }
@@ -197,8 +196,9 @@ class BatchStateTest {
                 .write(5, new What.StageReached(Stage.ROOT))
                 .write(10, loss(30))
                 .write(20, new What.Move("B"));
-        List<Posting> all =
-                Stream.of(1, 2, 3, 4).flatMap(number -> batch.postingsOf(number).stream()).toList();
+        List<Posting> all = Stream.of(1, 2, 3, 4)
+                .flatMap(number -> batch.postingsOf(number).stream())
+                .toList();
 
         assertThat(batch.postingsOf(2)).isEmpty();
         assertThat(batch.books().steps().get(1).postings()).isEmpty();

@@ -65,8 +65,8 @@ class DateUncertaintyTest {
     @ParameterizedTest(name = "{0} hours")
     @ValueSource(ints = {6, 24, 48})
     void hoursWithoutReadingWidenTheRangeByADegreeEach(int hours) {
-        DateRange ready = outlook(rootedOnDay16(), withoutReadings(17, 17 + hours / 24.0))
-                .readyAt();
+        DateRange ready =
+                outlook(rootedOnDay16(), withoutReadings(17, 17 + hours / 24.0)).readyAt();
         double off = Z * TONING_PER_C * hours / 24;
 
         assertThat(daysAfterSticking(ready.p50())).isCloseTo(26, within(1e-6));

@@ -48,13 +48,14 @@ class HouseClimateFitTest {
         assertThat(fit.moves()).containsOnlyKeys("R");
         assertThat(fit.moves().get("R").why())
                 .isEqualTo("Clashes with the house's other batches on mist; would suit: H2, H4.");
-        assertThat(fit.moves().get("R").since()).as("when the fresh ones came in").isEqualTo(day(15));
+        assertThat(fit.moves().get("R").since())
+                .as("when the fresh ones came in")
+                .isEqualTo(day(15));
     }
 
     @Test
     void whereNoHouseSuitsItSaysSo() {
-        HouseClimateFit fit =
-                HouseClimateFit.of(Map.of("H1", List.of(fresh("F1"), fresh("F2"), rooted("R"))), day(16));
+        HouseClimateFit fit = HouseClimateFit.of(Map.of("H1", List.of(fresh("F1"), fresh("F2"), rooted("R"))), day(16));
 
         assertThat(fit.fits()).isEqualTo(Map.of("R", List.of()));
         assertThat(fit.moves().get("R").why())

@@ -31,8 +31,7 @@ class RoundDetailsTest {
     }
 
     private static Care care(Task task, @Nullable String batch, String house, boolean done, Instant at) {
-        return new Care(
-                task.wireName() + "." + batch + "." + at, task, house, batch, SITE.dayOf(at), done, at, null);
+        return new Care(task.wireName() + "." + batch + "." + at, task, house, batch, SITE.dayOf(at), done, at, null);
     }
 
     private static List<RoundItem> round(int day, List<Care> cares, BatchCare... batches) {
@@ -53,7 +52,8 @@ class RoundDetailsTest {
 
     @Test
     void looksForCallusAreNoLooksForRoots() {
-        Story looked = fresh().write(day(5), new What.Look(Stage.CALLUS, 40, 12)).reached(Stage.CALLUS, day(6));
+        Story looked =
+                fresh().write(day(5), new What.Look(Stage.CALLUS, 40, 12)).reached(Stage.CALLUS, day(6));
 
         RoundItem look = new OneHouse().with(looked).item(12, Task.LOOK_ROOT);
 
@@ -63,8 +63,7 @@ class RoundDetailsTest {
 
     @Test
     void aLookThatFoundTooFewSaysHowOftenItWasLookedFor() {
-        Story looked = fresh()
-                .write(day(5), new What.Look(Stage.CALLUS, 40, 12))
+        Story looked = fresh().write(day(5), new What.Look(Stage.CALLUS, 40, 12))
                 .write(day(7), new What.Look(Stage.CALLUS, 40, 20));
 
         assertThat(new OneHouse().with(looked).item(9, Task.LOOK_CALLUS).why())
@@ -82,7 +81,8 @@ class RoundDetailsTest {
 
     @Test
     void whatWasLookedForIsLookedForAgainThoughTheOutlookSaysNever() {
-        BatchCare seen = fresh().write(day(5), new What.Look(Stage.CALLUS, 40, 12)).care();
+        BatchCare seen =
+                fresh().write(day(5), new What.Look(Stage.CALLUS, 40, 12)).care();
         DateRange never = new DateRange(DateDistribution.NEVER, DateDistribution.NEVER, DateDistribution.NEVER);
         BatchCare cold = new BatchCare(seen.state(), seen.recipe(), new BatchCare.Expected(never, never, never), null);
 
@@ -150,17 +150,23 @@ class RoundDetailsTest {
                         .with(treated(OneHouse.HOUSE, "B2", day(3.5)))
                         .asks(4, Task.PREVENTION))
                 .isTrue();
-        assertThat(new OneHouse().with(moved).with(treated("H3", "B1", day(3.5))).asks(4, Task.PREVENTION))
+        assertThat(new OneHouse()
+                        .with(moved)
+                        .with(treated("H3", "B1", day(3.5)))
+                        .asks(4, Task.PREVENTION))
                 .isFalse();
-        Treatment control = new Treatment(
-                new UUID(1, 1), OneHouse.HOUSE, "B1", Treatment.Purpose.CONTROL, day(3.5), Duration.ZERO);
+        Treatment control =
+                new Treatment(new UUID(1, 1), OneHouse.HOUSE, "B1", Treatment.Purpose.CONTROL, day(3.5), Duration.ZERO);
         assertThat(new OneHouse().with(moved).with(control).asks(4, Task.PREVENTION))
                 .isTrue();
     }
 
     @Test
     void aTreatmentAtTheMomentOfStickingCounts() {
-        assertThat(new OneHouse().with(fresh()).with(treated(OneHouse.HOUSE, null, STUCK)).asks(2, Task.PREVENTION))
+        assertThat(new OneHouse()
+                        .with(fresh())
+                        .with(treated(OneHouse.HOUSE, null, STUCK))
+                        .asks(2, Task.PREVENTION))
                 .isFalse();
     }
 
@@ -184,8 +190,7 @@ class RoundDetailsTest {
         List<Care> otherTask = List.of(care(Task.TONE, null, OneHouse.HOUSE, true, day(5)));
 
         for (List<Care> cares : List.of(otherHouse, beforeItCame, otherTask)) {
-            assertThat(ids(round(6, cares, early), Task.SCOUTING))
-                    .contains("scouting.H1.2026-03-03");
+            assertThat(ids(round(6, cares, early), Task.SCOUTING)).contains("scouting.H1.2026-03-03");
         }
         assertThat(round(6, List.of())).isEmpty();
         RoundItem scouting = round(1, List.of(), early).stream()
@@ -197,7 +202,9 @@ class RoundDetailsTest {
 
     @Test
     void scoutingOfABatchThatWasCarriedInCountsFromThen() {
-        BatchCare carried = Story.of("B1", STUCK, "H2").write(day(5), new What.Move(OneHouse.HOUSE)).care();
+        BatchCare carried = Story.of("B1", STUCK, "H2")
+                .write(day(5), new What.Move(OneHouse.HOUSE))
+                .care();
 
         assertThat(ids(round(5, List.of(), carried), Task.SCOUTING)).isEmpty();
         assertThat(ids(round(6, List.of(), carried), Task.SCOUTING)).containsExactly("scouting.H1.2026-03-08");
@@ -212,7 +219,11 @@ class RoundDetailsTest {
                 care(Task.MIST_OFF, "B9", "H2", true, day(1.01)),
                 care(Task.READY, "B2", OneHouse.HOUSE, true, day(0.2)));
         List<RoundItem> items = round(
-                1, cares, Story.of("B3", day(-1)).care(), Story.of("B2", STUCK).care(), Story.of("B1", STUCK).care());
+                1,
+                cares,
+                Story.of("B3", day(-1)).care(),
+                Story.of("B2", STUCK).care(),
+                Story.of("B1", STUCK).care());
 
         assertThat(items.stream().map(RoundItem::batch).distinct().toList()).containsExactly(null, "B3", "B1", "B2");
         assertThat(items.stream().filter(item -> item.state() == RoundItem.State.DONE))

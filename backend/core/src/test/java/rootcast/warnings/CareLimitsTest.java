@@ -124,8 +124,7 @@ class CareLimitsTest {
     /** The first walk is due a day after the first batch came, then weekly; two days later it is missed. */
     @Test
     void scoutingIsMissedTwoDaysAfterItWasDue() {
-        ScriptedHouse house =
-                house(Story.of("B", at(0, 8))).with(Story.of("C", at(1, 8)));
+        ScriptedHouse house = house(Story.of("B", at(0, 8))).with(Story.of("C", at(1, 8)));
 
         assertThat(of(WarningKind.SCOUTING_MISSED, house, 3, 8)).isEmpty();
         assertThat(of(WarningKind.SCOUTING_MISSED, house, 3, 9)).singleElement().satisfies(warning -> {
@@ -183,8 +182,7 @@ class CareLimitsTest {
     void dryHoursAreThoseWithAMeasuredDeficitOverTheLimit() {
         HouseHours hours = (measured, hour) -> switch (measured) {
             case AIR_C -> hour == 3 ? Double.NaN : 24.5;
-            case HUMIDITY_PERCENT ->
-                new double[] {55, 90, Double.NaN, 55, 0, 101, 55, 55}[(int) hour];
+            case HUMIDITY_PERCENT -> new double[] {55, 90, Double.NaN, 55, 0, 101, 55, 55}[(int) hour];
             default -> Double.NaN;
         };
 
@@ -198,11 +196,13 @@ class CareLimitsTest {
 
     @Test
     void aDayWasDryFromThreeHoursOn() {
-        HouseHours threeDry = (measured, hour) ->
-                measured == Measured.AIR_C ? 24.5 : hour == 0 || hour == 7 || hour == 23 ? 55 : 90;
+        HouseHours threeDry =
+                (measured, hour) -> measured == Measured.AIR_C ? 24.5 : hour == 0 || hour == 7 || hour == 23 ? 55 : 90;
 
         assertThat(DryAir.wasDry(threeDry, 1.0, 24)).isTrue();
-        assertThat(DryAir.wasDry(threeDry, 1.0, 25)).as("the first is over a day ago").isFalse();
+        assertThat(DryAir.wasDry(threeDry, 1.0, 25))
+                .as("the first is over a day ago")
+                .isFalse();
         assertThat(DryAir.wasDry(threeDry, 1.0, 23)).as("the last still runs").isFalse();
     }
 
@@ -225,8 +225,7 @@ class CareLimitsTest {
                 .isFalse();
         assertThat(cold.isAboutTheSameAs(warning(WarningKind.MEDIUM_COLD, "H1", "B", null, at(0, 0), null)))
                 .isFalse();
-        assertThat(cold.isAboutTheSameAs(
-                        warning(WarningKind.MEDIUM_COLD, "H1", "A", Measured.AIR_C, at(0, 0), null)))
+        assertThat(cold.isAboutTheSameAs(warning(WarningKind.MEDIUM_COLD, "H1", "A", Measured.AIR_C, at(0, 0), null)))
                 .isFalse();
     }
 

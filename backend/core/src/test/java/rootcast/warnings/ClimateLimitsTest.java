@@ -42,7 +42,9 @@ class ClimateLimitsTest {
     /** Rooted before the start: no mist at any hour. */
     private static ScriptedHouse filling() {
         return ScriptedHouse.calm(7, 80, 65, 3.5, DAYS)
-                .with(Story.of("F", at(-20, 8)).reached(Stage.CALLUS, at(-12, 8)).reached(Stage.ROOT, at(-3, 8)))
+                .with(Story.of("F", at(-20, 8))
+                        .reached(Stage.CALLUS, at(-12, 8))
+                        .reached(Stage.ROOT, at(-3, 8)))
                 .did(Task.NIGHT_MIST_OFF, "F", -12, 9)
                 .did(Task.FEED_STEP, "F", -2, 9)
                 .did(Task.SCOUTING, null, -1, 8)
@@ -80,9 +82,8 @@ class ClimateLimitsTest {
     })
     void isRaisedAtTheEndOfItsLastBadHour(
             WarningKind kind, String which, Measured measured, int day, int hour, double value, int hours) {
-        List<Warning> tooShort = house(which)
-                .fault(measured, day, hour, hours - 1, value)
-                .warningsUntil(day, hour + hours - 1);
+        List<Warning> tooShort =
+                house(which).fault(measured, day, hour, hours - 1, value).warningsUntil(day, hour + hours - 1);
         List<Warning> longEnough =
                 house(which).fault(measured, day, hour, hours, value).warningsUntil(day, hour + hours);
 
@@ -123,7 +124,8 @@ class ClimateLimitsTest {
 
     @Test
     void aColdMediumIsOverOnlyFromTheHourThatIsClearOfTheLimit() {
-        ScriptedHouse house = cuttings().fault(Measured.MEDIUM_C, 3, 0, 4, 18.5).fault(Measured.MEDIUM_C, 3, 4, 30, 20.2);
+        ScriptedHouse house =
+                cuttings().fault(Measured.MEDIUM_C, 3, 0, 4, 18.5).fault(Measured.MEDIUM_C, 3, 4, 30, 20.2);
 
         assertThat(house.warningsUntil(6, 0)).singleElement().satisfies(warning -> {
             assertThat(warning.kind()).isEqualTo(WarningKind.MEDIUM_COLD);
@@ -133,7 +135,8 @@ class ClimateLimitsTest {
 
     @Test
     void nightIsFromEightInTheEveningToSixInTheMorning() {
-        assertThat(cuttings().fault(Measured.AIR_C, 1, 6, 14, 18).warningsUntil(2, 12)).isEmpty();
+        assertThat(cuttings().fault(Measured.AIR_C, 1, 6, 14, 18).warningsUntil(2, 12))
+                .isEmpty();
         assertThat(cuttings().fault(Measured.AIR_C, 1, 18, 4, 18).warningsUntil(2, 12))
                 .as("two night hours")
                 .isEmpty();
@@ -149,13 +152,15 @@ class ClimateLimitsTest {
     void airWetForDaysIsWarnedOfWhileRootsForm() {
         ScriptedHouse house = rooting().fault(Measured.HUMIDITY_PERCENT, 2, 6, 72, 98);
 
-        assertThat(of(WarningKind.AIR_WET, house.warningsUntil(7, 0))).singleElement().satisfies(warning -> {
-            assertThat(warning.batches()).containsExactly("R");
-            assertThat(warning.limit()).isEqualTo(90);
-            assertThat(warning.unit()).isEqualTo("%");
-            assertThat(warning.since()).isEqualTo(at(2, 6));
-            assertThat(warning.until()).isEqualTo(at(5, 6));
-        });
+        assertThat(of(WarningKind.AIR_WET, house.warningsUntil(7, 0)))
+                .singleElement()
+                .satisfies(warning -> {
+                    assertThat(warning.batches()).containsExactly("R");
+                    assertThat(warning.limit()).isEqualTo(90);
+                    assertThat(warning.unit()).isEqualTo("%");
+                    assertThat(warning.since()).isEqualTo(at(2, 6));
+                    assertThat(warning.until()).isEqualTo(at(5, 6));
+                });
     }
 
     @Test
@@ -171,7 +176,9 @@ class ClimateLimitsTest {
     @Test
     void besideBatchesUnderMistOnlyTheOthersAreCalledWet() {
         ScriptedHouse mixed = cuttings()
-                .with(Story.of("F", at(-20, 8)).reached(Stage.CALLUS, at(-12, 8)).reached(Stage.ROOT, at(-3, 8)))
+                .with(Story.of("F", at(-20, 8))
+                        .reached(Stage.CALLUS, at(-12, 8))
+                        .reached(Stage.ROOT, at(-3, 8)))
                 .fault(Measured.HUMIDITY_PERCENT, 2, 6, 48, 98);
         List<Warning> warnings = mixed.warningsUntil(4, 6);
 
@@ -181,9 +188,11 @@ class ClimateLimitsTest {
         assertThat(of(WarningKind.OVER_MISTING, warnings))
                 .singleElement()
                 .satisfies(warning -> assertThat(warning.batches()).containsExactly("A"));
-        assertThat(of(WarningKind.AIR_WET, cuttings()
-                        .fault(Measured.HUMIDITY_PERCENT, 2, 6, 48, 98)
-                        .warningsUntil(4, 6)))
+        assertThat(of(
+                        WarningKind.AIR_WET,
+                        cuttings()
+                                .fault(Measured.HUMIDITY_PERCENT, 2, 6, 48, 98)
+                                .warningsUntil(4, 6)))
                 .isEmpty();
     }
 }

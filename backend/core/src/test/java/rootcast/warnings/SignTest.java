@@ -33,7 +33,9 @@ class SignTest {
         assertThat(Sign.above(25, 20, 2, "u", BATCHES).excess()).isEqualTo(0.25);
         assertThat(Sign.below(15, 20, 2, "u", BATCHES).excess()).isEqualTo(0.25);
         assertThat(Sign.below(-25, -20, 2, "u", BATCHES).excess()).isEqualTo(0.25);
-        assertThat(Sign.above(1, 0, 2, "u", BATCHES).excess()).isGreaterThan(1e6).isFinite();
+        assertThat(Sign.above(1, 0, 2, "u", BATCHES).excess())
+                .isGreaterThan(1e6)
+                .isFinite();
     }
 
     @Test

@@ -143,8 +143,7 @@ class WatchTest {
     }
 
     private static Treatment prevention(String house, @Nullable String batch, Instant at) {
-        return new Treatment(
-                new UUID(0, 2), house, batch, Treatment.Purpose.PREVENTION, at, Duration.ofHours(12));
+        return new Treatment(new UUID(0, 2), house, batch, Treatment.Purpose.PREVENTION, at, Duration.ofHours(12));
     }
 
     @Test
@@ -163,9 +162,7 @@ class WatchTest {
                         .kind())
                 .as("another batch of this house")
                 .isEqualTo(WarningKind.PREVENTION_MISSED);
-        assertThat(unprevented(story)
-                        .with(prevention("H2", "A", at(3, 8)))
-                        .warningsUntil(9, 0))
+        assertThat(unprevented(story).with(prevention("H2", "A", at(3, 8))).warningsUntil(9, 0))
                 .as("this batch by name")
                 .isEmpty();
         assertThat(only(unprevented(story)
