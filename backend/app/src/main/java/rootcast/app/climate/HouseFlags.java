@@ -14,8 +14,8 @@ import org.jspecify.annotations.Nullable;
 import rootcast.app.climate.store.Flags;
 import rootcast.app.climate.store.Readings;
 import rootcast.climate.FlagKind;
-import rootcast.climate.QualityFlag;
 import rootcast.climate.FlagWords;
+import rootcast.climate.QualityFlag;
 import rootcast.climate.Quantity;
 
 /** The flags of a house as a person reads them: what belongs together is one line. */

@@ -42,7 +42,6 @@ public class SiteCare {
     /** Records of houses are wanted at least from so long ago, however young their batches. */
     private static final Duration LOOK_BACK = Duration.ofDays(30);
 
-
     @Inject
     Places places;
 
@@ -108,8 +107,8 @@ public class SiteCare {
 
     private static Map<String, List<HouseClimateFit.ResidentBatch>> residents(Map<String, List<Cared>> byHouse) {
         Map<String, List<HouseClimateFit.ResidentBatch>> residents = new LinkedHashMap<>();
-        byHouse.forEach((house, batches) -> residents.put(
-                house, batches.stream().map(Cared::resident).toList()));
+        byHouse.forEach((house, batches) ->
+                residents.put(house, batches.stream().map(Cared::resident).toList()));
         return residents;
     }
 

@@ -42,8 +42,7 @@ class RoundViews {
                 .toList();
     }
 
-    private RoundItemView view(
-            SiteCare.At at, RoundItem item, Map<String, String> houseNames, @Nullable Cared cared) {
+    private RoundItemView view(SiteCare.At at, RoundItem item, Map<String, String> houseNames, @Nullable Cared cared) {
         return new RoundItemView(
                 item.id(),
                 item.house(),
