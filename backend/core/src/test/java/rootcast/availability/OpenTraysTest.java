@@ -62,6 +62,18 @@ class OpenTraysTest {
                 .isEqualTo(new Limit(0.9, List.of(period(4)), 10, 5));
     }
 
+    /** As above: {2, 4} and {2, 4, 6} have slack 5, {4, 6} too; alone 2 and 6 have 10. */
+    @Test
+    void theSmallestIsNamedBeforeAndAfterTheDateToo() {
+        var cell = new Periods().lot("A", 2, 6, 10).lot("B", 6, 6, 5).lot("C", 2, 2, 5);
+        cell.order(2, 5).order(4, 5).order(6, 5);
+        OpenAt figures = OpenTrays.of(cell.supply(), List.of()).at(0.9);
+
+        assertThat(figures.limit(period(6))).isEqualTo(new Limit(0.9, List.of(period(4), period(6)), 15, 10));
+        assertThat(figures.limit(period(2))).isEqualTo(new Limit(0.9, List.of(period(2), period(4)), 15, 10));
+        assertThat(cell.open(2, 6)).containsExactly(5, 5, 5, 5, 5);
+    }
+
     @Test
     void aLotOffersMoreAsItBecomesCertain() {
         var cell = new Periods().lot("A", new double[] {0.6, 0.95, 1}, new double[] {1, 0.99, 0.95, 0.9}, 4);

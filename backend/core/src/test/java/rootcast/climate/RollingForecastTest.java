@@ -79,7 +79,7 @@ class RollingForecastTest {
     /** @param coverage share of days on which the mean to come lay within the stated 80 % range */
     private record Score(double ownMaeC, double yesterdayMaeC, double seasonMaeC, double coverage) {}
 
-    private static Score foretell(int leadDays) {
+    private static Score forecast(int leadDays) {
         double own = 0;
         double yesterday = 0;
         double season = 0;
@@ -108,7 +108,7 @@ class RollingForecastTest {
     @ParameterizedTest
     @ValueSource(ints = {3, 7, 14, 21, 30})
     void theStatedRangeHoldsRealWeatherInAboutFourCasesOfFive(int leadDays, TestReporter report) {
-        Score score = foretell(leadDays);
+        Score score = forecast(leadDays);
 
         report.publishEntry("%d days ahead".formatted(leadDays), score.toString());
         assertThat(score.coverage()).isBetween(0.75, 0.89);
@@ -118,7 +118,7 @@ class RollingForecastTest {
     @ParameterizedTest
     @ValueSource(ints = {7, 14})
     void theLastWeekForetellsBetterThanYesterdayOrTheSeason(int leadDays) {
-        Score score = foretell(leadDays);
+        Score score = forecast(leadDays);
 
         assertThat(score.ownMaeC()).isLessThan(score.yesterdayMaeC()).isLessThan(score.seasonMaeC());
     }

@@ -4,9 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static rootcast.ledger.OneBatch.hour;
 
 import java.lang.reflect.Method;
+import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -186,6 +188,48 @@ class BatchStateTest {
                 .isEqualTo(Map.of(Account.SUPPLIER, -980L, Account.SHIPPED, 95L, Account.lostTo(Cause.BOTRYTIS), 885L));
         assertThat(BatchState.beforeSticking(batch.batch()).balances()).isEmpty();
         assertThat(BatchState.beforeSticking(batch.batch()).isFinished()).isFalse();
+    }
+
+    @Test
+    void postingsAddUpToTheAccountsAndWhatMovesNothingPostsNothing() {
+        OneBatch batch = OneBatch.ofTenTrays()
+                .write(5, new What.StageReached(Stage.ROOT))
+                .write(10, loss(30))
+                .write(20, new What.Move("B"));
+        List<Posting> all = Stream.of(1, 2, 3, 4)
+                .flatMap(number -> batch.postingsOf(number).stream())
+                .toList();
+
+        assertThat(batch.postingsOf(2)).isEmpty();
+        assertThat(batch.books().steps().get(1).postings()).isEmpty();
+        assertThat(batch.books().steps().get(2).postings())
+                .containsExactlyInAnyOrder(
+                        new Posting(Account.aliveIn("A"), -30, hour(10)),
+                        new Posting(Account.lostTo(Cause.BOTRYTIS), 30, hour(10)));
+        assertThat(BatchFold.balances(all))
+                .isEqualTo(Map.of(
+                        Account.SUPPLIER, -980L, Account.aliveIn("B"), 950L, Account.lostTo(Cause.BOTRYTIS), 30L));
+        assertThat(batch.now().reached(Stage.ROOT)).contains(hour(5));
+        assertThat(batch.now().reached(Stage.READY)).isEmpty();
+        assertThat(batch.books().impossible()).isEmpty();
+        assertThat(batch.books().stateAt(hour(-1))).isEmpty();
+        assertThat(batch.at(10).alivePlants()).isEqualTo(950);
+    }
+
+    @Test
+    void everyKindOfEntryGoesByItsWord() {
+        assertThat(Stream.of(
+                                new What.Stick("A", 1, 1),
+                                loss(1),
+                                new What.Count(1),
+                                new What.SampledCount(new Sample(1, 1, 0)),
+                                new What.StageReached(Stage.CALLUS),
+                                new What.Look(Stage.CALLUS, 1, 0),
+                                new What.Move("B"),
+                                new What.Ship(1, 1, null),
+                                new What.Reversal(new UUID(0, 1), "a mistake"))
+                        .map(What::kind))
+                .containsExactly("stick", "loss", "count", "count", "stage", "look", "move", "ship", "reversal");
     }
 
     @Test

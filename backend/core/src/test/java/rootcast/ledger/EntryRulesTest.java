@@ -224,6 +224,45 @@ class EntryRulesTest {
     }
 
     @Test
+    void acceptsTheSmallestAmountsThatFit() {
+        OneBatch batch = OneBatch.ofTenTrays()
+                .write(1, sampled(new Sample(1, 1, 0)))
+                .write(2, sampled(new Sample(1, 100, 1)))
+                .write(3, new What.Look(Stage.CALLUS, 1, 0))
+                .write(4, reached(Stage.ROOT))
+                .write(5, ship(1, 90))
+                .write(6, ship(1, 100))
+                .write(7, loss(1))
+                .write(8, count(0));
+
+        assertThat(batch.now().alivePlants()).isZero();
+    }
+
+    @Test
+    void acceptsASampleAndALookOfEveryCell() {
+        OneBatch batch = OneBatch.ofTenTrays()
+                .write(1, new What.Look(Stage.CALLUS, 980, 980))
+                .write(2, sampled(new Sample(3, 300, 300)))
+                .write(3, count(980))
+                .write(4, sampled(new Sample(10, 980, 980)));
+
+        assertThat(batch.now().looks()).hasSize(1);
+        assertThat(batch.now().alivePlants()).as("every cell was blank").isZero();
+    }
+
+    @Test
+    void aLookOfMoreCellsThanThereArePlacesIsRefused() {
+        assertThat(record().refusal(hour(80), new What.Look(Stage.READY, 701, 1)))
+                .isEqualTo(new Refusal.OutOfRange("cells", 701, 1, 700));
+        assertThat(record().refusal(hour(80), new What.Look(Stage.READY, 0, 0)))
+                .isEqualTo(new Refusal.OutOfRange("cells", 0, 1, 700));
+        assertThat(record().refusal(hour(80), new What.Look(Stage.READY, 5, 6)))
+                .isEqualTo(new Refusal.OutOfRange("reached", 6, 0, 5));
+        assertThat(record().refusal(hour(80), new What.Look(Stage.READY, 5, -1)))
+                .isEqualTo(new Refusal.OutOfRange("reached", -1, 0, 5));
+    }
+
+    @Test
     void acceptsAClockThatRunsTwoMinutesAhead() {
         assertThat(record().decide(NOW.plusSeconds(120), loss(1))).isInstanceOf(Decision.Accepted.class);
     }

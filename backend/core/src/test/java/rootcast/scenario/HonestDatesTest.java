@@ -65,7 +65,7 @@ class HonestDatesTest {
     }
 
     @BeforeAll
-    static void foretellAll() {
+    static void forecastAll() {
         for (long seed : SEEDS) {
             forecast(new TrueBusiness(seed, TAUGHT + FORECAST + 160));
         }

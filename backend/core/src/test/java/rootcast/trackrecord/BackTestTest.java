@@ -246,7 +246,7 @@ class BackTestTest {
 
     @ParameterizedTest
     @ValueSource(longs = {1, 2})
-    void walkingThroughTimeForetellsWhatAFreshLookFromEachDayWould(long seed) {
+    void walkingThroughTimeForecastsWhatAFreshLookFromEachDayWould(long seed) {
         var nursery = new SimulatedNursery(seed, Manner.usual(12));
         List<FinishedBatch> batches = simulated(nursery);
 
