@@ -2,7 +2,7 @@ package rootcast.app;
 
 import io.quarkus.test.junit.callback.QuarkusTestBeforeClassCallback;
 import io.restassured.RestAssured;
-import io.restassured.builder.RequestSpecBuilder;
+import io.restassured.filter.Filter;
 
 /** Lets every test that says nothing else ask with the token of the tests: what it is about is not who may. */
 public final class WithToken implements QuarkusTestBeforeClassCallback {
@@ -14,7 +14,12 @@ public final class WithToken implements QuarkusTestBeforeClassCallback {
 
     @Override
     public void beforeClass(Class<?> testClass) {
-        RestAssured.requestSpecification =
-                new RequestSpecBuilder().addHeader("Authorization", BEARER).build();
+        Filter token = (request, response, next) -> {
+            if (!request.getHeaders().hasHeaderWithName("Authorization")) {
+                request.header("Authorization", BEARER);
+            }
+            return next.next(request, response);
+        };
+        RestAssured.replaceFiltersWith(token);
     }
 }

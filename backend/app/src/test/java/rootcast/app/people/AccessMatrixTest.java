@@ -32,8 +32,8 @@ import rootcast.app.Tables;
  * Every endpoint × who asks × their own and another site; and without a sign-in, with a session that is over, with a
  * token that is none, and from another site's page.
  *
- * <p>Endpoints come from docs/openapi.json, expectations from {@link AccessTable}. Seen red on an endpoint without a row,
- * on a row without an endpoint, on an endpoint without {@code @Needs}, and on a use case that forgets to ask for the site.
+ * <p>Endpoints come from docs/openapi.json, expectations from {@link AccessTable}: an endpoint without a row fails, and so
+ * does a row without an endpoint.
  */
 @QuarkusTest
 class AccessMatrixTest {

@@ -66,7 +66,8 @@ public class Persons {
             rows.persist(row);
         }
         rows.flush();
-        grants.delete("id.person = ?1", key);
+        grants.list("id.person", key).forEach(grants::delete);
+        grants.flush();
         int seq = 0;
         for (Grant grant : person.grants()) {
             PersonGrantRow granted = new PersonGrantRow();
