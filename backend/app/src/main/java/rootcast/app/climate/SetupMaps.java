@@ -29,8 +29,7 @@ public class SetupMaps {
     private volatile Maps last = new Maps(FactPosition.START, Set.of(), Map.of(), Map.of());
 
     /** @param at position of the last change of the set-up that they know */
-    public record Maps(
-            FactPosition at, Set<String> houses, Map<String, Sensor> byCode, Map<String, Sensor> byTopic) {}
+    public record Maps(FactPosition at, Set<String> houses, Map<String, Sensor> byCode, Map<String, Sensor> byTopic) {}
 
     /** Inside of {@link rootcast.app.once.Once}, where the set-up cannot change before the readings are stored. */
     public Maps now() {

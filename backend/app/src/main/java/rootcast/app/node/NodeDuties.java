@@ -40,25 +40,26 @@ public class NodeDuties {
      * @return whether this node has it now
      */
     public boolean take(String duty, Duration lease) {
-        return QuarkusTransaction.requiringNew().call(() -> database.createNativeQuery(
-                                "update node_duty set holder = ?1,"
+        return QuarkusTransaction.requiringNew()
+                .call(() -> database.createNativeQuery("update node_duty set holder = ?1,"
                                         + " held_until = current_timestamp + cast(?2 as integer) * interval '1' second"
                                         + " where duty = ?3 and (holder = ?1 or held_until < current_timestamp)")
-                        .setParameter(1, name)
-                        .setParameter(2, Math.toIntExact(lease.toSeconds()))
-                        .setParameter(3, duty)
-                        .executeUpdate()
-                == 1);
+                                .setParameter(1, name)
+                                .setParameter(2, Math.toIntExact(lease.toSeconds()))
+                                .setParameter(3, duty)
+                                .executeUpdate()
+                        == 1);
     }
 
     /** Leaves the duty to whoever wants it next. */
     public void leave(String duty) {
-        QuarkusTransaction.requiringNew().run(() -> database.createNativeQuery(
-                        "update node_duty set holder = '', held_until = current_timestamp - interval '1' second"
-                                + " where duty = ?1 and holder = ?2")
-                .setParameter(1, duty)
-                .setParameter(2, name)
-                .executeUpdate());
+        QuarkusTransaction.requiringNew()
+                .run(() -> database.createNativeQuery(
+                                "update node_duty set holder = '', held_until = current_timestamp - interval '1' second"
+                                        + " where duty = ?1 and holder = ?2")
+                        .setParameter(1, duty)
+                        .setParameter(2, name)
+                        .executeUpdate());
     }
 
     /** Whether this node has the duty; nobody else can take it before the transaction ends. */

@@ -50,9 +50,8 @@ public class SendWarnings {
             concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
     public void sendPending() {
         Instant now = time.instant();
-        Map<String, Channel> on = channels.stream()
-                .filter(Channel::isOn)
-                .collect(Collectors.toMap(Channel::name, Function.identity()));
+        Map<String, Channel> on =
+                channels.stream().filter(Channel::isOn).collect(Collectors.toMap(Channel::name, Function.identity()));
         for (int sent = 0; sent < AT_ONCE && !on.isEmpty(); sent++) {
             // one by one: a claim is to cover one sending, however slow the others are
             Optional<PendingDeliveries.Pending> next = pending.claim(on.keySet(), now, duties.node(), CLAIM);

@@ -19,7 +19,8 @@ final class Marks {
     }
 
     private static String said(Message message) {
-        return Integer.toHexString(31 * message.topic().hashCode() + message.text().hashCode());
+        return Integer.toHexString(
+                31 * message.topic().hashCode() + message.text().hashCode());
     }
 
     void add(Collection<String> marks) {

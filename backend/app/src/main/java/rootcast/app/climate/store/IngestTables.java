@@ -128,8 +128,7 @@ public class IngestTables {
         return rows("select u.topic, u.messages, u.last_text, u.last_seen_at from unmapped_topic u where not exists"
                         + " (select 1 from sensor s where s.topic = u.topic) order by u.last_seen_at desc, u.topic")
                 .stream()
-                .map(row -> new Topic(
-                        (String) row[0], ((Number) row[1]).longValue(), (String) row[2], instant(row[3])))
+                .map(row -> new Topic((String) row[0], ((Number) row[1]).longValue(), (String) row[2], instant(row[3])))
                 .toList();
     }
 

@@ -35,7 +35,8 @@ public class TakenMessages {
 
     /** Those of one transaction after the other, the oldest first. */
     public List<List<String>> all() {
-        return database.createNativeQuery("select cast(messages as varchar) from mqtt_taken order by batch_no", String.class)
+        return database
+                .createNativeQuery("select cast(messages as varchar) from mqtt_taken order by batch_no", String.class)
                 .getResultList()
                 .stream()
                 .map(marks -> List.of(((String) marks).split(" ")))

@@ -101,7 +101,6 @@ public class PendingDeliveries {
     }
 
     private WarningDeliveryRow row(Pending one) {
-        return rows.findById(
-                new WarningDeliveryRow.Id(one.warning().id(), one.channel()));
+        return rows.findById(new WarningDeliveryRow.Id(one.warning().id(), one.channel()));
     }
 }
