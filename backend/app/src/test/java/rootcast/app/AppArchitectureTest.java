@@ -140,6 +140,7 @@ class AppArchitectureTest {
             Map.entry(
                     "whatif",
                     Set.of(
+                            "people",
                             "board",
                             "availability",
                             "outlook",
@@ -161,19 +162,6 @@ class AppArchitectureTest {
                             "crop",
                             "site",
                             "snapshot",
-                            "once",
-                            "problem")),
-            Map.entry(
-                    "demo",
-                    Set.of(
-                            "people",
-                            "board",
-                            "availability",
-                            "outlook",
-                            "ledger",
-                            "climate",
-                            "crop",
-                            "site",
                             "once",
                             "problem")));
 
