@@ -13,6 +13,7 @@ import rootcast.app.climate.IngestCount;
 import rootcast.app.climate.RecordReadings;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
+import rootcast.app.problem.NothingWritten;
 import rootcast.climate.FlagWords;
 
 /**
@@ -54,8 +55,11 @@ public class BackfillCsv {
                 throw new TakenBack(report(table, recordReadings.backfill(table.readings(), time.instant()), true));
             });
             throw new IllegalStateException("a preview was written");
-        } catch (TakenBack preview) {
-            return preview.report;
+        } catch (NothingWritten rolledBack) {
+            if (rolledBack.getCause() instanceof TakenBack preview) {
+                return preview.report;
+            }
+            throw rolledBack;
         }
     }
 

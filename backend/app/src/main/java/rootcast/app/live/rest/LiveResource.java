@@ -20,6 +20,7 @@ import rootcast.app.board.BoardView;
 import rootcast.app.board.LiveBoard;
 import rootcast.app.board.rest.BoardQuery;
 import rootcast.app.once.FactHead;
+import rootcast.app.people.Asking;
 import rootcast.app.people.Caller;
 import rootcast.app.people.Needs;
 import rootcast.app.people.Right;
@@ -70,6 +71,7 @@ public class LiveResource {
             @HeaderParam("Last-Event-ID") @Nullable String lastEventId,
             @Context Sse sse) {
         BoardView view = BoardQuery.view(from, weeks, confidence, () -> board.currentWeek(null, time.instant()));
+        Asking reader = caller.asking();
         Sites sites = caller.mayRead();
         Optional<FactPosition> heard = Optional.ofNullable(
                         lastEventId == null || lastEventId.isBlank() ? after : lastEventId)
@@ -78,7 +80,13 @@ public class LiveResource {
         return Multi.createFrom()
                 .<OutboundSseEvent>emitter(
                         emitter -> {
-                            Screen screen = new Screen(view, sites, heard, event -> emitter.emit(outbound(sse, event)));
+                            Screen screen = new Screen(
+                                    view,
+                                    reader,
+                                    sites,
+                                    heard,
+                                    event -> emitter.emit(outbound(sse, event)),
+                                    emitter::complete);
                             emitter.onTermination(() -> screens.close(screen));
                             screens.open(screen);
                         },

@@ -20,6 +20,7 @@ import java.util.Set;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jboss.logging.Logger;
 import rootcast.app.board.BoardView;
 import rootcast.app.board.LiveBoard;
@@ -29,6 +30,7 @@ import rootcast.app.board.rest.BoardWire;
 import rootcast.app.climate.ClimateSnapshot;
 import rootcast.app.live.Changes;
 import rootcast.app.live.LiveFeed;
+import rootcast.app.people.Caller;
 import rootcast.app.people.Sites;
 import rootcast.app.snapshot.Snapshot;
 import rootcast.app.snapshot.Snapshots;
@@ -55,6 +57,9 @@ class OpenScreens implements LiveFeed {
 
     @Inject
     Snapshots snapshots;
+
+    @Inject
+    Caller caller;
 
     private final ExecutorService thread = Executors.newSingleThreadExecutor(work -> {
         Thread made = new Thread(work, "live-feed");
@@ -202,11 +207,24 @@ class OpenScreens implements LiveFeed {
     @Scheduled(every = "10s")
     void beat() {
         onItsThread(() -> {
+            endThoseSignedOut();
             FeedEvent beat = new FeedEvent(
                     "", "beat", toJson(new Beat(time.instant(), snapshots.now().asOf())));
             open.forEach(screen -> screen.send().accept(beat));
             waiting.forEach(screen -> screen.send().accept(beat));
         });
+    }
+
+    /** A screen whose reader has signed out, or holds other rights than when it was opened, has to ask again. */
+    private void endThoseSignedOut() {
+        Stream.concat(open.stream(), waiting.stream())
+                .filter(screen -> !caller.stillIn(screen.reader()))
+                .toList()
+                .forEach(screen -> {
+                    open.remove(screen);
+                    waiting.remove(screen);
+                    screen.end().run();
+                });
     }
 
     void stop(@Observes ShutdownEvent event) {
