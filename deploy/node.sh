@@ -20,7 +20,7 @@ with a port of its own.
   --help             this text
 
 Needs Java 17 or newer; to build also Maven and Node.js 20 or newer. It builds when sources changed since the last build,
-into backend/app/target/postgresql, beside the embedded build of demo.sh.
+into backend/app/target/quarkus-app-postgresql, beside the embedded build of demo.sh.
 Extra options for the Java machine: ROOTCAST_JAVA_OPTS.
 END
 }
@@ -37,8 +37,8 @@ fail() {
 }
 
 root=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
-jar=$root/backend/app/target/postgresql/quarkus-app/quarkus-run.jar
-archive=$root/backend/app/target/postgresql/quarkus-app/classes.jsa
+jar=$root/backend/app/target/quarkus-app-postgresql/quarkus-run.jar
+archive=$root/backend/app/target/quarkus-app-postgresql/classes.jsa
 build_options='-pl backend/app -am -DskipEmbedded'
 # shellcheck source=deploy/build.sh
 . "$root/deploy/build.sh"

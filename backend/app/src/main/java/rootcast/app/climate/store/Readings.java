@@ -29,7 +29,10 @@ public class Readings {
     /** Later than any reading. */
     public static final Instant NEVER = Instant.parse("9000-01-01T00:00:00Z");
 
-    /** Hours are few and lead to the readings; the order names the whole key so that either database walks it backwards. */
+    /**
+     * Hours are few and lead to the readings; the order names the whole key so that either database walks it backwards.
+     * Without the offsets PostgreSQL asks the inner questions again for every reading of the join: 9 s, not 55 ms.
+     */
     private static final String NEWEST_OF_EACH = "select r.* from (select s.house, s.quantity,"
             + " (select n.measured_at from reading n where n.house = s.house and n.quantity = s.quantity"
             + " and n.measured_at >= s.hour_start order by n.house desc, n.quantity desc, n.measured_at desc"
@@ -41,7 +44,7 @@ public class Readings {
             + Arrays.stream(Quantity.values())
                     .map(quantity -> "('" + quantity.wireName() + "')")
                     .collect(Collectors.joining(", "))
-            + ") as q (quantity) where h.code in (?1)) s) w"
+            + ") as q (quantity) where h.code in (?1) offset 0 rows) s offset 0 rows) w"
             + " join reading r on r.house = w.house and r.quantity = w.quantity and r.measured_at = w.newest";
 
     @Inject
