@@ -189,7 +189,7 @@ final class AccessTable {
                 RECORD,
                 Place::batch,
                 at -> at.nursery().entry("count", Map.of("plants", 1_900)));
-        row("POST /api/rounds/{id}/done", RECORD, Place::dueItem, at -> Map.of("happenedAt", at.now()));
+        row("POST /api/rounds/{id}/done", RECORD, Place::dueItem, at -> Map.of("happenedAt", at.now(), "fungusGnats", 0, "shoreFlies", 0));
         row("POST /api/rounds/{id}/skipped", RECORD, Place::dueItem, at -> Map.of("reason", "rain"));
         row("POST /api/rounds/{id}/undo", RECORD, Place::closedItem, at -> Map.of("reason", "wrong house"));
         row("POST /api/treatments", RECORD, AccessTable::treatment);
