@@ -274,11 +274,12 @@ class AccessMatrixTest {
         /** Readings that cannot be true are set aside under an id that stands for their flag. */
         @Override
         public String flag() {
-            Map<String, Object> untrue = new LinkedHashMap<>(AccessTable.reading(this));
-            untrue.put("value", 180);
-            untrue.put("at", time.instant().minus(Duration.ofDays(1)).toString());
-            // beside a good one: where none is any good, none is kept
-            nursery.post("/api/readings", List.of(AccessTable.reading(this), untrue));
+            Map<String, Object> reading = new LinkedHashMap<>(AccessTable.reading(this));
+            reading.put("value", 180);
+            reading.put("at", time.instant().minus(Duration.ofDays(1)).toString());
+            Map<String, Object> good = new LinkedHashMap<>(AccessTable.reading(this));
+            good.put("at", time.instant().minus(Duration.ofDays(2)).toString());
+            Nursery.send(UUID.randomUUID().toString(), "/api/readings", List.of(good, reading)); // one is stored
             return tables.rows("select id from reading_aside where house = '" + nursery.house + "'")
                     .get(0);
         }

@@ -116,7 +116,6 @@ final class AccessTable {
         row("POST /api/session", OPEN, at -> Map.of());
         row("GET /api/session", SELF, null);
         row("DELETE /api/session", OPEN, null);
-        row("POST /api/session/door", OPEN, at -> Map.of());
         row("POST /api/owner", OPEN, at -> Map.of());
         row("PUT /api/session/password", PERSON, at -> Map.of("current", "not this one", "password", Crew.PASSWORD));
         row("GET /api/session/all", PERSON, null);
@@ -143,6 +142,7 @@ final class AccessTable {
                         .formatted(at.nursery().variety, at.nursery().trayFormat, at.nursery().site));
         row("GET /api/live", READ, null);
         list("GET /api/batches", READ_AT_SITE);
+        list("GET /api/climate", READ_AT_SITE);
         row("GET /api/batches/{id}", READ_AT_SITE, Place::batch, null);
         row("GET /api/batches/{id}/development", READ_AT_SITE, Place::batch, null);
         row("GET /api/batches/{id}/explanation", READ_AT_SITE, Place::batch, null);
@@ -219,7 +219,7 @@ final class AccessTable {
                 at -> Map.of("mediumC", 22, "from", at.now()));
         row("POST /api/sensors", SET_UP_AT_SITE, at -> sensor(at, at.sensor() + "x"));
         row("PUT /api/sensors/{code}", SET_UP_AT_SITE, Place::sensor, at -> sensor(at, at.sensor()));
-        row("POST /api/flags/{id}/overrule", SET_UP_AT_SITE, Place::flag, at -> Map.of("reason", "it was so"));
+        row("POST /api/flags/{id}/override", SET_UP_AT_SITE, Place::flag, at -> Map.of("reason", "it was so"));
         row("POST /api/flags/{id}/restore", SET_UP_AT_SITE, Place::flag, at -> Map.of("reason", "it was not"));
         put("PUT /api/rounds/houses", SET_UP_AT_SITE, at -> Map.of("houses", List.of(at.nursery().house)));
         query(

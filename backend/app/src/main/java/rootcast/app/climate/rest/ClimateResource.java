@@ -13,6 +13,10 @@ import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.climate.HourlyClimate;
 import rootcast.app.climate.HouseNow;
+import rootcast.app.people.Caller;
+import rootcast.app.people.Needs;
+import rootcast.app.people.Right;
+import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.store.Places;
 import rootcast.site.House;
@@ -36,6 +40,9 @@ public class ClimateResource {
     @Inject
     Places places;
 
+    @Inject
+    Caller caller;
+
     record SeriesWire(String quantity, String unit, List<HourlyClimate.Hour> hours) {}
 
     /**
@@ -53,12 +60,14 @@ public class ClimateResource {
      * @param quantities measured or derived, parted by commas; no hours without
      */
     @GET
+    @Needs(Right.READ)
     public GlanceWire glance(
             @RestQuery @Nullable String site,
             @RestQuery @Nullable String quantities,
             @RestQuery @Nullable String from,
             @RestQuery @Nullable String to) {
-        if (site != null && places.site(site).isEmpty()) {
+        Sites theirs = caller.mayRead();
+        if (site != null && (places.site(site).isEmpty() || !theirs.includes(site))) {
             throw Problem.notFound("site", site);
         }
         List<AskedQuantity> asked = quantities == null || quantities.isEmpty()
@@ -73,6 +82,7 @@ public class ClimateResource {
             throw Problem.malformed("from", "must lie before 'to', by " + MOST.toDays() + " days at most");
         }
         List<House> houses = places.houses().stream()
+                .filter(house -> theirs.includes(house.site()))
                 .filter(house -> site == null || house.site().equals(site))
                 .toList();
         Map<String, List<HouseNow.Value>> values =
