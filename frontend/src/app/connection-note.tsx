@@ -1,7 +1,5 @@
-import { useQuery } from '@tanstack/react-query';
-import type { About } from '../shared/api-types';
+import { useAbout } from '../shared/about';
 import { useFormats } from '../shared/formats';
-import { at, getJson } from '../shared/http';
 import { STALE_AFTER_MS, useLiveStatus } from '../shared/live-stream';
 import { useMessages } from '../shared/messages';
 import { useNow } from '../shared/now';
@@ -13,7 +11,7 @@ export function ConnectionNote() {
   const format = useFormats();
   const nowMs = useNow();
   const { connection, asOf, lastHeardMs } = useLiveStatus();
-  const about = useQuery({ queryKey: ['about'], queryFn: () => getJson<About>(at`/about`), staleTime: Infinity });
+  const about = useAbout();
 
   const time = asOf === undefined ? undefined : format.time(asOf);
   const quietMs = lastHeardMs === undefined ? 0 : nowMs - lastHeardMs;

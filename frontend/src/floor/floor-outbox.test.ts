@@ -3,7 +3,16 @@ import { afterEach, describe, expect, test } from 'vitest';
 import type { NewEntry } from '../shared/api-types';
 import { Problem, Unreachable } from '../shared/problem';
 import { Outbox, type Receipt } from './floor-outbox';
-import { nextToSend, outcomeOf, unsentCount, waitMs, type OutboxView, type Waiting } from './outbox-state';
+import {
+  nextToSend,
+  outcomeOf,
+  unsentCount,
+  unsentOf,
+  waitingOfOthers,
+  waitMs,
+  type OutboxView,
+  type Waiting,
+} from './outbox-state';
 
 const loss = (plants: number): NewEntry => ({
   kind: 'loss',
@@ -11,6 +20,10 @@ const loss = (plants: number): NewEntry => ({
   cause: 'rot',
   happenedAt: '2026-11-25T09:41:00.000Z',
 });
+
+const NOTHING = { key: '', entry: loss(0) } as Waiting;
+const ANA = { name: 'ana', displayName: 'Ana Ruiz' };
+const BEN = { name: 'ben', displayName: 'Ben Okafor' };
 
 /** A server that keeps one result per key, as the real one does, and fails as it is told. */
 class Server {
@@ -20,6 +33,14 @@ class Server {
   fail: (item: Waiting) => Error | undefined = () => undefined;
   /** Records, but the answer does not come back. */
   loseAnswers = false;
+  /** Whose cookie the device has. */
+  session: string | undefined = 'ana';
+  /** Who recorded what, as the server saw it. */
+  readonly recordedBy: string[] = [];
+  readonly signedIn = (): Promise<string | undefined> =>
+    this.fail(NOTHING) instanceof Unreachable
+      ? Promise.reject(new Unreachable('no network'))
+      : Promise.resolve(this.session);
 
   readonly post = (item: Waiting): Promise<Receipt> => {
     this.keys.push(item.key);
@@ -30,6 +51,7 @@ class Server {
       receipt = { id: `e${this.results.size + 1}`, position: 100 + this.results.size };
       this.results.set(item.key, receipt);
       this.arrived.push(item.entry);
+      this.recordedBy.push(this.session ?? 'nobody');
     }
     return this.loseAnswers ? Promise.reject(new Unreachable('lost')) : Promise.resolve(receipt);
   };
@@ -43,8 +65,8 @@ const refusal = new Problem(422, '/problems/more-than-alive', 'More than alive',
 let open: Outbox[] = [];
 let stores = 0;
 
-function outboxAt(server: Server, store = `test-${++stores}`): Outbox {
-  const made = new Outbox({ post: server.post, store });
+function outboxAt(server: Server, store = `test-${++stores}`, presses = () => (server.session === 'ben' ? BEN : ANA)) {
+  const made = new Outbox({ post: server.post, pressedBy: presses, signedIn: server.signedIn, store });
   open.push(made);
   return made;
 }
@@ -219,6 +241,108 @@ describe('undo', () => {
   });
 });
 
+describe('whose entry it is', () => {
+  const signedOut = new Problem(401, '/problems/unauthenticated', 'Signed out', '', {});
+
+  test('nothing is sent while nobody is signed in, and nothing is thrown out of the queue', async () => {
+    const server = new Server();
+    const outbox = outboxAt(server);
+    server.session = undefined;
+    await outbox.add('B1', 'Sage', loss(3));
+    await outbox.send();
+    expect(server.keys).toEqual([]);
+    server.session = 'ana';
+    await outbox.send();
+    expect(plantsOf(server.arrived)).toEqual([3]);
+  });
+
+  test('a session that ends in the middle of a pass leaves the rest waiting', async () => {
+    const server = new Server();
+    const outbox = outboxAt(server);
+    server.fail = () => signedOut;
+    await outbox.add('B1', 'Sage', loss(3));
+    const view = await until(outbox, (v) => v.nextTryMs !== undefined);
+    expect(view.waiting).toMatchObject([{ refusal: null, by: ANA }]);
+  });
+
+  test('what Ana pressed is not sent while Ben is signed in, and goes under her name when she is back', async () => {
+    const server = new Server();
+    const outbox = outboxAt(server);
+    server.fail = () => new Unreachable('no network');
+    await outbox.add('B1', 'Sage', loss(3));
+    await until(outbox, (v) => v.nextTryMs !== undefined);
+
+    server.fail = () => undefined;
+    server.session = 'ben';
+    await outbox.add('B1', 'Sage', loss(4));
+    await until(outbox, (v) => v.sent.length === 1);
+    await outbox.send();
+    expect(plantsOf(server.arrived)).toEqual([4]);
+    expect(outbox.current().waiting).toMatchObject([{ by: ANA, entry: { plants: 3 } }]);
+
+    server.session = 'ana';
+    await outbox.send();
+    expect(plantsOf(server.arrived)).toEqual([4, 3]);
+    expect(server.recordedBy).toEqual(['ben', 'ana']);
+  });
+
+  test('a page that has not heard of a hand-over in another tab still sends under no wrong name', async () => {
+    const server = new Server();
+    const stale = outboxAt(server, undefined, () => ANA);
+    server.session = 'ben';
+    await stale.add('B1', 'Sage', loss(3));
+    await stale.send();
+    expect(server.keys).toEqual([]);
+    expect(stale.current().waiting).toMatchObject([{ by: ANA, attempts: 0 }]);
+  });
+
+  test('Ben can take over what he has been shown; it goes under his name and a new key, its undo with it', async () => {
+    const server = new Server();
+    const outbox = outboxAt(server);
+    server.fail = (item) => (item === NOTHING ? undefined : new Unreachable('lost'));
+    const key = await outbox.add('B1', 'Sage', loss(3));
+    await until(outbox, (v) => v.nextTryMs !== undefined);
+    await outbox.undo(key, 'entered by mistake');
+
+    server.fail = () => undefined;
+    server.session = 'ben';
+    await outbox.takeOver(key);
+    const view = await until(outbox, (v) => v.sent.length === 2);
+    expect(view.waiting).toEqual([]);
+    expect(server.recordedBy).toEqual(['ben', 'ben']);
+    expect(server.keys.at(-2)).not.toBe(key);
+    expect(server.arrived[1]).toMatchObject({ kind: 'reversal', entry: 'e1' });
+  });
+
+  test('signing out waits for the entry under way and lets no other begin', async () => {
+    const server = new Server();
+    let answer: () => void = () => undefined;
+    const outbox = new Outbox({
+      post: async (item) => {
+        if (server.keys.length === 0) await new Promise<void>((resolve) => (answer = resolve));
+        return server.post(item);
+      },
+      pressedBy: () => ANA,
+      signedIn: server.signedIn,
+      store: `test-${++stores}`,
+    });
+    open.push(outbox);
+    await outbox.add('B1', 'Sage', loss(1));
+    await until(outbox, (v) => v.sending);
+    await outbox.add('B1', 'Sage', loss(2));
+    const out = outbox.betweenSends(() => {
+      const before = plantsOf(server.arrived);
+      server.session = undefined;
+      return Promise.resolve(before);
+    });
+    answer();
+    expect(await out).toEqual([1]);
+    await outbox.send();
+    expect(plantsOf(server.arrived)).toEqual([1]);
+    expect(outbox.current().waiting).toHaveLength(1);
+  });
+});
+
 describe('the queue', () => {
   const item = (seq: number, change: Partial<Waiting> = {}): Waiting => ({
     seq,
@@ -229,18 +353,38 @@ describe('the queue', () => {
     undoes: null,
     attempts: 0,
     refusal: null,
+    by: ANA,
     ...change,
   });
 
   test('passes over refused items, undos that wait, and batches that are held', () => {
     const refused = item(1, { refusal: { status: 422, kind: 'x', detail: '', members: {} } });
-    expect(nextToSend([item(4, { batch: 'B2' }), item(3), item(2, { undoes: 'k9' }), refused], new Set())?.seq).toBe(3);
-    expect(nextToSend([item(4, { batch: 'B2' }), item(3)], new Set(['B1']))?.seq).toBe(4);
+    const queue = [item(4, { batch: 'B2' }), item(3), item(2, { undoes: 'k9' }), refused];
+    expect(nextToSend(queue, new Set(), 'ana')?.seq).toBe(3);
+    expect(nextToSend([item(4, { batch: 'B2' }), item(3)], new Set(['B1']), 'ana')?.seq).toBe(4);
+  });
+
+  test('passes over what another person pressed, and what was pressed while nobody was signed in', () => {
+    const queue = [item(1), item(2, { by: null }), item(3, { by: undefined }), item(4, { by: BEN })];
+    expect(nextToSend(queue, new Set(), 'ben')?.seq).toBe(4);
+    expect(nextToSend(queue.slice(0, 3), new Set(), 'ben')).toBeUndefined();
+  });
+
+  test('says what is whose', () => {
+    const refused = item(5, { refusal: { status: 422, kind: 'x', detail: '', members: {} } });
+    const waiting = [item(1), item(2, { by: BEN }), item(3), item(4, { by: undefined }), refused];
+    const view = { waiting } as unknown as OutboxView;
+    expect(unsentOf(view, 'ana').map(({ seq }) => seq)).toEqual([1, 3]);
+    expect(waitingOfOthers(view, 'ana').map(({ by, items }) => [by, items.map(({ seq }) => seq)])).toEqual([
+      [BEN, [2]],
+      [null, [4]],
+    ]);
+    expect(waitingOfOthers(view, undefined).map(({ by }) => by)).toEqual([ANA, BEN, null]);
   });
 
   test('only a 4xx about the entry itself takes it out', () => {
-    expect([400, 404, 409, 413, 422].map(outcomeOf)).toEqual(Array(5).fill('refused'));
-    expect([undefined, 408, 425, 429, 502, 503, 504].map(outcomeOf)).toEqual(Array(7).fill('stop'));
+    expect([400, 403, 404, 409, 413, 422].map(outcomeOf)).toEqual(Array(6).fill('refused'));
+    expect([undefined, 401, 408, 425, 429, 502, 503, 504].map(outcomeOf)).toEqual(Array(8).fill('stop'));
     expect(outcomeOf(500)).toBe('hold-batch');
   });
 

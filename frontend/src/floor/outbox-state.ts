@@ -17,6 +17,14 @@ export interface Waiting {
   /** Counted before each try: from 1 on the server may have it although no answer came. */
   readonly attempts: number;
   readonly refusal: Refusal | null;
+  /** Who pressed it. It is sent under this name or under none; null if nobody was signed in then. */
+  readonly by?: By | null;
+}
+
+/** A person as entries on this device remember one. */
+export interface By {
+  readonly name: string;
+  readonly displayName: string;
 }
 
 /** Why the server did not take it, as an RFC 9457 problem says. */
@@ -61,11 +69,20 @@ export const EMPTY_OUTBOX: OutboxView = {
   broken: undefined,
 };
 
-/** The first item that may be sent now: oldest first, so that a batch's entries arrive in the order they were pressed. */
-export function nextToSend(waiting: readonly Waiting[], heldBatches: ReadonlySet<string>): Waiting | undefined {
+/**
+ * The first item that may be sent while `who` is signed in: oldest first, so that a batch's entries arrive in the order
+ * they were pressed. What somebody else pressed is passed over.
+ */
+export function nextToSend(
+  waiting: readonly Waiting[],
+  heldBatches: ReadonlySet<string>,
+  who: string,
+): Waiting | undefined {
   return [...waiting]
     .sort((a, b) => a.seq - b.seq)
-    .find((item) => item.refusal === null && item.undoes === null && !heldBatches.has(item.batch));
+    .find(
+      (item) => item.refusal === null && item.undoes === null && !heldBatches.has(item.batch) && item.by?.name === who,
+    );
 }
 
 export type Outcome =
@@ -78,7 +95,7 @@ export type Outcome =
 
 /** What a failed try means. Only an answer that says the entry itself is wrong takes it out of the queue. */
 export function outcomeOf(status: number | undefined): Outcome {
-  if (status === undefined || status === 408 || status === 425 || status === 429) return 'stop';
+  if (status === undefined || status === 401 || status === 408 || status === 425 || status === 429) return 'stop';
   if (status === 500) return 'hold-batch';
   return status > 500 ? 'stop' : 'refused';
 }
@@ -93,6 +110,26 @@ export function waitMs(failedPasses: number): number {
 
 export function unsentCount(view: OutboxView): number {
   return view.waiting.filter((item) => item.refusal === null).length;
+}
+
+/** What `who` pressed and the server does not have yet. */
+export function unsentOf(view: OutboxView, who: string | undefined): readonly Waiting[] {
+  return view.waiting.filter((item) => item.refusal === null && item.by?.name === who);
+}
+
+/** What waits here for people other than `who`, by person; null is what was pressed while nobody was signed in. */
+export function waitingOfOthers(
+  view: OutboxView,
+  who: string | undefined,
+): readonly { readonly by: By | null; readonly items: readonly Waiting[] }[] {
+  const groups = new Map<string | undefined, { by: By | null; items: Waiting[] }>();
+  for (const item of view.waiting) {
+    if (item.refusal !== null || (item.by && item.by.name === who)) continue;
+    const group = groups.get(item.by?.name) ?? { by: item.by ?? null, items: [] };
+    group.items.push(item);
+    groups.set(item.by?.name, group);
+  }
+  return [...groups.values()];
 }
 
 export function refusedOnes(view: OutboxView): readonly Waiting[] {

@@ -1,12 +1,25 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useEffect, useSyncExternalStore } from 'react';
+import { readSession } from '../people/session-api';
+import { rememberedSession } from '../people/session-memory';
 import { at, postJson } from '../shared/http';
+import { tellUnauthorised } from '../shared/unauthorised';
 import { Outbox, type Receipt } from './floor-outbox';
 import type { OutboxView } from './outbox-state';
 
 /** The one outbox of the application. It starts with the first screen that needs it and goes on while the page lives. */
 export const outbox = new Outbox({
   post: ({ batch, entry, key }) => postJson<Receipt>(at`/batches/${batch}/entries`, entry, key),
+  pressedBy: () => {
+    const session = rememberedSession();
+    return session ? { name: session.name, displayName: session.displayName } : null;
+  },
+  signedIn: async () => {
+    const name = (await readSession())?.name;
+    // Another tab may have signed somebody else in: the page must learn that too.
+    if (name !== rememberedSession()?.name) tellUnauthorised();
+    return name;
+  },
 });
 
 let started = false;

@@ -1,4 +1,5 @@
 import { Problem, problemOf, Unreachable } from './problem';
+import { tellUnauthorised } from './unauthorised';
 
 /** Requests to our own backend. Each either answers the body, or throws a `Problem` (refused) or `Unreachable`. */
 
@@ -14,6 +15,11 @@ export function getJson<T>(path: string, query?: Query, signal?: AbortSignal): P
  */
 export function postJson<T>(path: string, body: unknown, idempotencyKey: string): Promise<T> {
   return request<T>('POST', path, body, { 'Idempotency-Key': idempotencyKey });
+}
+
+/** Asks for something that may be asked twice without harm, such as signing in; it has no key. */
+export function postPlainly<T>(path: string, body: unknown): Promise<T> {
+  return request<T>('POST', path, body);
 }
 
 export function putJson<T>(path: string, body: unknown): Promise<T> {
@@ -42,6 +48,9 @@ export function at(strings: TemplateStringsArray, ...parts: readonly (string | n
   return '/api' + strings.reduce((path, piece, i) => path + encodeURIComponent(String(parts[i - 1])) + piece);
 }
 
+/** Where one asks who is signed in, and signs in and out; a 401 from here is an answer, not news. */
+export const SESSION_PATH = '/api/session';
+
 async function request<T>(
   method: string,
   path: string,
@@ -65,8 +74,9 @@ async function request<T>(
     if (signal?.aborted) throw failure;
     throw new Unreachable(`${method} ${path}`, { cause: failure });
   }
+  if ((response.status === 401 || response.status === 403) && path !== SESSION_PATH) tellUnauthorised();
   if (!response.ok) throw await problemOf(response);
-  if (response.status === 204) return undefined as T;
+  if (response.status === 204 || response.headers.get('Content-Length') === '0') return undefined as T;
   try {
     return (await response.json()) as T;
   } catch (failure) {
