@@ -1,4 +1,5 @@
-import { redirect, type RouteObject } from 'react-router';
+import type { RouteObject } from 'react-router';
+import { StartView } from '../people/start-view';
 import { Loading } from '../shared/screen-states';
 import { BrokenView, NotFoundView } from './broken-view';
 import { Shell } from './shell';
@@ -6,12 +7,18 @@ import { Shell } from './shell';
 /** Every address of the application. A screen's code is fetched when it is first opened. */
 export const routes: RouteObject[] = [
   {
+    path: '/sign-in',
+    ErrorBoundary: BrokenView,
+    HydrateFallback: Loading,
+    lazy: async () => ({ Component: (await import('../people/sign-in-view')).SignInView }),
+  },
+  {
     path: '/',
     Component: Shell,
     ErrorBoundary: BrokenView,
     HydrateFallback: Loading,
     children: [
-      { index: true, loader: ({ request }) => redirect(`/board${new URL(request.url).search}`) },
+      { index: true, Component: StartView },
       {
         // A broken screen leaves the shell standing.
         ErrorBoundary: BrokenView,
@@ -42,6 +49,14 @@ export const routes: RouteObject[] = [
           {
             path: 'track-record',
             lazy: async () => ({ Component: (await import('../track-record/track-record-view')).TrackRecordView }),
+          },
+          {
+            path: 'account/password',
+            lazy: async () => ({ Component: (await import('../people/password-view')).PasswordView }),
+          },
+          {
+            path: 'account/sessions',
+            lazy: async () => ({ Component: (await import('../people/sessions-view')).SessionsView }),
           },
           {
             path: 'setup/crops/:code/profiles/:version?',

@@ -4,6 +4,11 @@ import { SideNav } from '@vaadin/react-components/SideNav.js';
 import { SideNavItem } from '@vaadin/react-components/SideNavItem.js';
 import { useEffect, useRef, useState } from 'react';
 import { Outlet, useLocation, useNavigate, useNavigation } from 'react-router';
+import { AccountButton } from '../people/account-button';
+import { ClosedView } from '../people/closed-view';
+import { mayGo } from '../people/rights-state';
+import { SessionGate } from '../people/session-gate';
+import { useGrants } from '../people/signed-in';
 import { useMessages } from '../shared/messages';
 import { Notices } from '../shared/notices';
 import { useLiveQueries } from '../shared/queries';
@@ -32,8 +37,17 @@ const ROOMS = [
   { path: 'setup', word: 'setup' },
 ] as const;
 
-/** What stays while screens change: the rooms, the title, the site, the search, the state of the connection. */
+/** Everything behind the sign-in. */
 export function Shell() {
+  return (
+    <SessionGate>
+      <ShellOfPerson />
+    </SessionGate>
+  );
+}
+
+/** What stays while screens change: the rooms, the title, the site, the search, the state of the connection. */
+function ShellOfPerson() {
   const t = useMessages(appMessages);
   const title = useCurrentTitle();
   const { pathname } = useLocation();
@@ -41,6 +55,7 @@ export function Shell() {
   const loading = useNavigation().state !== 'idle';
   const [site] = useSiteFilter();
   const main = useRef<HTMLElement>(null);
+  const grants = useGrants();
   useLiveQueries();
 
   const room = pathname.split('/')[1] ?? '';
@@ -74,6 +89,7 @@ export function Shell() {
           <WarningsBell />
           <ConnectionNote />
           <PreferencesButton />
+          <AccountButton />
         </header>
         <SideNav
           slot="drawer"
@@ -85,14 +101,14 @@ export function Shell() {
             void navigate(path);
           }}
         >
-          {ROOMS.map(({ path, word }) => (
+          {ROOMS.filter(({ path }) => mayGo(grants, `/${path}`)).map(({ path, word }) => (
             <SideNavItem key={path} path={`/${path}${site ? `?site=${encodeURIComponent(site)}` : ''}`} matchNested>
               {t[word]}
             </SideNavItem>
           ))}
         </SideNav>
         <main id="main" ref={main} tabIndex={-1} aria-busy={loading}>
-          <Outlet />
+          {mayGo(grants, pathname) ? <Outlet /> : <ClosedView />}
         </main>
       </AppLayout>
       <Notices />

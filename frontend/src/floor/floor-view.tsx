@@ -1,5 +1,7 @@
 import { useCallback, useEffect, useState } from 'react';
 import { useSearchParams } from 'react-router';
+import { FloorPerson } from '../people/floor-person';
+import { OthersEntries } from '../people/others-entries';
 import { useMessages } from '../shared/messages';
 import { Failed, Loading } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
@@ -92,7 +94,11 @@ export function FloorView() {
   };
   return (
     <div className="floor">
-      <UnsentBar />
+      <div className="floor-top">
+        <UnsentBar />
+        <FloorPerson />
+      </div>
+      <OthersEntries />
       {body()}
     </div>
   );

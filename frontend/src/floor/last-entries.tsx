@@ -1,3 +1,4 @@
+import { useSignedIn } from '../people/signed-in';
 import type { BatchView, EntryView } from '../shared/api-types';
 import { useBatchEntries } from '../shared/batch-queries';
 import { useFormats } from '../shared/formats';
@@ -29,6 +30,7 @@ export function LastEntries({
   const houses = useHouses().data ?? [];
   const entries = useBatchEntries(batch.id);
   const view = useOutbox();
+  const who = useSignedIn()?.name;
   const waiting = waitingFor(view, batch.id).filter((item) => item.refusal === null);
   const undoesWaiting = new Set(
     waiting.flatMap(({ entry, undoes }) => (entry.kind === 'reversal' ? [entry.entry, undoes ?? ''] : [])),
@@ -56,8 +58,11 @@ export function LastEntries({
               words={entryWords(item.entry, said)}
               when={format.dateTime(item.entry.happenedAt, timeZone)}
             />
-            <span className="rc-at-risk">▲ {undoesWaiting.has(item.key) ? t.undoWaits : t.waiting}</span>
-            {item.entry.kind !== 'reversal' && !undoesWaiting.has(item.key) && (
+            <span className="rc-at-risk">
+              ▲ {undoesWaiting.has(item.key) ? t.undoWaits : t.waiting}
+              {item.by?.name !== who && item.by && <>, {item.by.displayName}</>}
+            </span>
+            {item.by?.name === who && item.entry.kind !== 'reversal' && !undoesWaiting.has(item.key) && (
               <button
                 type="button"
                 className="floor-button"

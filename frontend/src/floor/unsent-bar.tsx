@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { Link } from 'react-router';
+import { useSignedIn } from '../people/signed-in';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { useNow } from '../shared/now';
@@ -9,7 +10,7 @@ import { entryWords } from './entry-words';
 import { floorMessages } from './floor-messages';
 import { actionIn } from './floor-state';
 import { outbox, useOutbox } from './outbox';
-import { refusedOnes, unsentCount, type Waiting } from './outbox-state';
+import { refusedOnes, unsentOf, waitingOfOthers, type Waiting } from './outbox-state';
 import { refusalMessages, refusalWords } from './refusal-words';
 
 /** What has not reached the server yet, always in sight. It never claims more than has been read from the store. */
@@ -17,12 +18,14 @@ export function UnsentBar() {
   const t = useMessages(floorMessages);
   const view = useOutbox();
   const nowMs = useNow();
-  const unsent = unsentCount(view);
+  const who = useSignedIn()?.name;
+  const unsent = unsentOf(view, who).length;
+  const others = waitingOfOthers(view, who).length > 0;
   const refused = refusedOnes(view).length;
   const text = () => {
     if (view.broken !== undefined) return t.storeBroken;
     if (!view.read) return t.reading;
-    if (unsent === 0) return refused > 0 ? t.refused(refused) : t.allSent;
+    if (unsent === 0) return refused > 0 ? t.refused(refused) : others ? t.mineSent : t.allSent;
     const when = view.sending
       ? t.sending
       : view.nextTryMs === undefined
@@ -69,6 +72,7 @@ function RefusedEntry({ item }: { item: Waiting }) {
   const why = useMessages(refusalMessages);
   const format = useFormats();
   const houses = useHouses().data ?? [];
+  const who = useSignedIn()?.name;
   const [sure, setSure] = useState(false);
   const action = actionIn(item.entry.kind);
   const houseName = (code: string) => houses.find((house) => house.code === code)?.name ?? code;
@@ -81,6 +85,7 @@ function RefusedEntry({ item }: { item: Waiting }) {
         <br />
         <span className="rc-quiet">
           {item.batch}, {item.batchName}, {format.dateTime(item.entry.happenedAt)}
+          {item.by && item.by.name !== who && <>, {item.by.displayName}</>}
         </span>
       </p>
       {item.refusal && <p>{refusalWords(item.refusal, why, format.integer)}</p>}

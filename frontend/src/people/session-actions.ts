@@ -3,6 +3,7 @@ import { useMemo } from 'react';
 import { outbox } from '../floor/outbox';
 import { ABOUT_KEY } from '../shared/about';
 import { Problem } from '../shared/problem';
+import { peopleKeys } from './people-keys';
 import type { Door, FirstOwner } from './people-types';
 import {
   endEverySession,
@@ -11,7 +12,6 @@ import {
   postOwner,
   postSession,
   readSession,
-  SESSION_KEY,
   tellOtherTabs,
 } from './session-api';
 import { rememberSession } from './session-memory';
@@ -40,7 +40,11 @@ export function useSessionActions() {
 async function entered(queries: QueryClient, enter: () => Promise<unknown>): Promise<void> {
   await outbox.betweenSends(enter);
   tellOtherTabs();
-  await queries.fetchQuery({ queryKey: SESSION_KEY, queryFn: ({ signal }) => readSession(signal), staleTime: 0 });
+  await queries.fetchQuery({
+    queryKey: peopleKeys.session(),
+    queryFn: ({ signal }) => readSession(signal),
+    staleTime: 0,
+  });
   void outbox.send();
 }
 

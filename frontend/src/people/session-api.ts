@@ -1,12 +1,11 @@
 import { useQuery } from '@tanstack/react-query';
 import { at, deleteAt, getJson, postPlainly, putJson, SESSION_PATH } from '../shared/http';
 import { Problem } from '../shared/problem';
+import { peopleKeys } from './people-keys';
 import type { Door, FirstOwner, OpenSession, Session } from './people-types';
 import type { SignInDraft } from './sign-in-state';
 
 /** The session as the server keeps it. Whoever signs in or out uses `session-actions`, which knows of the outbox. */
-export const SESSION_KEY = ['session'] as const;
-export const SESSIONS_KEY = ['sessions'] as const;
 
 /** Who is signed in; `null` is nobody. */
 export async function readSession(signal?: AbortSignal): Promise<Session | null> {
@@ -21,7 +20,7 @@ export async function readSession(signal?: AbortSignal): Promise<Session | null>
 /** One answer for every screen. It is asked for again when something is refused, and when the reader comes back. */
 export function useSession() {
   return useQuery({
-    queryKey: SESSION_KEY,
+    queryKey: peopleKeys.session(),
     queryFn: ({ signal }) => readSession(signal),
     refetchOnWindowFocus: true,
   });
@@ -38,7 +37,7 @@ export const putPassword = (current: string, password: string) =>
 
 export function useOpenSessions() {
   return useQuery({
-    queryKey: SESSIONS_KEY,
+    queryKey: peopleKeys.sessions(),
     queryFn: ({ signal }) => getJson<readonly OpenSession[]>(at`/session/all`, undefined, signal),
     staleTime: 0,
   });

@@ -2,14 +2,15 @@ import { useQueryClient } from '@tanstack/react-query';
 import { useEffect, useLayoutEffect, useRef, useState, type ReactNode } from 'react';
 import { Navigate, useLocation, useNavigate } from 'react-router';
 import { outbox } from '../floor/outbox';
-import { useAbout } from '../shared/about';
+import { ABOUT_KEY, useAbout } from '../shared/about';
 import { liveStream } from '../shared/live-stream';
 import { useMessages } from '../shared/messages';
 import { Failed, Loading } from '../shared/screen-states';
 import { onUnauthorised } from '../shared/unauthorised';
 import { Doors } from './doors';
+import { peopleKeys } from './people-keys';
 import type { Session } from './people-types';
-import { onOtherTab, SESSION_KEY, useSession } from './session-api';
+import { onOtherTab, useSession } from './session-api';
 import { rememberedSession, rememberSession } from './session-memory';
 import { gateOf } from './session-state';
 import { SignInForm } from './sign-in-form';
@@ -61,7 +62,7 @@ export function SessionGate({ children }: { children: ReactNode }) {
 function useAskAgain(): void {
   const queries = useQueryClient();
   useEffect(() => {
-    const ask = () => void queries.invalidateQueries({ queryKey: SESSION_KEY }, { cancelRefetch: false });
+    const ask = () => void queries.invalidateQueries({ queryKey: peopleKeys.session() }, { cancelRefetch: false });
     const leave = [onUnauthorised(ask), onOtherTab(ask)];
     return () => leave.forEach((each) => each());
   }, [queries]);
@@ -75,7 +76,9 @@ function useFreshFor(session: Session | undefined): boolean {
   useLayoutEffect(() => {
     if (name === undefined) return;
     if (whose !== undefined && whose !== name) {
-      queries.removeQueries({ predicate: ({ queryKey }) => queryKey[0] !== SESSION_KEY[0] && queryKey[0] !== 'about' });
+      queries.removeQueries({
+        predicate: ({ queryKey }) => queryKey[0] !== peopleKeys.session()[0] && queryKey[0] !== ABOUT_KEY[0],
+      });
     }
     setWhose(name);
   }, [name, whose, queries]);
@@ -101,7 +104,7 @@ function SessionEnded({ session }: { session: Session }) {
   }, [later]);
   const done = () => {
     // Somebody else begins where their own work begins.
-    if (queries.getQueryData<Session>(SESSION_KEY)?.name !== session.name) void navigate('/');
+    if (queries.getQueryData<Session>(peopleKeys.session())?.name !== session.name) void navigate('/');
     // What was refused in between is asked for again, and what waited goes.
     void queries.invalidateQueries();
     void outbox.send();
