@@ -75,6 +75,15 @@ export const routes: RouteObject[] = [
             lazy: async () => ({ Component: (await import('../setup/recipe-view')).RecipeView }),
           },
           {
+            path: 'setup/people/:name?',
+            lazy: async () => ({ Component: (await import('../people/people-view')).PeopleView }),
+          },
+          {
+            path: 'setup/keys/:key?',
+            lazy: async () => ({ Component: (await import('../people/keys-view')).KeysView }),
+          },
+          { path: 'setup/audit', lazy: async () => ({ Component: (await import('../people/audit-view')).AuditView }) },
+          {
             path: 'setup/:list?/:code?',
             lazy: async () => ({ Component: (await import('../setup/setup-view')).SetupView }),
           },

@@ -3,6 +3,7 @@ import { useMessages } from '../shared/messages';
 import { Problem } from '../shared/problem';
 import { ProblemNote } from '../shared/screen-states';
 import { EntryField } from './entry-field';
+import { usePasswordWords } from './password-words';
 import { useSessionActions } from './session-actions';
 import { signInMessages } from './sign-in-messages';
 import { checkedOwner, LEAST_PASSWORD, type OwnerDraft, type OwnerFaults } from './sign-in-state';
@@ -18,7 +19,7 @@ export function FirstStartForm({ done }: { done: () => void }) {
   const [failure, setFailure] = useState<unknown>();
   const [busy, setBusy] = useState(false);
 
-  const said = { needed: t.needed, short: t.passwordShort(LEAST_PASSWORD), unequal: t.unequal, name: t.nameWrong };
+  const said = { ...usePasswordWords(), name: t.nameWrong };
   const secretWrong = failure instanceof Problem && (failure.status === 401 || failure.status === 403);
   const faultOf = (field: keyof OwnerDraft) => {
     const mine = faults[field];

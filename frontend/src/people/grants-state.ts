@@ -6,6 +6,11 @@ export const PERSON_ROLES = ['SALES', 'PRODUCTION', 'MANAGER', 'OWNER'] as const
 export const KEY_ROLES = ['DEVICE', 'PARTNER'] as const satisfies readonly KeyRole[];
 const ALL: readonly Role[] = [...PERSON_ROLES, ...KEY_ROLES];
 
+/** An owner owns all sites. */
+export function isPerSite(role: Role): boolean {
+  return role !== 'OWNER';
+}
+
 export interface CellState {
   readonly given: boolean;
   /** Given through all sites, so there is nothing to choose at the one. */

@@ -7,6 +7,7 @@ import { ProblemNote } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
 import { accountMessages } from './account-messages';
 import { EntryField } from './entry-field';
+import { usePasswordWords } from './password-words';
 import { putPassword } from './session-api';
 import { signInMessages } from './sign-in-messages';
 import { LEAST_PASSWORD, passwordFaults } from './sign-in-state';
@@ -22,6 +23,7 @@ export function PasswordView() {
   const words = useMessages(signInMessages);
   useScreenTitle(t.passwordTitle);
   const navigate = useNavigate();
+  const said = usePasswordWords();
   const session = useSignedIn();
   const [draft, setDraft] = useState({ current: '', password: '', again: '' });
   const [faults, setFaults] = useState<Readonly<Partial<Record<Field, string>>>>({});
@@ -40,8 +42,7 @@ export function PasswordView() {
   const save = async () => {
     if (busy) return;
     setFailure(undefined);
-    const said = { needed: words.needed, short: words.passwordShort(LEAST_PASSWORD), unequal: words.unequal };
-    const found = passwordFaults(draft);
+    const found = passwordFaults(draft, session?.name ?? '');
     if (draft.current === '' || found.password || found.again) {
       setFaults({
         ...(draft.current === '' ? { current: words.needed } : {}),
@@ -57,9 +58,8 @@ export function PasswordView() {
       void navigate(-1);
     } catch (refused) {
       setBusy(false);
-      if (refused instanceof Problem && (refused.status === 401 || refused.status === 403)) {
-        setFaults({ current: t.currentWrong });
-      } else setFailure(refused);
+      if (refused instanceof Problem && refused.faultOf('current')) setFaults({ current: t.currentWrong });
+      else setFailure(refused);
     }
   };
   return (

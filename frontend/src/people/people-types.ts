@@ -33,6 +33,8 @@ export interface PersonView {
   readonly displayName: string;
   readonly grants: readonly Grant[];
   readonly active: boolean;
+  /** Only who signs in with a password here has one to be changed. */
+  readonly signsInWith?: 'password' | 'directory' | 'demo';
 }
 
 export interface NewPerson {
@@ -48,8 +50,10 @@ export interface KeyView {
   readonly id: string;
   readonly name: string;
   readonly grants: readonly Grant[];
-  readonly createdAt?: Instant | null;
+  readonly createdAt: Instant;
+  readonly createdBy: string;
   readonly lastUsedAt?: Instant | null;
+  readonly endedAt?: Instant | null;
 }
 
 /** `key` is said this once and kept nowhere. */
@@ -60,10 +64,10 @@ export interface NewKeyView {
 
 export interface AuditLine {
   readonly at: Instant;
-  readonly who: string | null;
+  readonly who: string;
   readonly what: string;
-  readonly detail: string | null;
-  readonly from: string | null;
+  readonly detail: string;
+  readonly from: string;
 }
 
 export type Door = 'sales' | 'production' | 'manager';

@@ -21,6 +21,27 @@ export function rememberSession(session: Session | undefined): void {
   }
 }
 
+const NEXT = 'rootcast.next';
+
+/** Where to go on after a sign-in that leaves the page for another server. */
+export function keepNext(next: string): void {
+  try {
+    sessionStorage.setItem(NEXT, next);
+  } catch {
+    // Then one begins at the start.
+  }
+}
+
+export function takeNext(): string | undefined {
+  try {
+    const next = sessionStorage.getItem(NEXT) ?? undefined;
+    sessionStorage.removeItem(NEXT);
+    return next;
+  } catch {
+    return undefined;
+  }
+}
+
 function read(): Session | undefined {
   try {
     const stored: unknown = JSON.parse(localStorage.getItem(STORED_AS) ?? 'null');

@@ -5,7 +5,9 @@ import {
   clockOf,
   handOverAddress,
   isHandOver,
+  isSignInName,
   nextIn,
+  passwordFault,
   passwordFaults,
   secondsLeft,
   signInAddress,
@@ -67,16 +69,36 @@ describe('signing in', () => {
 
 describe('a password', () => {
   test('is long enough and typed twice alike', () => {
-    expect(passwordFaults({ password: '', again: '' })).toEqual({ password: 'needed' });
-    expect(passwordFaults({ password: 'nine sign', again: 'nine sign' })).toEqual({ password: 'short' });
-    expect(passwordFaults({ password: 'ten signs!', again: '' })).toEqual({ again: 'needed' });
-    expect(passwordFaults({ password: 'ten signs!', again: 'ten signs?' })).toEqual({ again: 'unequal' });
-    expect(passwordFaults({ password: 'ten signs!', again: 'ten signs!' })).toEqual({});
+    expect(passwordFaults({ password: '', again: '' }, 'ana')).toEqual({ password: 'needed' });
+    expect(passwordFaults({ password: 'nine sign', again: 'nine sign' }, 'ana')).toEqual({ password: 'short' });
+    expect(passwordFaults({ password: 'ten signs!', again: '' }, 'ana')).toEqual({ again: 'needed' });
+    expect(passwordFaults({ password: 'ten signs!', again: 'ten signs?' }, 'ana')).toEqual({ again: 'unequal' });
+    expect(passwordFaults({ password: 'ten signs!', again: 'ten signs!' }, 'ana')).toEqual({});
   });
 
   test('is counted in signs, not in halves of them', () => {
-    expect(passwordFaults({ password: '🌱🌱🌱🌱🌱', again: '' })).toEqual({ password: 'short' });
+    expect(passwordFaults({ password: '🌱🌱🌱🌱🌱', again: '' }, 'ana')).toEqual({ password: 'short' });
   });
+});
+
+describe('a password for somebody', () => {
+  test('is not their name', () => {
+    expect(passwordFault(' Ana.Ruiz.north ', 'ana.ruiz.NORTH')).toBe('is-name');
+    expect(passwordFault('Ana.Ruiz.north1', 'ana.ruiz.NORTH')).toBeUndefined();
+  });
+
+  // 72 bytes is where bcrypt stops reading; ñ takes two of them.
+  test('is not longer than its hash reads', () => {
+    expect(passwordFault('ñ'.repeat(36), 'ana')).toBeUndefined();
+    expect(passwordFault('ñ'.repeat(36) + 'n', 'ana')).toBe('long');
+  });
+});
+
+describe('a name to sign in with', () => {
+  test.each(['ana', 'ana.ruiz@north', 'Íñigo_2', '7'])('%s will do', (name) => expect(isSignInName(name)).toBe(true));
+  test.each(['', 'ana ruiz', '.ana', 'a/b', 'a'.repeat(65)])('%j will not', (name) =>
+    expect(isSignInName(name)).toBe(false),
+  );
 });
 
 describe('the first owner', () => {

@@ -74,20 +74,33 @@ export function clockOf(seconds: number): string {
 
 // --- Passwords and the first owner -------------------------------------------------------------------------------
 
-/** The server's rule (`people` set-up there); said before somebody has to find out. */
+/** The server's rules, said before somebody has to find out. */
 export const LEAST_PASSWORD = 10;
+/** Of UTF-8: its hash reads no further. */
+const MOST_PASSWORD_BYTES = 72;
 
-export type PasswordFault = 'needed' | 'short' | 'unequal';
+export type PasswordFault = 'needed' | 'short' | 'long' | 'is-name' | 'unequal';
 
 export interface PasswordDraft {
   readonly password: string;
   readonly again: string;
 }
 
-export function passwordFaults(draft: PasswordDraft): Readonly<Partial<Record<keyof PasswordDraft, PasswordFault>>> {
-  if (draft.password === '') return { password: 'needed' };
+/** What is wrong with a password for the person called `name`, as far as one can say without the server. */
+export function passwordFault(password: string, name: string): PasswordFault | undefined {
+  if (password === '') return 'needed';
   // Signs, not UTF-16 units: an accent or a picture counts as one.
-  if ([...draft.password].length < LEAST_PASSWORD) return { password: 'short' };
+  if ([...password].length < LEAST_PASSWORD) return 'short';
+  if (new TextEncoder().encode(password).length > MOST_PASSWORD_BYTES) return 'long';
+  return password.trim().toLowerCase() === name.trim().toLowerCase() ? 'is-name' : undefined;
+}
+
+export function passwordFaults(
+  draft: PasswordDraft,
+  name: string,
+): Readonly<Partial<Record<keyof PasswordDraft, PasswordFault>>> {
+  const fault = passwordFault(draft.password, name);
+  if (fault) return { password: fault };
   if (draft.again !== draft.password) return { again: draft.again === '' ? 'needed' : 'unequal' };
   return {};
 }
@@ -100,7 +113,7 @@ export interface OwnerDraft extends PasswordDraft {
 
 export type OwnerFaults = Readonly<Partial<Record<keyof OwnerDraft, PasswordFault | 'name'>>>;
 
-const NAME = /^[A-Za-z0-9][A-Za-z0-9._@-]{0,63}$/;
+const NAME = /^[\p{L}\p{N}][\p{L}\p{N}._@-]{0,63}$/u;
 
 /** A name to sign in with: no spaces, so that it can be typed with gloves and read over a telephone. */
 export function isSignInName(text: string): boolean {
@@ -113,7 +126,7 @@ export function checkedOwner(draft: OwnerDraft): { readonly body: FirstOwner } |
     ...(secret === '' ? { secret: 'needed' as const } : {}),
     ...(name === '' ? { name: 'needed' as const } : isSignInName(name) ? {} : { name: 'name' as const }),
     ...(displayName === '' ? { displayName: 'needed' as const } : {}),
-    ...passwordFaults(draft),
+    ...passwordFaults(draft, name),
   };
   return Object.keys(faults).length > 0
     ? { faults }

@@ -8,6 +8,7 @@ import { Failed, Loading } from '../shared/screen-states';
 import { Doors } from './doors';
 import { FirstStartForm } from './first-start-form';
 import { useSession } from './session-api';
+import { keepNext } from './session-memory';
 import { SignInForm } from './sign-in-form';
 import { signInMessages } from './sign-in-messages';
 import { isHandOver, nextIn } from './sign-in-state';
@@ -81,7 +82,7 @@ export function SignInView() {
   );
 }
 
-/** Leaves for the identity provider of the business; the server brings one back to `next`. */
+/** Leaves for the directory of the business. The server brings one back to the start, which goes on to `next`. */
 export function CompanyAccount({ next }: { next: string }) {
   const t = useMessages(signInMessages);
   return (
@@ -89,7 +90,7 @@ export function CompanyAccount({ next }: { next: string }) {
       <p className="entry-or" aria-hidden="true">
         {t.or}
       </p>
-      <a className="entry-button" href={`${at`/session/oidc`}?${new URLSearchParams({ next })}`}>
+      <a className="entry-button" href={at`/session/directory`} onClick={() => keepNext(next)}>
         {t.oidc}
       </a>
     </>
