@@ -13,6 +13,7 @@ import { useHouses, useSites } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
 import { actionsFor, type Action } from '../floor/floor-state';
 import { useOutbox, useRenewAfterSending } from '../floor/outbox';
+import { useMay } from '../people/signed-in';
 import { waitingFor } from '../floor/outbox-state';
 import type { Undoing } from '../floor/undo-panel';
 import { RefusedEntries } from '../floor/unsent-bar';
@@ -83,6 +84,8 @@ function Story({ batch, asOf, staleSinceMs }: StoryProps) {
   const undoesWaiting = new Set(waiting.flatMap(({ entry }) => (entry.kind === 'reversal' ? [entry.entry] : [])));
   const label = { count: t.count, loss: t.loss, look: t.look, stage: t.stageReached, move: t.move, ship: t.ship };
   const houseName = houses.find((house) => house.code === batch.house)?.name ?? batch.house;
+  const mayRecord = useMay('record', batch.site);
+  const mayAsk = useMay('set-up');
   return (
     <div className="rc-screen batch-page">
       <div className="rc-row rc-spread batch-head">
@@ -96,20 +99,24 @@ function Story({ batch, asOf, staleSinceMs }: StoryProps) {
         <div className="rc-row rc-no-print" role="group" aria-label={t.actions}>
           {asOf === undefined && (
             <>
-              {actionsFor(batch, houses).map((each) => (
+              {(mayRecord ? actionsFor(batch, houses) : []).map((each) => (
                 <Button key={each} onClick={() => setAction(each)} {...(each === 'count' ? { theme: 'primary' } : {})}>
                   {label[each]}
                 </Button>
               ))}
-              <Link
-                className="rc-link"
-                to={`/floor?site=${encodeURIComponent(batch.site)}&batch=${encodeURIComponent(batch.id)}`}
-              >
-                {t.onFloor}
-              </Link>
-              <Link className="rc-link" to={`/what-if?${new URLSearchParams({ site: batch.site, batch: batch.id })}`}>
-                {t.whatIf}
-              </Link>
+              {mayRecord && (
+                <Link
+                  className="rc-link"
+                  to={`/floor?site=${encodeURIComponent(batch.site)}&batch=${encodeURIComponent(batch.id)}`}
+                >
+                  {t.onFloor}
+                </Link>
+              )}
+              {mayAsk && (
+                <Link className="rc-link" to={`/what-if?${new URLSearchParams({ site: batch.site, batch: batch.id })}`}>
+                  {t.whatIf}
+                </Link>
+              )}
             </>
           )}
           <AsOfControl timeZone={timeZone} />
@@ -144,7 +151,7 @@ function Story({ batch, asOf, staleSinceMs }: StoryProps) {
             batch={batch}
             timeZone={timeZone}
             asOf={asOf}
-            undo={asOf === undefined ? setUndoing : undefined}
+            undo={asOf === undefined && mayRecord ? setUndoing : undefined}
             undoing={undoesWaiting}
           />
         </div>

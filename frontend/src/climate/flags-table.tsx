@@ -2,6 +2,7 @@ import { useQueryClient } from '@tanstack/react-query';
 import { Button } from '@vaadin/react-components/Button.js';
 import { TextField } from '@vaadin/react-components/TextField.js';
 import { useState } from 'react';
+import { Offered } from '../people/offered';
 import type { ClimateFlag } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
@@ -83,10 +84,12 @@ function Judge({ house, flag }: { house: string; flag: ClimateFlag }) {
     <span className="climate-flag-judge">
       <span className="rc-quiet">{said}</span>
       {flag.id !== null && !asking && (flag.leftOut || flag.overruled) && (
-        <button type="button" className="rc-link rc-no-print" onClick={() => setAsking(true)}>
-          {flag.overruled ? t.restore : t.overrule}
-          <span className="rc-hidden"> ({t[flag.kind]})</span>
-        </button>
+        <Offered right="set-up">
+          <button type="button" className="rc-link rc-no-print" onClick={() => setAsking(true)}>
+            {flag.overruled ? t.restore : t.overrule}
+            <span className="rc-hidden"> ({t[flag.kind]})</span>
+          </button>
+        </Offered>
       )}
       {asking && (
         <span className="rc-row">

@@ -39,7 +39,7 @@ export function FloorPerson() {
           onClose={() => setOpened(false)}
         >
           <h2 id="floor-person">{session.displayName}</h2>
-          <LeaveActions className="floor-button" next={floorAfterHandOver(params)} />
+          <LeaveActions shared className="floor-button" next={floorAfterHandOver(params)} />
           <button type="button" className="floor-button" onClick={() => dialog.current?.close()}>
             {shared.cancel}
           </button>

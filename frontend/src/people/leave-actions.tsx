@@ -9,8 +9,16 @@ import { accountMessages } from './account-messages';
 import { handOver, signOut, signOutEverywhere } from './session-actions';
 import { useSignedIn } from './signed-in';
 
+interface LeaveActionsProps {
+  readonly className: string;
+  /** Where the next person begins. */
+  readonly next: string;
+  /** On a phone that goes from hand to hand, handing over comes first and large. */
+  readonly shared?: boolean;
+}
+
 /** Hand over, sign out, sign out everywhere; and what becomes of entries that are not yet sent. */
-export function LeaveActions({ className, next }: { className: string; next: string }) {
+export function LeaveActions({ className, next, shared }: LeaveActionsProps) {
   const t = useMessages(accountMessages);
   const session = useSignedIn();
   const demo = useAbout().data?.demo === true;
@@ -36,6 +44,18 @@ export function LeaveActions({ className, next }: { className: string; next: str
       </p>
     );
   }
+  const pass = (
+    <>
+      <button
+        type="button"
+        className={shared ? `${className} primary` : className}
+        onClick={() => void leave(() => handOver(next))}
+      >
+        {t.handOver}
+      </button>
+      <p className="account-help">{t.handOverHelp}</p>
+    </>
+  );
   return (
     <>
       {unsent > 0 && (
@@ -53,10 +73,7 @@ export function LeaveActions({ className, next }: { className: string; next: str
       ) : (
         <ProblemNote failure={failure} />
       )}
-      <button type="button" className={`${className} primary`} onClick={() => void leave(() => handOver(next))}>
-        {t.handOver}
-      </button>
-      <p className="account-help">{t.handOverHelp}</p>
+      {shared && pass}
       <button type="button" className={className} onClick={() => void leave(signOut)}>
         {demo ? t.otherDoor : t.signOut}
       </button>
@@ -73,6 +90,7 @@ export function LeaveActions({ className, next }: { className: string; next: str
             {t.everywhere}
           </button>
         ))}
+      {!shared && pass}
     </>
   );
 }

@@ -19,7 +19,7 @@ export const peopleMessages = messagesIn({
     nameTaken: 'Somebody has this name already.',
     firstPassword: 'First password',
     firstPasswordHint: (least: number) =>
-      `${least} signs or more. Tell it in person; it can be changed under "Account".`,
+      `${least} characters or more. Tell it in person; it can be changed under "Account".`,
     rolesHelp: 'What somebody may do, at all sites or at one. Several roles add up.',
     everySite: 'All sites',
     site: 'Site',
@@ -115,7 +115,7 @@ export const peopleMessages = messagesIn({
     gone: (name: string) => `No hay nadie llamado ${name}.`,
     nameTaken: 'Alguien ya tiene este nombre.',
     firstPassword: 'Primera contraseña',
-    firstPasswordHint: (least: number) => `${least} signos o más. Dígala en persona; se puede cambiar en "Cuenta".`,
+    firstPasswordHint: (least: number) => `${least} caracteres o más. Dígala en persona; se puede cambiar en "Cuenta".`,
     rolesHelp: 'Lo que puede hacer alguien, en todos los sitios o en uno. Varias funciones se suman.',
     everySite: 'Todos los sitios',
     site: 'Sitio',

@@ -39,6 +39,7 @@ export function SignInForm({ name = '', done }: { name?: string; done: () => voi
     }
     setBusy(true);
     setFailure(undefined);
+    setFaults(NO_FAULTS);
     setLockedUntilMs(0);
     try {
       await signIn(made.body);

@@ -89,7 +89,7 @@ export interface PasswordDraft {
 /** What is wrong with a password for the person called `name`, as far as one can say without the server. */
 export function passwordFault(password: string, name: string): PasswordFault | undefined {
   if (password === '') return 'needed';
-  // Signs, not UTF-16 units: an accent or a picture counts as one.
+  // Characters, not UTF-16 units: an accent or a picture counts as one.
   if ([...password].length < LEAST_PASSWORD) return 'short';
   if (new TextEncoder().encode(password).length > MOST_PASSWORD_BYTES) return 'long';
   return password.trim().toLowerCase() === name.trim().toLowerCase() ? 'is-name' : undefined;

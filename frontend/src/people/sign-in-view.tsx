@@ -36,7 +36,7 @@ export function SignInView() {
   if (withName) swapped.delete('with');
   else swapped.set('with', 'name');
   return (
-    <div className={`entry entry-${kind}`}>
+    <div className={`entry entry-of-${kind}`}>
       <header className="entry-top">
         <p className="entry-brand">
           <img src="/icon.svg" alt="" width="36" height="36" />

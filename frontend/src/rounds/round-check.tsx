@@ -1,5 +1,6 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useRef, useState } from 'react';
+import { useMay } from '../people/signed-in';
 import type { Site } from '../shared/api-types';
 import type { RoundItem } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
@@ -64,6 +65,7 @@ export function RoundCheck({ item, site, on }: { item: RoundItem; site: Site; on
   };
   const asksSomething = item.asks.length + optionalFields(item.task).length > 0;
   const blocked = item.state === 'blocked';
+  const mayRecord = useMay('record', site.code);
   const future = on > dateIn(site.timeZone, Date.now());
   return (
     <li className={`round-item ${item.state}`}>
@@ -85,7 +87,7 @@ export function RoundCheck({ item, site, on }: { item: RoundItem; site: Site; on
         </div>
       </div>
       {failure !== undefined && <ProblemNote failure={failure} />}
-      {opened === undefined && !future && (
+      {opened === undefined && !future && mayRecord && (
         <div className="round-answers rc-no-print">
           <button
             type="button"

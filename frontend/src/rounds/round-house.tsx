@@ -2,6 +2,7 @@ import { useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link } from 'react-router';
 import { climateMessages } from '../climate/climate-messages';
+import { Offered } from '../people/offered';
 import type { Site } from '../shared/api-types';
 import type { ClimateQuantity, RoundItem } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
@@ -112,10 +113,12 @@ function Reopen({ id, task, site }: { id: string; task: string; site: string }) 
   };
   return (
     <>
-      <button type="button" className="floor-button rc-no-print" onClick={() => void undo()}>
-        {t.undo}
-        <span className="rc-hidden"> {task}</span>
-      </button>
+      <Offered right="record" site={site}>
+        <button type="button" className="floor-button rc-no-print" onClick={() => void undo()}>
+          {t.undo}
+          <span className="rc-hidden"> {task}</span>
+        </button>
+      </Offered>
       <ProblemNote failure={failure} />
     </>
   );
