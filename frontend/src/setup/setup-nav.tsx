@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react';
 import { Link, useLocation } from 'react-router';
 import { useSensors } from '../climate/climate-api';
 import { peopleMessages } from '../people/people-messages';
@@ -14,6 +15,9 @@ export function SetupNav({ current }: { current: string }) {
   const t = useMessages(setupMessages);
   const access = useMessages(peopleMessages);
   const { search } = useLocation();
+  const nav = useRef<HTMLElement>(null);
+  // On a phone the lists stand in a row that is wider than the screen.
+  useEffect(() => nav.current?.querySelector('[aria-current]')?.scrollIntoView({ block: 'nearest' }), [current]);
   const mayGive = useMay('people');
   const counts = {
     sites: useSites().data?.length,
@@ -24,7 +28,7 @@ export function SetupNav({ current }: { current: string }) {
     sensors: useSensors().data?.length,
   };
   return (
-    <nav aria-label={t.lists} className="setup-lists">
+    <nav ref={nav} aria-label={t.lists} className="setup-lists">
       {LISTS.map((name) => (
         <Link key={name} to={`/setup/${name}${search}`} aria-current={name === current ? 'page' : undefined}>
           {t[LIST_WORDS[name].title]} <span className="rc-quiet">{counts[name]}</span>
