@@ -1,10 +1,8 @@
-import { useQuery } from '@tanstack/react-query';
+import { useAbout } from '../shared/about';
 import { useFormats } from '../shared/formats';
-import { answer, api } from '../shared/http';
 import { STALE_AFTER_MS, useLiveStatus } from '../shared/live-stream';
 import { useMessages } from '../shared/messages';
 import { useNow } from '../shared/now';
-import { keys } from '../shared/query-keys';
 import { appMessages } from './app-messages';
 
 /** How fresh the figures are, always in sight: a word and a shape, not a colour alone. */
@@ -13,7 +11,7 @@ export function ConnectionNote() {
   const format = useFormats();
   const nowMs = useNow();
   const { connection, asOf, lastHeardMs } = useLiveStatus();
-  const about = useQuery({ queryKey: keys.about(), queryFn: () => answer(api.GET('/api/about')), staleTime: Infinity });
+  const about = useAbout();
 
   const time = asOf === undefined ? undefined : format.time(asOf);
   const quietMs = lastHeardMs === undefined ? 0 : nowMs - lastHeardMs;

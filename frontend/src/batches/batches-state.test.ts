@@ -168,7 +168,7 @@ test('what is taken away has dates of the site: 23:30 UTC is already the next da
 });
 
 describe('a list that follows the stream', () => {
-  const list = { asOf: '2026-11-25T08:00:00Z', position: 5, batches: [batch('B1'), batch('B2')] };
+  const list = { asOf: '2026-11-25T08:00:00Z', position: 5, batches: [batch('B1'), batch('B2')], faulty: [] };
   test('takes the new figures in place', () => {
     const next = patched(list, [batch('B2', { trays: 3, position: 9 })], { state: 'live' });
     expect(next.batches.map(({ id, trays }) => [id, trays])).toEqual([

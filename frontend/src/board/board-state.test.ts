@@ -24,6 +24,7 @@ const row = (variety: string, opens: readonly [number, number], more: Partial<Bo
   cropName: 'Salvia',
   trayFormat: '72',
   site: 'north',
+  faulty: [],
   cells: [cell('2026-W48', opens[0]), cell('2026-W49', opens[1])],
   ...more,
 });

@@ -1,6 +1,7 @@
 import { Button } from '@vaadin/react-components/Button.js';
 import { useCallback, useMemo, useRef } from 'react';
 import { Link, useNavigate, useSearchParams } from 'react-router';
+import { Offered } from '../people/offered';
 import type { BoardCell, BoardRow } from '../shared/api-types';
 import { AsOfBanner, AsOfControl, useAsOf } from '../shared/as-of';
 import { useFormats } from '../shared/formats';
@@ -138,9 +139,11 @@ function BoardBody({ state, filter, change, old, phone, asOf }: BoardBodyProps) 
         </span>
         {!phone && <Legend confidence={filter.confidence} />}
         <span className="board-tools">
-          <Link className="rc-link rc-no-print board-what-if" to={whatIfPath(filter)}>
-            {t.whatIf}
-          </Link>
+          <Offered right="set-up">
+            <Link className="rc-link rc-no-print board-what-if" to={whatIfPath(filter)}>
+              {t.whatIf}
+            </Link>
+          </Offered>
           <AsOfControl timeZone={sites?.find(({ code }) => code === filter.site)?.timeZone} />
           <BoardTake rows={rows} weeks={state.weeks} siteName={siteName} />
         </span>

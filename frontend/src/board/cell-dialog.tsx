@@ -2,6 +2,7 @@ import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { Button } from '@vaadin/react-components/Button.js';
 import { Dialog } from '@vaadin/react-components/Dialog.js';
 import { useEffect, useRef } from 'react';
+import { Offered } from '../people/offered';
 import type { BoardCell, BoardKey, BoardRow, BoardWeek, CellExplanation } from '../shared/api-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
@@ -131,10 +132,12 @@ function Explained({
           <p className="cell-limit">{useLimit(data)}</p>
         </section>
         {!then && (
-          <section aria-labelledby="cell-promise">
-            <h3 id="cell-promise">{t.promiseTitle}</h3>
-            <PromiseForm data={data} rows={rows} done={close} />
-          </section>
+          <Offered right="sell" site={data.site}>
+            <section aria-labelledby="cell-promise">
+              <h3 id="cell-promise">{t.promiseTitle}</h3>
+              <PromiseForm data={data} rows={rows} done={close} />
+            </section>
+          </Offered>
         )}
       </div>
       <CellLots data={data} />

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { Link } from 'react-router';
+import { Offered } from '../people/offered';
 import type { CellExplanation } from '../shared/api-types';
 import { useAsOf } from '../shared/as-of';
 import { withAsOf } from '../shared/as-of-state';
@@ -143,7 +144,13 @@ export function CellPromises({ data, then }: { data: CellExplanation; then: bool
                       </span>
                     )}
                   </td>
-                  <td>{!then && <Release order={promise.order} />}</td>
+                  <td>
+                    {!then && (
+                      <Offered right="sell" site={data.site}>
+                        <Release order={promise.order} />
+                      </Offered>
+                    )}
+                  </td>
                 </tr>
               ))}
             </tbody>

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { LiveStream, REST_AFTER_MS, STALE_AFTER_MS } from './live-stream';
+import { onUnauthorised } from './unauthorised';
 
 /** Stands in for the browser's: remembers where it was opened and lets the test speak as the server. */
 class FakeSource {
@@ -7,6 +8,8 @@ class FakeSource {
   readonly listeners = new Map<string, (message: { data: string }) => void>();
   onerror: () => void = () => undefined;
   closed = false;
+  /** What the browser says of a line that broke: CONNECTING. */
+  readyState = 0;
 
   constructor(readonly url: string) {
     FakeSource.all.push(this);
@@ -85,6 +88,29 @@ describe('the live stream', () => {
 
     become('visible');
     expect(FakeSource.all.filter(({ closed }) => !closed)).toHaveLength(1);
+    expect(after()).toBe('9');
+  });
+
+  it('lets ask who is signed in when it is refused, and not when the line breaks', () => {
+    let asked = 0;
+    const leave = onUnauthorised(() => asked++);
+    FakeSource.last.onerror();
+    expect(asked).toBe(0);
+    vi.advanceTimersByTime(3_000);
+    FakeSource.last.readyState = 2;
+    FakeSource.last.onerror();
+    leave();
+    expect(asked).toBe(1);
+  });
+
+  it('goes on after it was ended from the last change it heard, and is not called live in between', () => {
+    FakeSource.last.say('orders', { position: 9 });
+    stop();
+    expect(stream.currentStatus().connection).toBe('connecting');
+    vi.advanceTimersByTime(60_000);
+    expect(FakeSource.all.filter(({ closed }) => !closed)).toHaveLength(0);
+    stop = stream.start();
+    expect(FakeSource.all).toHaveLength(2);
     expect(after()).toBe('9');
   });
 

@@ -1,6 +1,7 @@
 import { useEffect, useEffectEvent, useSyncExternalStore } from 'react';
 import type { Instant, LiveEvents, Position } from './api-types';
 import { queryString } from './http';
+import { tellUnauthorised } from './unauthorised';
 
 /**
  * The one event stream of the application. It opens with the app, resumes where it broke off (`after` = last position
@@ -48,6 +49,8 @@ const EVENT_NAMES: readonly LiveEventName[] = [
 /** Three missed beats of 10 s, and a little for the way. */
 export const STALE_AFTER_MS = 32_000;
 const REOPEN_AFTER_MS = 3_000;
+/** `EventSource.CLOSED` */
+const CLOSED = 2;
 /** A browser has six connections to a server that speaks HTTP/1.1, and an open stream holds one of them. */
 export const REST_AFTER_MS = 5_000;
 
@@ -101,6 +104,8 @@ export class LiveStream {
       clearInterval(this.watchTimer);
       clearTimeout(this.reopenTimer);
       this.source?.close();
+      this.resting = false;
+      this.tell({ connection: 'connecting' });
     };
   }
 
@@ -144,6 +149,8 @@ export class LiveStream {
     for (const name of EVENT_NAMES)
       source.addEventListener(name, (event) => this.hear(name, event as MessageEvent<string>));
     source.onerror = () => {
+      // Refused, where a broken line would leave it CONNECTING. The status is not said, so somebody must ask.
+      if (source.readyState === CLOSED) tellUnauthorised();
       // The browser would retry by itself, but from the last event of any name; we know better what we have seen.
       source.close();
       this.tell({ connection: navigator.onLine ? 'connecting' : 'offline' });
