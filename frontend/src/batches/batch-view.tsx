@@ -20,6 +20,7 @@ import { waitingFor } from '../outbox/outbox-state';
 import { StoryPart } from './batch-story';
 import { lostFraction } from './batches-state';
 import { DevelopmentPlots } from './development-plots';
+import { NotComputed } from './faulty-batches';
 import { EntryDialog, UndoDialog } from './entry-dialog';
 import { LossesTable } from './losses-table';
 import { OutlookPanel } from './outlook-panel';
@@ -39,6 +40,10 @@ export function BatchStory() {
   useOpenedAnchor(batch.data !== undefined);
 
   if (batch.isPending) return <Loading />;
+  // Also where figures from before are still at hand: they would be taken for those of now.
+  if (asOf === undefined && batch.error instanceof Problem && batch.error.isNotComputed) {
+    return <NotComputed id={id} detail={batch.error.detail} />;
+  }
   const failed = batch.error !== null && asOf !== undefined;
   if (!batch.data || failed) {
     return asOf !== undefined ? (

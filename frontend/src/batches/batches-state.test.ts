@@ -178,6 +178,20 @@ describe('a list that follows the stream', () => {
     expect(next.position).toBe(9);
     expect(next.batches[0]).toBe(list.batches[0]);
   });
+  test('no longer calls faulty what has been computed again', () => {
+    const faulty = ['B3', 'B4'].map((id) => ({
+      id,
+      site: 'north',
+      variety: 'v',
+      varietyName: 'V',
+      trayFormat: '105',
+      stuckAt: '2026-11-01T08:00:00Z',
+      fault: 'no such variety',
+    }));
+    const next = patched({ ...list, faulty }, [batch('B3')], { state: 'live' });
+    expect(ids(next.batches)).toEqual(['B1', 'B2', 'B3']);
+    expect(next.faulty.map(({ id }) => id)).toEqual(['B4']);
+  });
   test('drops what no longer belongs and takes in what now does', () => {
     const gone = batch('B1', { plants: { stuck: 2100, alive: 0, lost: 100, shipped: 2000 } });
     expect(ids(patched(list, [gone, batch('B3')], { state: 'live' }).batches)).toEqual(['B2', 'B3']);

@@ -20,6 +20,7 @@ import { BatchTable } from './batch-table';
 import { BatchFilters } from './batches-filters';
 import { batchesMessages } from './batches-messages';
 import { filterIn, queryOf, shownBatches, takenRow, withFilter, type BatchFilter } from './batches-state';
+import { FaultyBatches } from './faulty-batches';
 import { StickDialog } from './stick-dialog';
 import './batches.css';
 
@@ -136,6 +137,7 @@ export function BatchesView() {
           </Button>
         </span>
       </div>
+      <FaultyBatches batches={list.data?.faulty ?? []} siteName={words.names.site} />
       {body()}
       {sticking && <StickDialog site={filter.site} close={() => setSticking(false)} />}
     </div>

@@ -63,6 +63,12 @@ describe('the board', () => {
     expect(twice.changedMs).toBe(once.changedMs);
   });
 
+  it('takes in that a batch of a row can no longer be computed, though no figure changes', () => {
+    const faulty = [{ batch: 'B7', fault: 'no such variety' }];
+    const after = applyBoardEvent(before, changed(11, row('a', [5, 6], { faulty })), {}, 1000);
+    expect(after.rows.get(rowKey(row('a', [0, 0])))?.faulty).toEqual(faulty);
+  });
+
   it('ignores what lies behind it', () => {
     expect(applyBoardEvent(before, changed(9, row('a', [99, 99])), {}, 0)).toBe(before);
   });

@@ -10,6 +10,7 @@ import { usePhone } from '../shared/phone';
 import { Empty, Failed, Loading, useReason } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
 import { useSites } from '../shared/setup-lists';
+import { sharedMessages } from '../shared/shared-messages';
 import { dateIn, weekNumber, weekOf } from '../shared/weeks';
 import { NothingGrows } from './board-empty';
 import { BoardFilters } from './board-filters';
@@ -244,6 +245,7 @@ function useSpeech(
 ): GridSpeech {
   const t = useMessages(boardMessages);
   const format = useFormats();
+  const shared = useMessages(sharedMessages);
   const { weeks } = state;
   return useMemo(() => {
     const current = weekOf(dateIn(undefined, Date.now()));
@@ -262,9 +264,10 @@ function useSpeech(
       },
       siteName,
       count: format.integer,
+      faulty: (batches) => shared.notComputed(batches.length),
       cell: cellSays,
     };
-  }, [t, format, weeks, sort, siteName, cellSays]);
+  }, [t, shared, format, weeks, sort, siteName, cellSays]);
 }
 
 function Legend({ confidence }: { confidence: number }) {

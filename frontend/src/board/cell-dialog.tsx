@@ -13,7 +13,7 @@ import { weekNumber } from '../shared/weeks';
 import { loadCell } from './board-api';
 import { boardMessages } from './board-messages';
 import type { RowKey } from './board-state';
-import { CellLots, CellPromises } from './cell-tables';
+import { CellFaulty, CellLots, CellPromises } from './cell-tables';
 import { CellPicture } from './cell-picture';
 import { PromiseForm } from './promise-form';
 import './cell-dialog.css';
@@ -140,6 +140,7 @@ function Explained({
           </Offered>
         )}
       </div>
+      <CellFaulty data={data} />
       <CellLots data={data} />
       <CellPromises data={data} then={then} />
     </>

@@ -13,6 +13,28 @@ import { sharedMessages } from '../shared/shared-messages';
 import { releaseOrder } from './board-api';
 import { boardMessages } from './board-messages';
 
+/** Batches that this cell would count on if they could be computed. */
+export function CellFaulty({ data }: { data: CellExplanation }) {
+  const shared = useMessages(sharedMessages);
+  if (data.faulty.length === 0) return null;
+  return (
+    <section className="cell-wide rc-problem" aria-labelledby="cell-faulty">
+      <h3 id="cell-faulty">✕ {shared.notComputed(data.faulty.length)}</h3>
+      <ul>
+        {data.faulty.map(({ batch, fault }) => (
+          <li key={batch}>
+            <Link className="rc-link" to={`/batches/${encodeURIComponent(batch)}`}>
+              {batch}
+            </Link>
+            : <span lang="en">{fault}</span>
+          </li>
+        ))}
+      </ul>
+      <p>{shared.notComputedHelp}</p>
+    </section>
+  );
+}
+
 /** The batches a cell counts on. */
 export function CellLots({ data }: { data: CellExplanation }) {
   const t = useMessages(boardMessages);

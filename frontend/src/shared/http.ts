@@ -79,5 +79,7 @@ export function queryString(query: Query = {}): string {
 
 /** A refusal will not change by asking again; silence might. */
 export function worthRetrying(failure: unknown): boolean {
-  return failure instanceof Unreachable || (failure instanceof Problem && failure.status >= 500);
+  return (
+    failure instanceof Unreachable || (failure instanceof Problem && failure.status >= 500 && !failure.isNotComputed)
+  );
 }

@@ -141,13 +141,26 @@ describe('the live stream', () => {
   });
 
   it('calls itself stale and asks again when nothing has been heard for three beats', () => {
-    FakeSource.last.say('beat', { at: '2026-11-25T09:00:00Z' });
+    FakeSource.last.say('beat', { at: '2026-11-25T09:00:00Z', asOf: '2026-11-25T09:00:00Z' });
     expect(stream.currentStatus().connection).toBe('live');
     vi.advanceTimersByTime(STALE_AFTER_MS + 5_000);
 
     expect(stream.currentStatus().connection).toBe('stale');
     expect(FakeSource.all[0]?.closed).toBe(true);
     expect(FakeSource.all).toHaveLength(2);
+  });
+
+  it('tells how old the figures are by the clock of the server, also over a line that works', () => {
+    FakeSource.last.say('beat', { at: '2026-11-25T09:43:30Z', asOf: '2026-11-25T09:41:00Z' });
+    expect(stream.currentStatus()).toMatchObject({
+      connection: 'live',
+      asOf: '2026-11-25T09:41:00Z',
+      behindMs: 150_000,
+    });
+    FakeSource.last.say('hello', { position: 7, asOf: '2026-11-25T09:41:00Z' });
+    expect(stream.currentStatus().behindMs).toBe(150_000);
+    FakeSource.last.say('board', { position: 8, asOf: '2026-11-25T09:43:31Z', rows: [] });
+    expect(stream.currentStatus()).toMatchObject({ asOf: '2026-11-25T09:43:31Z', behindMs: 0 });
   });
 
   it('tells each listener until it leaves', () => {

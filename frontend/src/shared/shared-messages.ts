@@ -9,6 +9,10 @@ export const sharedMessages = messagesIn({
     unreachable: 'The server does not answer. Your network may be down; nothing is lost.',
     signedOut: 'You are signed out. Sign in and try again; what you typed is kept.',
     noRight: 'Your roles do not allow this. Whoever keeps the people of Rootcast at your business can change that.',
+    notComputed: (n: number) => (n === 1 ? '1 batch not computed' : `${n} batches not computed`),
+    notComputedHelp:
+      'A batch that cannot be computed is set apart: its plants are in no figure, everything recorded about it is kept, and all other batches go on. Tell whoever runs Rootcast.',
+    notComputedTitle: (batch: string) => `Batch ${batch} cannot be computed`,
     tryAgain: 'Try again',
     cancel: 'Cancel',
     close: 'Close',
@@ -44,6 +48,10 @@ export const sharedMessages = messagesIn({
     unreachable: 'El servidor no responde. Puede que no haya red; no se pierde nada.',
     signedOut: 'Su sesión se cerró. Entre e intente de nuevo; se conserva lo que escribió.',
     noRight: 'Sus funciones no permiten esto. Lo puede cambiar quien lleva las personas de Rootcast en su empresa.',
+    notComputed: (n: number) => (n === 1 ? '1 lote sin calcular' : `${n} lotes sin calcular`),
+    notComputedHelp:
+      'Un lote que no se puede calcular se aparta: sus plantas no están en ninguna cifra, todo lo anotado de él se conserva y los demás lotes siguen. Avise a quien atiende Rootcast.',
+    notComputedTitle: (batch: string) => `El lote ${batch} no se puede calcular`,
     tryAgain: 'Intentar de nuevo',
     cancel: 'Cancelar',
     close: 'Cerrar',
