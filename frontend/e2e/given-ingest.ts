@@ -5,8 +5,6 @@ const INGEST: Ingest = {
   mqtt: {
     state: 'connected',
     broker: 'broker.range:1883',
-    sharing: 'shared',
-    connections: 1,
     waiting: 0,
     lastConnectedAt: '2026-03-09T08:00:00Z',
     reconnects: 2,

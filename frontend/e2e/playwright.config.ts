@@ -1,4 +1,5 @@
 import { defineConfig } from '@playwright/test';
+import { ENTERED } from './enter';
 
 /**
  * The stories of the screens through a real browser, against a running application with its demo data.
@@ -6,6 +7,7 @@ import { defineConfig } from '@playwright/test';
  */
 export default defineConfig({
   testDir: '.',
+  globalSetup: './enter.ts',
   outputDir: '../test-results',
   fullyParallel: false,
   workers: 1,
@@ -15,8 +17,7 @@ export default defineConfig({
   reporter: [['list'], ['junit', { outputFile: '../target/reports/playwright.xml' }]],
   use: {
     baseURL: process.env['BASE_URL'] ?? 'http://127.0.0.1:8080',
-    // Stories that are not about signing in come with every right; those that are clear this.
-    extraHTTPHeaders: process.env['ROOTCAST_TOKEN'] ? { Authorization: `Bearer ${process.env['ROOTCAST_TOKEN']}` } : {},
+    storageState: ENTERED,
     viewport: { width: 1440, height: 900 },
     locale: 'en-GB',
     trace: 'retain-on-failure',

@@ -2,7 +2,6 @@
 // Tells the stories of the screens through a real browser: installs it if it is missing, starts the packaged application
 // with its demo on a free loopback port and a folder of its own, runs Playwright, and stops what it started.
 //   node frontend/e2e/run.mjs [Playwright's own arguments]
-import { randomUUID } from 'node:crypto';
 import { spawn, spawnSync } from 'node:child_process';
 import { mkdtempSync, openSync, rmSync, existsSync, mkdirSync } from 'node:fs';
 import { createServer } from 'node:net';
@@ -54,7 +53,6 @@ mkdirSync(reports, { recursive: true });
 const log = openSync(join(reports, 'application.log'), 'w');
 const port = await freePort();
 const url = `http://127.0.0.1:${port}`;
-const token = randomUUID();
 const app = spawn(
   'java',
   [
@@ -65,7 +63,7 @@ const app = spawn(
     '-jar',
     jar,
   ],
-  { stdio: ['ignore', log, log], env: { ...process.env, ROOTCAST_TOKEN: token } },
+  { stdio: ['ignore', log, log] },
 );
 process.once('exit', () => app.kill('SIGKILL'));
 try {
@@ -73,7 +71,7 @@ try {
   const run = spawnSync(
     join(frontend, 'node_modules', '.bin', 'playwright'),
     ['test', '-c', join(frontend, 'e2e', 'playwright.config.ts'), ...process.argv.slice(2)],
-    { cwd: frontend, stdio: 'inherit', env: { ...process.env, BASE_URL: url, ROOTCAST_TOKEN: token } },
+    { cwd: frontend, stdio: 'inherit', env: { ...process.env, BASE_URL: url } },
   );
   process.exitCode = run.status ?? 1;
 } finally {

@@ -34,6 +34,7 @@ export const appMessages = messagesIn({
     live: (time: string) => `live, as of ${time}`,
     connecting: 'connecting …',
     waiting: (time: string, ago: string) => `as of ${time}, last update ${ago}`,
+    catchingUp: (time: string, minutes: number) => `figures of ${time}, ${minutes} min old: the server is catching up`,
     offline: 'offline',
     offlineSince: (time: string) => `offline, figures as of ${time}`,
     agoSeconds: 'less than a minute ago',
@@ -81,6 +82,8 @@ export const appMessages = messagesIn({
     live: (time: string) => `en vivo, a las ${time}`,
     connecting: 'conectando …',
     waiting: (time: string, ago: string) => `a las ${time}, última señal ${ago}`,
+    catchingUp: (time: string, minutes: number) =>
+      `cifras de las ${time}, de hace ${minutes} min: el servidor se está poniendo al día`,
     offline: 'sin conexión',
     offlineSince: (time: string) => `sin conexión, cifras de las ${time}`,
     agoSeconds: 'hace menos de un minuto',

@@ -1,7 +1,6 @@
 import { QueryClientProvider } from '@tanstack/react-query';
 import { useEffect } from 'react';
 import { createBrowserRouter, RouterProvider } from 'react-router';
-import { liveStream } from '../shared/live-stream';
 import { newQueryClient } from '../shared/queries';
 import { usePreferences } from '../shared/preferences';
 import { routes } from './routes';
@@ -11,7 +10,6 @@ const router = createBrowserRouter(routes);
 
 export function App() {
   const { theme, language } = usePreferences();
-  useEffect(() => liveStream.start(), []);
   useEffect(() => {
     document.documentElement.lang = language;
     if (theme === 'system') delete document.documentElement.dataset['theme'];

@@ -1,10 +1,8 @@
-import { useQuery } from '@tanstack/react-query';
+import { useAbout } from '../shared/about';
 import { useFormats } from '../shared/formats';
-import { answer, api } from '../shared/http';
-import { STALE_AFTER_MS, useLiveStatus } from '../shared/live-stream';
+import { BEHIND_AFTER_MS, STALE_AFTER_MS, useLiveStatus } from '../shared/live-stream';
 import { useMessages } from '../shared/messages';
 import { useNow } from '../shared/now';
-import { keys } from '../shared/query-keys';
 import { appMessages } from './app-messages';
 
 /** How fresh the figures are, always in sight: a word and a shape, not a colour alone. */
@@ -12,21 +10,25 @@ export function ConnectionNote() {
   const t = useMessages(appMessages);
   const format = useFormats();
   const nowMs = useNow();
-  const { connection, asOf, lastHeardMs } = useLiveStatus();
-  const about = useQuery({ queryKey: keys.about(), queryFn: () => answer(api.GET('/api/about')), staleTime: Infinity });
+  const { connection, asOf, behindMs, lastHeardMs } = useLiveStatus();
+  const about = useAbout();
 
   const time = asOf === undefined ? undefined : format.time(asOf);
   const quietMs = lastHeardMs === undefined ? 0 : nowMs - lastHeardMs;
-  const fresh = connection === 'live' && quietMs < STALE_AFTER_MS;
+  const heard = connection === 'live' && quietMs < STALE_AFTER_MS;
+  const behind = heard && behindMs > BEHIND_AFTER_MS;
+  const fresh = heard && !behind;
   const text = () => {
     if (connection === 'offline') return time === undefined ? t.offline : t.offlineSince(time);
     if (time === undefined) return t.connecting;
+    if (behind) return t.catchingUp(time, minutes(behindMs));
     return fresh ? t.live(time) : t.waiting(time, ago(quietMs));
   };
+  const minutes = (ms: number) => Math.floor(ms / 60_000);
   const ago = (ms: number) => {
-    const minutes = Math.floor(ms / 60_000);
-    if (minutes < 1) return t.agoSeconds;
-    return minutes < 120 ? t.agoMinutes(minutes) : t.agoHours(Math.floor(minutes / 60));
+    const n = minutes(ms);
+    if (n < 1) return t.agoSeconds;
+    return n < 120 ? t.agoMinutes(n) : t.agoHours(Math.floor(n / 60));
   };
   const kind = fresh ? 'fresh' : connection === 'offline' ? 'broken' : 'old';
   return (

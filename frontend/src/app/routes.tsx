@@ -1,4 +1,5 @@
-import { redirect, type RouteObject } from 'react-router';
+import type { RouteObject } from 'react-router';
+import { StartView } from '../people/start-view';
 import { Loading } from '../shared/screen-states';
 import { BrokenView, NotFoundView } from './broken-view';
 import { Shell } from './shell';
@@ -6,12 +7,18 @@ import { Shell } from './shell';
 /** Every address of the application. A screen's code is fetched when it is first opened. */
 export const routes: RouteObject[] = [
   {
+    path: '/sign-in',
+    ErrorBoundary: BrokenView,
+    HydrateFallback: Loading,
+    lazy: async () => ({ Component: (await import('../people/sign-in-view')).SignInView }),
+  },
+  {
     path: '/',
     Component: Shell,
     ErrorBoundary: BrokenView,
     HydrateFallback: Loading,
     children: [
-      { index: true, loader: ({ request }) => redirect(`/board${new URL(request.url).search}`) },
+      { index: true, Component: StartView },
       {
         // A broken screen leaves the shell standing.
         ErrorBoundary: BrokenView,
@@ -44,6 +51,14 @@ export const routes: RouteObject[] = [
             lazy: async () => ({ Component: (await import('../track-record/track-record-view')).TrackRecordView }),
           },
           {
+            path: 'account/password',
+            lazy: async () => ({ Component: (await import('../people/password-view')).PasswordView }),
+          },
+          {
+            path: 'account/sessions',
+            lazy: async () => ({ Component: (await import('../people/sessions-view')).SessionsView }),
+          },
+          {
             path: 'setup/crops/:code/profiles/:version?',
             lazy: async () => ({ Component: (await import('../setup/profiles-view')).ProfilesView }),
           },
@@ -59,6 +74,15 @@ export const routes: RouteObject[] = [
             path: 'setup/crops/:code/recipe/:version?',
             lazy: async () => ({ Component: (await import('../setup/recipe-view')).RecipeView }),
           },
+          {
+            path: 'setup/people/:name?',
+            lazy: async () => ({ Component: (await import('../people/people-view')).PeopleView }),
+          },
+          {
+            path: 'setup/keys/:key?',
+            lazy: async () => ({ Component: (await import('../people/keys-view')).KeysView }),
+          },
+          { path: 'setup/audit', lazy: async () => ({ Component: (await import('../people/audit-view')).AuditView }) },
           {
             path: 'setup/:list?/:code?',
             lazy: async () => ({ Component: (await import('../setup/setup-view')).SetupView }),

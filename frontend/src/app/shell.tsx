@@ -5,6 +5,11 @@ import { SideNavItem } from '@vaadin/react-components/SideNavItem.js';
 import { useEffect, useRef, useState } from 'react';
 import { Outlet, useLocation, useNavigate, useNavigation } from 'react-router';
 import { UnsentBar } from '../outbox/unsent-bar';
+import { AccountButton } from '../people/account-button';
+import { ClosedView } from '../people/closed-view';
+import { mayGo } from '../people/rights-state';
+import { SessionGate } from '../people/session-gate';
+import { useGrants } from '../people/signed-in';
 import { useMessages } from '../shared/messages';
 import { Notices } from '../shared/notices';
 import { useLiveQueries } from '../shared/queries';
@@ -33,8 +38,17 @@ const ROOMS = [
   { path: 'setup', word: 'setup' },
 ] as const;
 
-/** What stays while screens change: the rooms, the title, the site, the search, the state of the connection. */
+/** Everything behind the sign-in. */
 export function Shell() {
+  return (
+    <SessionGate>
+      <ShellOfPerson />
+    </SessionGate>
+  );
+}
+
+/** What stays while screens change: the rooms, the title, the site, the search, the state of the connection. */
+function ShellOfPerson() {
   const t = useMessages(appMessages);
   const title = useCurrentTitle();
   const { pathname } = useLocation();
@@ -42,6 +56,7 @@ export function Shell() {
   const loading = useNavigation().state !== 'idle';
   const [site] = useSiteFilter();
   const main = useRef<HTMLElement>(null);
+  const grants = useGrants();
   useLiveQueries();
 
   const room = pathname.split('/')[1] ?? '';
@@ -75,6 +90,7 @@ export function Shell() {
           <WarningsBell />
           <ConnectionNote />
           <PreferencesButton />
+          <AccountButton />
         </header>
         <SideNav
           slot="drawer"
@@ -86,7 +102,7 @@ export function Shell() {
             void navigate(path);
           }}
         >
-          {ROOMS.map(({ path, word }) => (
+          {ROOMS.filter(({ path }) => mayGo(grants, `/${path}`)).map(({ path, word }) => (
             <SideNavItem key={path} path={`/${path}${site ? `?site=${encodeURIComponent(site)}` : ''}`} matchNested>
               {t[word]}
             </SideNavItem>
@@ -94,7 +110,7 @@ export function Shell() {
         </SideNav>
         <main id="main" ref={main} tabIndex={-1} aria-busy={loading}>
           <UnsentBar quiet={room !== 'floor' && room !== 'rounds'} />
-          <Outlet />
+          {mayGo(grants, pathname) ? <Outlet /> : <ClosedView />}
         </main>
       </AppLayout>
       <Notices />

@@ -12,6 +12,7 @@ import { useScreenTitle } from '../shared/screen-title';
 import { useHouses, useSites } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
 import { actionsFor, type Action } from '../floor/floor-state';
+import { useMay } from '../people/signed-in';
 import type { Undoing } from '../floor/undo-panel';
 import { RefusedEntries } from '../floor/refused-entries';
 import { useOutbox } from '../outbox/outbox';
@@ -19,6 +20,7 @@ import { waitingFor } from '../outbox/outbox-state';
 import { StoryPart } from './batch-story';
 import { lostFraction } from './batches-state';
 import { DevelopmentPlots } from './development-plots';
+import { NotComputed } from './faulty-batches';
 import { EntryDialog, UndoDialog } from './entry-dialog';
 import { LossesTable } from './losses-table';
 import { OutlookPanel } from './outlook-panel';
@@ -38,6 +40,10 @@ export function BatchStory() {
   useOpenedAnchor(batch.data !== undefined);
 
   if (batch.isPending) return <Loading />;
+  // Also where figures from before are still at hand: they would be taken for those of now.
+  if (asOf === undefined && batch.error instanceof Problem && batch.error.isNotComputed) {
+    return <NotComputed id={id} detail={batch.error.detail} />;
+  }
   const failed = batch.error !== null && asOf !== undefined;
   if (!batch.data || failed) {
     return asOf !== undefined ? (
@@ -84,6 +90,8 @@ function Story({ batch, asOf, staleSinceMs }: StoryProps) {
   );
   const label = { count: t.count, loss: t.loss, look: t.look, stage: t.stageReached, move: t.move, ship: t.ship };
   const houseName = houses.find((house) => house.code === batch.house)?.name ?? batch.house;
+  const mayRecord = useMay('record', batch.site);
+  const mayAsk = useMay('set-up');
   return (
     <div className="rc-screen batch-page">
       <div className="rc-row rc-spread batch-head">
@@ -97,20 +105,24 @@ function Story({ batch, asOf, staleSinceMs }: StoryProps) {
         <div className="rc-row rc-no-print" role="group" aria-label={t.actions}>
           {asOf === undefined && (
             <>
-              {actionsFor(batch, houses).map((each) => (
+              {(mayRecord ? actionsFor(batch, houses) : []).map((each) => (
                 <Button key={each} onClick={() => setAction(each)} {...(each === 'count' ? { theme: 'primary' } : {})}>
                   {label[each]}
                 </Button>
               ))}
-              <Link
-                className="rc-link"
-                to={`/floor?site=${encodeURIComponent(batch.site)}&batch=${encodeURIComponent(batch.id)}`}
-              >
-                {t.onFloor}
-              </Link>
-              <Link className="rc-link" to={`/what-if?${new URLSearchParams({ site: batch.site, batch: batch.id })}`}>
-                {t.whatIf}
-              </Link>
+              {mayRecord && (
+                <Link
+                  className="rc-link"
+                  to={`/floor?site=${encodeURIComponent(batch.site)}&batch=${encodeURIComponent(batch.id)}`}
+                >
+                  {t.onFloor}
+                </Link>
+              )}
+              {mayAsk && (
+                <Link className="rc-link" to={`/what-if?${new URLSearchParams({ site: batch.site, batch: batch.id })}`}>
+                  {t.whatIf}
+                </Link>
+              )}
             </>
           )}
           <AsOfControl timeZone={timeZone} />
@@ -145,7 +157,7 @@ function Story({ batch, asOf, staleSinceMs }: StoryProps) {
             batch={batch}
             timeZone={timeZone}
             asOf={asOf}
-            undo={asOf === undefined ? setUndoing : undefined}
+            undo={asOf === undefined && mayRecord ? setUndoing : undefined}
             undoing={undoesWaiting}
           />
         </div>

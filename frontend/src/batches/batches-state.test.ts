@@ -168,7 +168,7 @@ test('what is taken away has dates of the site: 23:30 UTC is already the next da
 });
 
 describe('a list that follows the stream', () => {
-  const list = { asOf: '2026-11-25T08:00:00Z', position: 5, batches: [batch('B1'), batch('B2')] };
+  const list = { asOf: '2026-11-25T08:00:00Z', position: 5, batches: [batch('B1'), batch('B2')], faulty: [] };
   test('takes the new figures in place', () => {
     const next = patched(list, [batch('B2', { trays: 3, position: 9 })], { state: 'live' });
     expect(next.batches.map(({ id, trays }) => [id, trays])).toEqual([
@@ -177,6 +177,20 @@ describe('a list that follows the stream', () => {
     ]);
     expect(next.position).toBe(9);
     expect(next.batches[0]).toBe(list.batches[0]);
+  });
+  test('no longer calls faulty what has been computed again', () => {
+    const faulty = ['B3', 'B4'].map((id) => ({
+      id,
+      site: 'north',
+      variety: 'v',
+      varietyName: 'V',
+      trayFormat: '105',
+      stuckAt: '2026-11-01T08:00:00Z',
+      fault: 'no such variety',
+    }));
+    const next = patched({ ...list, faulty }, [batch('B3')], { state: 'live' });
+    expect(ids(next.batches)).toEqual(['B1', 'B2', 'B3']);
+    expect(next.faulty.map(({ id }) => id)).toEqual(['B4']);
   });
   test('drops what no longer belongs and takes in what now does', () => {
     const gone = batch('B1', { plants: { stuck: 2100, alive: 0, lost: 100, shipped: 2000 } });

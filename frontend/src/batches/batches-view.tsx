@@ -1,6 +1,7 @@
 import { Button } from '@vaadin/react-components/Button.js';
 import { useDeferredValue, useMemo, useState } from 'react';
 import { useSearchParams } from 'react-router';
+import { useMay } from '../people/signed-in';
 import type { BatchView } from '../shared/api-types';
 import { useBatchList } from '../shared/batch-queries';
 import { useFormats } from '../shared/formats';
@@ -19,6 +20,7 @@ import { BatchTable } from './batch-table';
 import { BatchFilters } from './batches-filters';
 import { batchesMessages } from './batches-messages';
 import { filterIn, queryOf, shownBatches, takenRow, withFilter, type BatchFilter } from './batches-state';
+import { FaultyBatches } from './faulty-batches';
 import { StickDialog } from './stick-dialog';
 import './batches.css';
 
@@ -40,6 +42,7 @@ export function BatchesView() {
     [list.data, deferredText, filter.sort, words.names],
   );
   const [sticking, setSticking] = useState(false);
+  const mayStick = useMay('record', filter.site);
 
   const head = [
     t.colVariety,
@@ -105,9 +108,11 @@ export function BatchesView() {
     <div className="rc-screen batches">
       <div className="batches-bar rc-no-print">
         <BatchFilters filter={filter} change={change} phone={phone} />
-        <Button theme="primary" onClick={() => setSticking(true)}>
-          {t.stickBatch}
-        </Button>
+        {mayStick && (
+          <Button theme="primary" onClick={() => setSticking(true)}>
+            {t.stickBatch}
+          </Button>
+        )}
       </div>
       <div className="rc-row rc-spread batches-line">
         <span role="status">
@@ -132,6 +137,7 @@ export function BatchesView() {
           </Button>
         </span>
       </div>
+      <FaultyBatches batches={list.data?.faulty ?? []} siteName={words.names.site} />
       {body()}
       {sticking && <StickDialog site={filter.site} close={() => setSticking(false)} />}
     </div>

@@ -1,4 +1,4 @@
-import { Link } from 'react-router';
+import { OfferedLink } from '../people/offered-link';
 import type { BatchView, Instant, Quantiles } from '../shared/api-types';
 import { useDevelopment } from '../shared/batch-queries';
 import { useFormats } from '../shared/formats';
@@ -91,9 +91,9 @@ export function OutlookPanel({
               {reason.toWhy}
             </a>{' '}
             {t.madeOf}:{' '}
-            <Link className="rc-link" to={`/setup/crops/${encodeURIComponent(batch.crop)}`}>
+            <OfferedLink to={`/setup/crops/${encodeURIComponent(batch.crop)}`}>
               {t.madeOfProfile(batch.cropName)}
-            </Link>
+            </OfferedLink>
             ,{' '}
             <a className="rc-link" href="#readings">
               {t.madeOfReadings}

@@ -1,5 +1,5 @@
 import { Fragment } from 'react';
-import { Link } from 'react-router';
+import { OfferedLink } from '../people/offered-link';
 import type { BatchView } from '../shared/api-types';
 import { useExplanation } from '../shared/batch-queries';
 import { useFormats } from '../shared/formats';
@@ -67,9 +67,9 @@ function Reasons({
       />
       <p className="rc-quiet">
         {t.rate(share(rate.p50), share(rate.p10), share(rate.p90))}{' '}
-        <Link className="rc-link" to={`/setup/crops/${encodeURIComponent(crop)}/profiles`}>
+        <OfferedLink to={`/setup/crops/${encodeURIComponent(crop)}/profiles`}>
           {t.profile(profileVersion, plannedProfileVersion)}
-        </Link>
+        </OfferedLink>
       </p>
     </>
   );

@@ -18,6 +18,7 @@ const row = (varietyName: string, trayFormat: string, open: number): BoardRow =>
   cropName: 'Crop',
   trayFormat,
   site: 's',
+  faulty: [],
   cells: [{ week: '2026-W48', date: '2026-11-23', ready: open, promised: 0, open, likely: open, atRisk: 0 }],
 });
 

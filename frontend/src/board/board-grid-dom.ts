@@ -1,4 +1,4 @@
-import type { BoardCell, BoardRow, BoardWeek } from '../shared/api-types';
+import type { BoardCell, BoardRow, BoardWeek, FaultyOfRow } from '../shared/api-types';
 import { cellKey, isBlank, MARK_MS, type CellKey, type RowKey } from './board-state';
 
 /**
@@ -22,6 +22,8 @@ export interface GridSpeech {
   sortOf(column: number): 'ascending' | 'descending' | 'none';
   siteName(code: string): string;
   count(n: number): string;
+  /** How many batches of a row are in none of its figures. */
+  faulty(batches: readonly FaultyOfRow[]): string;
   /** The words of one cell for those who hear it. */
   cell(cell: BoardCell): string;
 }
@@ -39,6 +41,8 @@ const SPARE_ROWS = 4;
 interface RowElement {
   readonly element: HTMLElement;
   readonly fixed: readonly [HTMLElement, HTMLElement, HTMLElement];
+  readonly name: HTMLElement;
+  readonly faulty: HTMLElement;
   readonly cells: CellElement[];
 }
 
@@ -187,9 +191,12 @@ export class BoardGridDom {
       made('div', 'bg-site', 'gridcell'),
     ] as const;
     fixed.forEach((each, i) => number(each, i));
+    const name = span('bg-title', '');
+    const faulty = span('bg-faulty', '');
+    fixed[0].append(name, faulty);
     const cells = this.content.weeks.map((_, i) => makeCell(i + FIXED));
     element.append(...fixed, ...cells.map((cell) => cell.element));
-    return { element, fixed: [...fixed], cells };
+    return { element, fixed: [...fixed], name, faulty, cells };
   }
 
   private fill(row: RowElement, index: number, reworded: boolean): void {
@@ -198,10 +205,11 @@ export class BoardGridDom {
     if (!data) return;
     setText(row.element, 'aria-rowindex', String(index + 2));
     const [name, format, site] = row.fixed;
-    setContent(name, data.varietyName);
+    setContent(row.name, data.varietyName);
+    setContent(row.faulty, data.faulty.length === 0 ? '' : `✕ ${this.speech.faulty(data.faulty)}`);
     setContent(format, data.trayFormat);
     setContent(site, this.speech.siteName(data.site));
-    setText(name, 'title', `${data.varietyName}\n${data.variety}`);
+    setText(name, 'title', [data.varietyName, data.variety, ...data.faulty.map(faultOf)].join('\n'));
     row.element.classList.toggle('bg-even', index % 2 === 1);
     data.cells.forEach((cell, i) => {
       const into = row.cells[i];
@@ -416,6 +424,11 @@ function span(className: string, text: string): HTMLElement {
   element.className = className;
   element.textContent = text;
   return element;
+}
+
+/** Which batch of a row is in none of its figures, and why. */
+export function faultOf({ batch, fault }: FaultyOfRow): string {
+  return `${batch}: ${fault}`;
 }
 
 function setText(element: HTMLElement, attribute: string, text: string): void {

@@ -3,7 +3,9 @@ import { Link } from 'react-router';
 import type { BoardCell, BoardRow, BoardWeek } from '../shared/api-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
+import { sharedMessages } from '../shared/shared-messages';
 import { weekNumber } from '../shared/weeks';
+import { faultOf } from './board-grid-dom';
 import { boardMessages } from './board-messages';
 import { cellKey, isBlank, MARK_MS, rowKey, type BoardState, type RowKey } from './board-state';
 import './board-list.css';
@@ -22,6 +24,7 @@ const PORTION = 40;
 /** The board on a phone: items with their next weeks. Grows as the reader goes down. */
 export function BoardList({ order, state, siteName, batchesPath, openCell, cellSays }: BoardListProps) {
   const t = useMessages(boardMessages);
+  const shared = useMessages(sharedMessages);
   const [portions, setPortions] = useState(1);
   const end = useRef<HTMLDivElement>(null);
   useEffect(() => {
@@ -50,6 +53,11 @@ export function BoardList({ order, state, siteName, batchesPath, openCell, cellS
                 <p className="rc-quiet">
                   {row.trayFormat} · {siteName(row.site)}
                 </p>
+                {row.faulty.length > 0 && (
+                  <p className="rc-broken" title={row.faulty.map(faultOf).join('\n')}>
+                    ✕ {shared.notComputed(row.faulty.length)}
+                  </p>
+                )}
                 {row.cells.every(isBlank) && <p className="rc-quiet">{t.nothing}</p>}
                 <div className="item-weeks" tabIndex={-1}>
                   {row.cells.map((cell, i) =>

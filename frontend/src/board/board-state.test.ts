@@ -24,6 +24,7 @@ const row = (variety: string, opens: readonly [number, number], more: Partial<Bo
   cropName: 'Salvia',
   trayFormat: '72',
   site: 'north',
+  faulty: [],
   cells: [cell('2026-W48', opens[0]), cell('2026-W49', opens[1])],
   ...more,
 });
@@ -60,6 +61,12 @@ describe('the board', () => {
 
     expect(twice.rows).toBe(once.rows);
     expect(twice.changedMs).toBe(once.changedMs);
+  });
+
+  it('takes in that a batch of a row can no longer be computed, though no figure changes', () => {
+    const faulty = [{ batch: 'B7', fault: 'no such variety' }];
+    const after = applyBoardEvent(before, changed(11, row('a', [5, 6], { faulty })), {}, 1000);
+    expect(after.rows.get(rowKey(row('a', [0, 0])))?.faulty).toEqual(faulty);
   });
 
   it('ignores what lies behind it', () => {

@@ -83,7 +83,10 @@ export function applyBoardEvent(state: BoardState, event: BoardEvent, scope: Boa
       const changed = news.flatMap((row) => changedCells(state.rows.get(rowKey(row)), row));
       const rows = new Map(state.rows);
       for (const row of news) rows.set(rowKey(row), row);
-      const same = changed.length === 0 && rows.size === state.rows.size;
+      const same =
+        changed.length === 0 &&
+        rows.size === state.rows.size &&
+        news.every((row) => sameFaulty(state.rows.get(rowKey(row)), row));
       return {
         ...state,
         asOf: event.asOf,
@@ -120,6 +123,11 @@ function changedCells(before: BoardRow | undefined, after: BoardRow): CellKey[] 
       return !old || FIGURES.some((figure) => old[figure] !== cell[figure]);
     })
     .map((cell) => cellKey(key, cell.week));
+}
+
+function sameFaulty(before: BoardRow | undefined, after: BoardRow): boolean {
+  const said = (row: BoardRow | undefined) => row?.faulty.map(({ batch, fault }) => `${batch}: ${fault}`).join('\n');
+  return said(before) === said(after);
 }
 
 export const FIGURES = [

@@ -44,6 +44,7 @@ describe('the table of the board', () => {
     cropName: 'C',
     trayFormat: '72',
     site: 's',
+    faulty: [],
     cells: [{ week: '2026-W48', date: '2026-11-23', ready: 20, promised: 8, open: 12, likely: 15, atRisk: 1 }],
   };
 

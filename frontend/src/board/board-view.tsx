@@ -1,6 +1,7 @@
 import { Button } from '@vaadin/react-components/Button.js';
 import { useCallback, useMemo, useRef } from 'react';
 import { Link, useNavigate, useSearchParams } from 'react-router';
+import { Offered } from '../people/offered';
 import type { BoardCell, BoardRow } from '../shared/api-types';
 import { AsOfBanner, AsOfControl, useAsOf } from '../shared/as-of';
 import { useFormats } from '../shared/formats';
@@ -9,6 +10,7 @@ import { usePhone } from '../shared/phone';
 import { Empty, Failed, Loading, useReason } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
 import { useSites } from '../shared/setup-lists';
+import { sharedMessages } from '../shared/shared-messages';
 import { dateIn, weekNumber, weekOf } from '../shared/weeks';
 import { NothingGrows } from './board-empty';
 import { BoardFilters } from './board-filters';
@@ -138,9 +140,11 @@ function BoardBody({ state, filter, change, old, phone, asOf }: BoardBodyProps) 
         </span>
         {!phone && <Legend confidence={filter.confidence} />}
         <span className="board-tools">
-          <Link className="rc-link rc-no-print board-what-if" to={whatIfPath(filter)}>
-            {t.whatIf}
-          </Link>
+          <Offered right="set-up">
+            <Link className="rc-link rc-no-print board-what-if" to={whatIfPath(filter)}>
+              {t.whatIf}
+            </Link>
+          </Offered>
           <AsOfControl timeZone={sites?.find(({ code }) => code === filter.site)?.timeZone} />
           <BoardTake rows={rows} weeks={state.weeks} siteName={siteName} />
         </span>
@@ -241,6 +245,7 @@ function useSpeech(
 ): GridSpeech {
   const t = useMessages(boardMessages);
   const format = useFormats();
+  const shared = useMessages(sharedMessages);
   const { weeks } = state;
   return useMemo(() => {
     const current = weekOf(dateIn(undefined, Date.now()));
@@ -259,9 +264,10 @@ function useSpeech(
       },
       siteName,
       count: format.integer,
+      faulty: (batches) => shared.notComputed(batches.length),
       cell: cellSays,
     };
-  }, [t, format, weeks, sort, siteName, cellSays]);
+  }, [t, shared, format, weeks, sort, siteName, cellSays]);
 }
 
 function Legend({ confidence }: { confidence: number }) {

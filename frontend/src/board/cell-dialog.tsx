@@ -2,6 +2,7 @@ import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { Button } from '@vaadin/react-components/Button.js';
 import { Dialog } from '@vaadin/react-components/Dialog.js';
 import { useEffect, useRef } from 'react';
+import { Offered } from '../people/offered';
 import type { BoardCell, BoardKey, BoardRow, BoardWeek, CellExplanation } from '../shared/api-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
@@ -12,7 +13,7 @@ import { weekNumber } from '../shared/weeks';
 import { loadCell } from './board-api';
 import { boardMessages } from './board-messages';
 import type { RowKey } from './board-state';
-import { CellLots, CellPromises } from './cell-tables';
+import { CellFaulty, CellLots, CellPromises } from './cell-tables';
 import { CellPicture } from './cell-picture';
 import { PromiseForm } from './promise-form';
 import './cell-dialog.css';
@@ -131,12 +132,15 @@ function Explained({
           <p className="cell-limit">{useLimit(data)}</p>
         </section>
         {!then && (
-          <section aria-labelledby="cell-promise">
-            <h3 id="cell-promise">{t.promiseTitle}</h3>
-            <PromiseForm data={data} rows={rows} done={close} />
-          </section>
+          <Offered right="sell" site={data.site}>
+            <section aria-labelledby="cell-promise">
+              <h3 id="cell-promise">{t.promiseTitle}</h3>
+              <PromiseForm data={data} rows={rows} done={close} />
+            </section>
+          </Offered>
         )}
       </div>
+      <CellFaulty data={data} />
       <CellLots data={data} />
       <CellPromises data={data} then={then} />
     </>

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { Link } from 'react-router';
+import { Offered } from '../people/offered';
 import type { CellExplanation } from '../shared/api-types';
 import { useAsOf } from '../shared/as-of';
 import { withAsOf } from '../shared/as-of-state';
@@ -11,6 +12,28 @@ import { useSites } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
 import { releaseOrder } from './board-api';
 import { boardMessages } from './board-messages';
+
+/** Batches that this cell would count on if they could be computed. */
+export function CellFaulty({ data }: { data: CellExplanation }) {
+  const shared = useMessages(sharedMessages);
+  if (data.faulty.length === 0) return null;
+  return (
+    <section className="cell-wide rc-problem" aria-labelledby="cell-faulty">
+      <h3 id="cell-faulty">✕ {shared.notComputed(data.faulty.length)}</h3>
+      <ul>
+        {data.faulty.map(({ batch, fault }) => (
+          <li key={batch}>
+            <Link className="rc-link" to={`/batches/${encodeURIComponent(batch)}`}>
+              {batch}
+            </Link>
+            : <span lang="en">{fault}</span>
+          </li>
+        ))}
+      </ul>
+      <p>{shared.notComputedHelp}</p>
+    </section>
+  );
+}
 
 /** The batches a cell counts on. */
 export function CellLots({ data }: { data: CellExplanation }) {
@@ -143,7 +166,13 @@ export function CellPromises({ data, then }: { data: CellExplanation; then: bool
                       </span>
                     )}
                   </td>
-                  <td>{!then && <Release order={promise.order} />}</td>
+                  <td>
+                    {!then && (
+                      <Offered right="sell" site={data.site}>
+                        <Release order={promise.order} />
+                      </Offered>
+                    )}
+                  </td>
                 </tr>
               ))}
             </tbody>

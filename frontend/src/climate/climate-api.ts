@@ -1,5 +1,5 @@
-import { useQueries, useQuery, useQueryClient } from '@tanstack/react-query';
-import { useMemo } from 'react';
+import { keepPreviousData, useQueries, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useEffect, useMemo, useRef } from 'react';
 import type { BatchView } from '../shared/api-types';
 import { useBatchList } from '../shared/batch-queries';
 import type { ClimateFlag, ClimateQuantity, PhaseRecipe, PlannedSetpoint, Sensor } from '../shared/climate-types';
@@ -12,20 +12,51 @@ import { phaseOf } from './climate-state';
 /** Asked again this often where no live event tells of new readings. */
 const AGAIN_MS = 60_000;
 
-/** Renews the houses of which readings came, at once. */
+/** All houses together are renewed at most this often, however many of them report. */
+const ALL_AGAIN_MS = 1_000;
+
+/** Renews the houses of which readings came, at once, and all houses together as soon as they may be. */
 export function useLiveClimate(): void {
   const queries = useQueryClient();
+  const resting = useRef<{ readonly timer: ReturnType<typeof setTimeout>; again: boolean }>(undefined);
+  useEffect(() => () => clearTimeout(resting.current?.timer), []);
+  const renewAll = () => {
+    if (resting.current) {
+      resting.current.again = true;
+      return;
+    }
+    void queries.invalidateQueries({ queryKey: groups.glances() });
+    const timer = setTimeout(() => {
+      const again = resting.current?.again;
+      resting.current = undefined;
+      if (again) renewAll();
+    }, ALL_AGAIN_MS);
+    resting.current = { timer, again: false };
+  };
   useLiveEvent('climate', ({ houses }) => {
+    renewAll();
     for (const house of houses) void queries.invalidateQueries({ queryKey: groups.house(house) });
   });
 }
 
-export function useClimateNow(house: string, enabled = true) {
+/** How every house of a site is now, with its last hours, in one question; by the code of the house. */
+export function useGlances(site: string | undefined, quantities: readonly ClimateQuantity[], { from, to }: Period) {
+  const asked = { site, quantities: quantities.join(','), from, to };
+  const glances = useQuery({
+    queryKey: keys.climateGlance(asked),
+    queryFn: ({ signal }) => answer(api.GET('/api/climate', { params: { query: asked }, signal })),
+    refetchInterval: AGAIN_MS,
+    placeholderData: keepPreviousData,
+  });
+  const houses = glances.data?.houses;
+  return { ...glances, byHouse: useMemo(() => new Map(houses?.map((each) => [each.house, each])), [houses]) };
+}
+
+export function useClimateNow(house: string) {
   return useQuery({
     queryKey: keys.climateNow(house),
     queryFn: ({ signal }) => answer(api.GET('/api/houses/{code}/now', { params: { path: { code: house } }, signal })),
     refetchInterval: AGAIN_MS,
-    enabled,
   });
 }
 
@@ -34,7 +65,7 @@ interface Period {
   readonly to: string;
 }
 
-const seriesQuery = (house: string, quantity: ClimateQuantity, { from, to }: Period, enabled: boolean) => ({
+const seriesQuery = (house: string, quantity: ClimateQuantity, { from, to }: Period) => ({
   queryKey: keys.climateSeries(house, quantity, from, to),
   queryFn: ({ signal }: { signal: AbortSignal }) =>
     answer(
@@ -44,15 +75,14 @@ const seriesQuery = (house: string, quantity: ClimateQuantity, { from, to }: Per
       }),
     ),
   refetchInterval: AGAIN_MS,
-  enabled,
 });
 
 export function useSeries(house: string, quantity: ClimateQuantity, period: Period) {
-  return useQuery(seriesQuery(house, quantity, period, true));
+  return useQuery(seriesQuery(house, quantity, period));
 }
 
-export function useAllSeries(house: string, quantities: readonly ClimateQuantity[], period: Period, enabled = true) {
-  return useQueries({ queries: quantities.map((quantity) => seriesQuery(house, quantity, period, enabled)) });
+export function useAllSeries(house: string, quantities: readonly ClimateQuantity[], period: Period) {
+  return useQueries({ queries: quantities.map((quantity) => seriesQuery(house, quantity, period)) });
 }
 
 export function useSensors() {
@@ -112,7 +142,7 @@ export function overrideFlag(flag: ClimateFlag, overridden: boolean, reason: str
     params: { path: { id: flag.id ?? '' }, header: once(newKey()) },
     body: { reason, until: flag.until },
   };
-  return answer(overridden ? api.POST('/api/flags/{id}/overrule', asked) : api.POST('/api/flags/{id}/restore', asked));
+  return answer(overridden ? api.POST('/api/flags/{id}/override', asked) : api.POST('/api/flags/{id}/restore', asked));
 }
 
 /** A batch with what its recipe asks of the house now. */

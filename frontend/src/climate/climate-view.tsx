@@ -5,9 +5,9 @@ import { Empty, Failed, Loading } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
 import { useHouses, useSites } from '../shared/setup-lists';
 import { useSiteFilter } from '../shared/site-filter';
-import { useLiveClimate, useResidentBatches } from './climate-api';
+import { useGlances, useLiveClimate, useResidentBatches } from './climate-api';
 import { climateMessages } from './climate-messages';
-import { GLANCE } from './climate-state';
+import { GLANCE, periodUntil } from './climate-state';
 import { HouseGlance } from './house-glance';
 import { ReadingsLinks } from './readings-links';
 import './climate.css';
@@ -22,6 +22,7 @@ export function ClimateView() {
   const [site] = useSiteFilter();
   const nowMs = useNow();
   const residents = useResidentBatches(site, nowMs);
+  const glances = useGlances(site, GLANCE, periodUntil(nowMs, 1));
   if (houses.isPending) return <Loading />;
   if (!houses.data) return <Failed failure={houses.error} retry={() => void houses.refetch()} />;
   const shown = houses.data.filter((house) => site === undefined || house.site === site);
@@ -61,6 +62,7 @@ export function ClimateView() {
                 siteName={site === undefined ? siteName(house.site) : undefined}
                 timeZone={zoneOf(house.site)}
                 residents={residents.get(house.code) ?? []}
+                glance={glances.byHouse.get(house.code)}
                 nowMs={nowMs}
               />
             ))}

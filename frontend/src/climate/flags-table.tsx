@@ -2,6 +2,7 @@ import { useQueryClient } from '@tanstack/react-query';
 import { Button } from '@vaadin/react-components/Button.js';
 import { TextField } from '@vaadin/react-components/TextField.js';
 import { useState } from 'react';
+import { Offered } from '../people/offered';
 import type { ClimateFlag } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
@@ -14,13 +15,12 @@ import { climateMessages } from './climate-messages';
 import { useQuantityWords } from './climate-words';
 
 interface FlagsTableProps {
-  readonly house: string;
   readonly flags: readonly ClimateFlag[];
   readonly timeZone: string | undefined;
 }
 
 /** Every doubtful reading with its reason, and a way to count it all the same. Nothing is dropped silently. */
-export function FlagsTable({ house, flags, timeZone }: FlagsTableProps) {
+export function FlagsTable({ flags, timeZone }: FlagsTableProps) {
   const t = useMessages(climateMessages);
   const format = useFormats();
   const words = useQuantityWords();
@@ -48,7 +48,7 @@ export function FlagsTable({ house, flags, timeZone }: FlagsTableProps) {
                   {flag.reason}
                 </span>
               </span>
-              <Judge house={house} flag={flag} />
+              <Judge flag={flag} />
             </li>
           ))}
         </ul>
@@ -57,7 +57,7 @@ export function FlagsTable({ house, flags, timeZone }: FlagsTableProps) {
   );
 }
 
-function Judge({ house, flag }: { house: string; flag: ClimateFlag }) {
+function Judge({ flag }: { flag: ClimateFlag }) {
   const t = useMessages(climateMessages);
   const shared = useMessages(sharedMessages);
   const queries = useQueryClient();
@@ -65,13 +65,13 @@ function Judge({ house, flag }: { house: string; flag: ClimateFlag }) {
   const [reason, setReason] = useState('');
   const [tried, setTried] = useState(false);
   const [failure, setFailure] = useState<unknown>();
-  const said = flag.overruled ? t.overridden(flag.overruledReason ?? '') : flag.leftOut ? t.leftOut : t.counted;
+  const said = flag.overridden ? t.overridden(flag.overrideReason ?? '') : flag.leftOut ? t.leftOut : t.counted;
   const judge = async () => {
     setTried(true);
     if (reason.trim() === '') return;
     try {
-      await overrideFlag(flag, !flag.overruled, reason.trim());
-      await queries.invalidateQueries({ queryKey: groups.house(house) });
+      await overrideFlag(flag, !flag.overridden, reason.trim());
+      await queries.invalidateQueries({ queryKey: groups.climate() });
       notice({ text: t.judged });
       setAsking(false);
       setReason('');
@@ -83,11 +83,13 @@ function Judge({ house, flag }: { house: string; flag: ClimateFlag }) {
   return (
     <span className="climate-flag-judge">
       <span className="rc-quiet">{said}</span>
-      {flag.id !== null && !asking && (flag.leftOut || flag.overruled) && (
-        <button type="button" className="rc-link rc-no-print" onClick={() => setAsking(true)}>
-          {flag.overruled ? t.restore : t.override}
-          <span className="rc-hidden"> ({t[flag.kind]})</span>
-        </button>
+      {flag.id !== null && !asking && (flag.leftOut || flag.overridden) && (
+        <Offered right="set-up">
+          <button type="button" className="rc-link rc-no-print" onClick={() => setAsking(true)}>
+            {flag.overridden ? t.restore : t.override}
+            <span className="rc-hidden"> ({t[flag.kind]})</span>
+          </button>
+        </Offered>
       )}
       {asking && (
         <span className="rc-row">
@@ -101,7 +103,7 @@ function Judge({ house, flag }: { house: string; flag: ClimateFlag }) {
             onValueChanged={(event) => setReason(event.detail.value)}
           />
           <Button theme="primary" onClick={() => void judge()}>
-            {flag.overruled ? t.restore : t.override}
+            {flag.overridden ? t.restore : t.override}
           </Button>
           <Button onClick={() => setAsking(false)}>{shared.cancel}</Button>
         </span>

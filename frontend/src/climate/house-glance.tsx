@@ -1,23 +1,11 @@
-import { useRef } from 'react';
 import { Link } from 'react-router';
 import type { House } from '../shared/api-types';
-import type { ClimateHour, ClimateNow } from '../shared/climate-types';
+import type { ClimateHour, HouseGlance as Glance } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
-import { useOnceInSight } from '../shared/in-sight';
 import { useMessages } from '../shared/messages';
-import { useAllSeries, useClimateNow, type ResidentBatch } from './climate-api';
+import type { ResidentBatch } from './climate-api';
 import { climateMessages } from './climate-messages';
-import {
-  bandAt,
-  GLANCE,
-  hoursOutside,
-  isNight,
-  isSilent,
-  periodUntil,
-  trendOf,
-  type CommonBand,
-  type Trend,
-} from './climate-state';
+import { bandAt, GLANCE, hoursOutside, isNight, isSilent, trendOf, type CommonBand, type Trend } from './climate-state';
 import { useQuantityWords } from './climate-words';
 
 interface HouseGlanceProps {
@@ -25,22 +13,20 @@ interface HouseGlanceProps {
   readonly siteName: string | undefined;
   readonly timeZone: string | undefined;
   readonly residents: readonly ResidentBatch[];
+  /** Undefined while it is on its way. */
+  readonly glance: Glance | undefined;
   readonly nowMs: number;
 }
 
 const ARROW: Readonly<Record<Trend, string>> = { rising: '↗', falling: '↘', steady: '→', unknown: '' };
 
-/** One house of the overview, asked for when it comes into sight. */
-export function HouseGlance({ house, siteName, timeZone, residents, nowMs }: HouseGlanceProps) {
+/** One house of the overview. */
+export function HouseGlance({ house, siteName, timeZone, residents, glance, nowMs }: HouseGlanceProps) {
   const t = useMessages(climateMessages);
   const format = useFormats();
-  const row = useRef<HTMLTableRowElement>(null);
-  const seen = useOnceInSight(row);
-  const now = useClimateNow(house.code, seen);
-  const day = useAllSeries(house.code, GLANCE, periodUntil(nowMs, 1), seen);
   const phases = residents.flatMap(({ phase }) => phase ?? []);
   return (
-    <tr ref={row}>
+    <tr>
       <th scope="row">
         <Link className="rc-link" to={`/climate/${encodeURIComponent(house.code)}`}>
           {house.name}
@@ -50,14 +36,14 @@ export function HouseGlance({ house, siteName, timeZone, residents, nowMs }: Hou
           {residents.length === 0 ? t.empty : t.batchesN(format.integer(residents.length))}
         </small>
       </th>
-      {GLANCE.map((quantity, i) => {
+      {GLANCE.map((quantity) => {
         const band = (atMs: number) => bandAt(phases, quantity, isNight(timeZone, atMs));
         return (
           <td key={quantity} data-label={t[`short-${quantity}`]}>
             <Figure
               quantity={quantity}
-              now={now.data}
-              hours={day[i]?.data?.hours}
+              now={glance}
+              hours={glance?.series.find((each) => each.quantity === quantity)?.hours}
               bandOfHour={band}
               nowMs={nowMs}
               timeZone={timeZone}
@@ -71,7 +57,7 @@ export function HouseGlance({ house, siteName, timeZone, residents, nowMs }: Hou
 
 interface FigureProps {
   readonly quantity: (typeof GLANCE)[number];
-  readonly now: ClimateNow | undefined;
+  readonly now: Pick<Glance, 'quantities'> | undefined;
   readonly hours: readonly ClimateHour[] | undefined;
   readonly bandOfHour: (atMs: number) => CommonBand | undefined;
   readonly nowMs: number;

@@ -111,7 +111,7 @@ function HouseClimate({ house, timeZone }: { house: House; timeZone: string | un
         <SetpointPlan house={house} timeZone={timeZone} nowMs={nowMs} />
         <SensorsTable house={house} flags={flags} timeZone={timeZone} nowMs={nowMs} />
       </div>
-      <FlagsTable house={house.code} flags={flags} timeZone={timeZone} />
+      <FlagsTable flags={flags} timeZone={timeZone} />
     </div>
   );
 }

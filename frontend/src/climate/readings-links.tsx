@@ -1,4 +1,5 @@
 import { Link, useLocation } from 'react-router';
+import { useMay } from '../people/signed-in';
 import { useMessages } from '../shared/messages';
 import { climateMessages } from './climate-messages';
 import './readings-links.css';
@@ -7,6 +8,8 @@ import './readings-links.css';
 export function ReadingsLinks() {
   const t = useMessages(climateMessages);
   const { pathname } = useLocation();
+  const maySetUp = useMay('set-up');
+  if (!maySetUp) return null;
   const ways = [
     ['/setup/sensors', t.sensorMap],
     ['/setup/readings', t.csvImport],

@@ -1,4 +1,4 @@
-import { Link } from 'react-router';
+import { OfferedLink } from '../people/offered-link';
 import type { House } from '../shared/api-types';
 import type { ClimateFlag } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
@@ -50,9 +50,7 @@ export function SensorsTable({ house, flags, timeZone, nowMs }: SensorsTableProp
                 return (
                   <tr key={code}>
                     <th scope="row">
-                      <Link className="rc-link" to={`/setup/sensors/${encodeURIComponent(code)}`}>
-                        {code}
-                      </Link>
+                      <OfferedLink to={`/setup/sensors/${encodeURIComponent(code)}`}>{code}</OfferedLink>
                     </th>
                     <td>{t[quantity]}</td>
                     <td>

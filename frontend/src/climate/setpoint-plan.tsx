@@ -3,6 +3,7 @@ import { Button } from '@vaadin/react-components/Button.js';
 import { TextField } from '@vaadin/react-components/TextField.js';
 import { useState } from 'react';
 import { Link } from 'react-router';
+import { Offered } from '../people/offered';
 import type { House } from '../shared/api-types';
 import { clockTyped } from '../shared/as-of-state';
 import { DateInput } from '../shared/date-input';
@@ -52,7 +53,9 @@ export function SetpointPlan({ house, timeZone, nowMs }: SetpointPlanProps) {
           </li>
         ))}
       </ul>
-      <PlanForm house={house} timeZone={timeZone} />
+      <Offered right="set-up" site={house.site}>
+        <PlanForm house={house} timeZone={timeZone} />
+      </Offered>
     </section>
   );
 }

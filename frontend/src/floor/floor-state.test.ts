@@ -206,8 +206,10 @@ describe('shipping', () => {
     customer: 'Hillside',
     note: null,
     recordedAt: '2026-11-01T08:00:00Z',
+    recordedBy: 'sam',
     confidence: 0.9,
     released,
+    releasedBy: null,
     position: 1,
     promises: [{ ...promise, ...change }],
   });

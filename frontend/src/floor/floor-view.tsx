@@ -1,5 +1,7 @@
 import { useCallback, useEffect, useState } from 'react';
 import { useSearchParams } from 'react-router';
+import { FloorPerson } from '../people/floor-person';
+import { OthersEntries } from '../people/others-entries';
 import { useMessages } from '../shared/messages';
 import { Failed, Loading } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
@@ -90,5 +92,13 @@ export function FloorView() {
       </fieldset>
     );
   };
-  return <div className="floor">{body()}</div>;
+  return (
+    <div className="floor">
+      <div className="floor-top">
+        <FloorPerson />
+      </div>
+      <OthersEntries />
+      {body()}
+    </div>
+  );
 }

@@ -1,5 +1,6 @@
 import { useOutbox } from '../outbox/outbox';
 import { waitingFor } from '../outbox/outbox-state';
+import { useSignedIn } from '../people/signed-in';
 import type { BatchView, EntryView } from '../shared/api-types';
 import { useBatchEntries } from '../shared/batch-queries';
 import { useFormats } from '../shared/formats';
@@ -29,6 +30,7 @@ export function LastEntries({
   const houses = useHouses().data ?? [];
   const entries = useBatchEntries(batch.id);
   const view = useOutbox();
+  const who = useSignedIn()?.name;
   const waiting = waitingFor(view, batch.id).filter((item) => item.refusal === null);
   const undoesWaiting = new Set(
     waiting.flatMap(({ message: { entry }, undoes }) => (entry.kind === 'reversal' ? [entry.entry, undoes ?? ''] : [])),
@@ -49,15 +51,18 @@ export function LastEntries({
     <section aria-label={t.lastEntries}>
       <h2>{t.lastEntries}</h2>
       <ul className="last-entries">
-        {[...waiting].reverse().map(({ key, message: { entry } }) => (
+        {[...waiting].reverse().map(({ key, by, message: { entry } }) => (
           <li key={key} className="waiting">
             <EntryLine
               kind={words[`kind${entry.kind}`]}
               words={entryWords(entry, said)}
               when={format.dateTime(entry.happenedAt, timeZone)}
             />
-            <span className="rc-at-risk">▲ {undoesWaiting.has(key) ? t.undoWaits : t.waiting}</span>
-            {entry.kind !== 'reversal' && !undoesWaiting.has(key) && (
+            <span className="rc-at-risk">
+              ▲ {undoesWaiting.has(key) ? t.undoWaits : t.waiting}
+              {by && by.name !== who && <>, {by.displayName}</>}
+            </span>
+            {by?.name === who && entry.kind !== 'reversal' && !undoesWaiting.has(key) && (
               <button
                 type="button"
                 className="floor-button"

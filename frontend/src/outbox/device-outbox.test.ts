@@ -8,6 +8,8 @@ import {
   nextToSend,
   outcomeOf,
   unsentCount,
+  unsentOf,
+  waitingOfOthers,
   waitMs,
   type Message,
   type OutboxView,
@@ -23,6 +25,9 @@ const loss = (plants: number): NewEntry => ({
 });
 
 const entry = (batch: string, what: NewEntry): Message => ({ to: 'batch', batch, batchName: 'Sage', entry: what });
+const NOTHING = { key: '', message: entry('', loss(0)) } as Waiting;
+const ANA = { name: 'ana', displayName: 'Ana Ruiz' };
+const BEN = { name: 'ben', displayName: 'Ben Okafor' };
 
 /** A server that keeps one result per key, as the real one does, and fails as it is told. */
 class Server {
@@ -32,6 +37,14 @@ class Server {
   fail: (item: Waiting) => Error | undefined = () => undefined;
   /** Records, but the answer does not come back. */
   loseAnswers = false;
+  /** Whose cookie the device has. */
+  session: string | undefined = 'ana';
+  /** Who recorded what, as the server saw it. */
+  readonly recordedBy: string[] = [];
+  readonly signedIn = (): Promise<string | undefined> =>
+    this.fail(NOTHING) instanceof Unreachable
+      ? Promise.reject(new Unreachable('no network'))
+      : Promise.resolve(this.session);
 
   readonly post = (item: Waiting): Promise<Receipt> => {
     this.keys.push(item.key);
@@ -42,6 +55,7 @@ class Server {
       receipt = { id: `e${this.results.size + 1}` };
       this.results.set(item.key, receipt);
       this.arrived.push(item.message);
+      this.recordedBy.push(this.session ?? 'nobody');
     }
     return this.loseAnswers ? Promise.reject(new Unreachable('lost')) : Promise.resolve(receipt);
   };
@@ -55,8 +69,8 @@ const refusal = new Problem(422, '/problems/more-than-alive', 'More than alive',
 let open: Outbox[] = [];
 let stores = 0;
 
-function outboxAt(server: Server, store = `test-${++stores}`): Outbox {
-  const made = new Outbox({ post: server.post, store });
+function outboxAt(server: Server, store = `test-${++stores}`, presses = () => (server.session === 'ben' ? BEN : ANA)) {
+  const made = new Outbox({ post: server.post, pressedBy: presses, signedIn: server.signedIn, store });
   open.push(made);
   return made;
 }
@@ -314,18 +328,19 @@ describe('an answer of the round', () => {
       undoes: null,
       attempts: 0,
       refusal: null,
+      by: ANA,
     });
     const queue = [
       at(1, entry('B1', loss(1))),
       at(2, check(DONE, 'count.B1', 'B1')),
       at(3, check(DONE, 'scouting.H1')),
     ];
-    expect(nextToSend(queue, new Set(['B1']))?.seq).toBe(3);
+    expect(nextToSend(queue, new Set(['B1']), 'ana')?.seq).toBe(3);
   });
 });
 
 describe('what an earlier version kept', () => {
-  test('is still sent', async () => {
+  test('is kept, belongs to nobody, and goes once somebody takes it over', async () => {
     const store = 'from-version-1';
     const old = await openDB(store, 1, {
       upgrade(db) {
@@ -359,10 +374,115 @@ describe('what an earlier version kept', () => {
     const server = new Server();
     const outbox = outboxAt(server, store);
     await outbox.start();
+    await outbox.send();
+    expect(server.keys).toEqual([]);
+    expect(waitingOfOthers(outbox.current(), 'ana')).toMatchObject([{ by: null, items: [{ key: 'k1' }] }]);
+    await outbox.takeOver('k1');
     const view = await until(outbox, (v) => v.sent.length === 2);
-    expect(server.keys).toEqual(['k1']);
     expect(server.arrived).toEqual([entry('B1', loss(4))]);
     expect(view.sent.map(({ message }) => message)).toEqual([entry('B1', loss(4)), entry('B1', loss(3))]);
+  });
+});
+
+describe('whose entry it is', () => {
+  const signedOut = new Problem(401, '/problems/unauthenticated', 'Signed out', '', {});
+
+  test('nothing is sent while nobody is signed in, and nothing is thrown out of the queue', async () => {
+    const server = new Server();
+    const outbox = outboxAt(server);
+    server.session = undefined;
+    await outbox.add(entry('B1', loss(3)));
+    await outbox.send();
+    expect(server.keys).toEqual([]);
+    server.session = 'ana';
+    await outbox.send();
+    expect(plantsOf(server.arrived)).toEqual([3]);
+  });
+
+  test('a session that ends in the middle of a pass leaves the rest waiting', async () => {
+    const server = new Server();
+    const outbox = outboxAt(server);
+    server.fail = () => signedOut;
+    await outbox.add(entry('B1', loss(3)));
+    const view = await until(outbox, (v) => v.nextTryMs !== undefined);
+    expect(view.waiting).toMatchObject([{ refusal: null, by: ANA }]);
+  });
+
+  test('what Ana pressed is not sent while Ben is signed in, and goes under her name when she is back', async () => {
+    const server = new Server();
+    const outbox = outboxAt(server);
+    server.fail = () => new Unreachable('no network');
+    await outbox.add(entry('B1', loss(3)));
+    await until(outbox, (v) => v.nextTryMs !== undefined);
+
+    server.fail = () => undefined;
+    server.session = 'ben';
+    await outbox.add(entry('B1', loss(4)));
+    await until(outbox, (v) => v.sent.length === 1);
+    await outbox.send();
+    expect(plantsOf(server.arrived)).toEqual([4]);
+    expect(outbox.current().waiting).toMatchObject([{ by: ANA, message: { entry: { plants: 3 } } }]);
+
+    server.session = 'ana';
+    await outbox.send();
+    expect(plantsOf(server.arrived)).toEqual([4, 3]);
+    expect(server.recordedBy).toEqual(['ben', 'ana']);
+  });
+
+  test('a page that has not heard of a hand-over in another tab still sends under no wrong name', async () => {
+    const server = new Server();
+    const stale = outboxAt(server, undefined, () => ANA);
+    server.session = 'ben';
+    await stale.add(entry('B1', loss(3)));
+    await stale.send();
+    expect(server.keys).toEqual([]);
+    expect(stale.current().waiting).toMatchObject([{ by: ANA, attempts: 0 }]);
+  });
+
+  test('Ben can take over what he has been shown; it goes under his name and a new key, its undo with it', async () => {
+    const server = new Server();
+    const outbox = outboxAt(server);
+    server.fail = (item) => (item === NOTHING ? undefined : new Unreachable('lost'));
+    const key = await outbox.add(entry('B1', loss(3)));
+    await until(outbox, (v) => v.nextTryMs !== undefined);
+    await outbox.undo(key, 'entered by mistake');
+
+    server.fail = () => undefined;
+    server.session = 'ben';
+    await outbox.takeOver(key);
+    const view = await until(outbox, (v) => v.sent.length === 2);
+    expect(view.waiting).toEqual([]);
+    expect(server.recordedBy).toEqual(['ben', 'ben']);
+    expect(server.keys.at(-2)).not.toBe(key);
+    expect(server.arrived[1]).toMatchObject({ entry: { kind: 'reversal', entry: 'e1' } });
+  });
+
+  test('signing out waits for the entry under way and lets no other begin', async () => {
+    const server = new Server();
+    let answer: () => void = () => undefined;
+    const outbox = new Outbox({
+      post: async (item) => {
+        if (server.keys.length === 0) await new Promise<void>((resolve) => (answer = resolve));
+        return server.post(item);
+      },
+      pressedBy: () => ANA,
+      signedIn: server.signedIn,
+      store: `test-${++stores}`,
+    });
+    open.push(outbox);
+    await outbox.add(entry('B1', loss(1)));
+    await until(outbox, (v) => v.sending);
+    await outbox.add(entry('B1', loss(2)));
+    const out = outbox.betweenSends(() => {
+      const before = plantsOf(server.arrived);
+      server.session = undefined;
+      return Promise.resolve(before);
+    });
+    answer();
+    expect(await out).toEqual([1]);
+    await outbox.send();
+    expect(plantsOf(server.arrived)).toEqual([1]);
+    expect(outbox.current().waiting).toHaveLength(1);
   });
 });
 
@@ -374,20 +494,37 @@ describe('the queue', () => {
     undoes: null,
     attempts: 0,
     refusal: null,
+    by: ANA,
     ...change,
   });
 
   test('passes over refused items, undos that wait, and batches that are held', () => {
     const refused = item(1, { refusal: { status: 422, kind: 'x', detail: '', members: {} } });
-    expect(
-      nextToSend([item(4, { message: entry('B2', loss(4)) }), item(3), item(2, { undoes: 'k9' }), refused], new Set())
-        ?.seq,
-    ).toBe(3);
-    expect(nextToSend([item(4, { message: entry('B2', loss(4)) }), item(3)], new Set(['B1']))?.seq).toBe(4);
+    const queue = [item(4, { message: entry('B2', loss(4)) }), item(3), item(2, { undoes: 'k9' }), refused];
+    expect(nextToSend(queue, new Set(), 'ana')?.seq).toBe(3);
+    expect(nextToSend([item(4, { message: entry('B2', loss(4)) }), item(3)], new Set(['B1']), 'ana')?.seq).toBe(4);
+  });
+
+  test('passes over what another person pressed, and what was pressed while nobody was signed in', () => {
+    const queue = [item(1), item(2, { by: null }), item(3, { by: undefined }), item(4, { by: BEN })];
+    expect(nextToSend(queue, new Set(), 'ben')?.seq).toBe(4);
+    expect(nextToSend(queue.slice(0, 3), new Set(), 'ben')).toBeUndefined();
+  });
+
+  test('says what is whose', () => {
+    const refused = item(5, { refusal: { status: 422, kind: 'x', detail: '', members: {} } });
+    const waiting = [item(1), item(2, { by: BEN }), item(3), item(4, { by: undefined }), refused];
+    const view = { waiting } as unknown as OutboxView;
+    expect(unsentOf(view, 'ana').map(({ seq }) => seq)).toEqual([1, 3]);
+    expect(waitingOfOthers(view, 'ana').map(({ by, items }) => [by, items.map(({ seq }) => seq)])).toEqual([
+      [BEN, [2]],
+      [null, [4]],
+    ]);
+    expect(waitingOfOthers(view, undefined).map(({ by }) => by)).toEqual([ANA, BEN, null]);
   });
 
   test('only a 4xx about the entry itself takes it out', () => {
-    expect([400, 404, 409, 413, 422].map(outcomeOf)).toEqual(Array(5).fill('refused'));
+    expect([400, 403, 404, 409, 413, 422].map(outcomeOf)).toEqual(Array(6).fill('refused'));
     expect([undefined, 401, 408, 425, 429, 502, 503, 504].map(outcomeOf)).toEqual(Array(8).fill('stop'));
     expect(outcomeOf(500)).toBe('hold-lane');
   });

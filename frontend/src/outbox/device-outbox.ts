@@ -9,6 +9,7 @@ import {
   outcomeOf,
   releasedBy,
   waitMs,
+  type By,
   type Message,
   type OutboxView,
   type Refusal,
@@ -22,6 +23,8 @@ import {
  * - `add` returns once the message is safe on the device; only then may a form close.
  * - Items go out one by one, oldest first, each under its own key; a lost answer is asked for again under that key.
  * - A refused item stays, with the reason, until a person mends or discards it.
+ * - An entry is sent under the name of the person who pressed it, or not at all: before each pass the server is asked
+ *   who is signed in, and whoever signs in or out does so while nothing is under way (`betweenSends`).
  * - Several tabs share one store. A lock lets one of them send at a time; where the browser has no locks (plain http),
  *   the keys still make a doubled send happen once.
  */
@@ -34,6 +37,10 @@ export type Post = (item: Waiting) => Promise<Receipt>;
 
 export interface OutboxSettings {
   readonly post: Post;
+  /** Who presses now, as far as this page knows. */
+  readonly pressedBy: () => By | null;
+  /** The name that the server takes our requests for; undefined when nobody is signed in. Rejects without an answer. */
+  readonly signedIn: () => Promise<string | undefined>;
   readonly store?: string;
   readonly nowMs?: () => number;
   /** An answer that takes longer counts as lost. */
@@ -48,18 +55,23 @@ export class Outbox {
   private readonly sentListeners = new Set<(sent: Sent) => void>();
   private readonly db: Promise<DeviceStore>;
   private readonly post: Post;
+  private readonly pressedBy: () => By | null;
+  private readonly signedIn: () => Promise<string | undefined>;
   private readonly nowMs: () => number;
   private readonly answerWithinMs: number;
   private readonly channel: BroadcastChannel | undefined;
   private underWay: Promise<unknown> = Promise.resolve();
   private lastInPage: Promise<unknown> = Promise.resolve();
   private closed = false;
+  private pausing = false;
   private timer: ReturnType<typeof setTimeout> | undefined;
   private failedPasses = 0;
 
   constructor(settings: OutboxSettings) {
     const name = settings.store ?? 'rootcast-outbox';
     this.post = settings.post;
+    this.pressedBy = settings.pressedBy;
+    this.signedIn = settings.signedIn;
     this.nowMs = settings.nowMs ?? Date.now;
     this.answerWithinMs = settings.answerWithinMs ?? 25_000;
     this.db = openDeviceStore(name);
@@ -101,7 +113,7 @@ export class Outbox {
   /** Safe on the device when it returns; the key is made here and stays. */
   async add(message: Message): Promise<string> {
     const key = newKey();
-    await this.put({ key, message, undoes: null, attempts: 0, refusal: null });
+    await this.put({ key, message, undoes: null, attempts: 0, refusal: null, by: this.pressedBy() });
     void this.send();
     return key;
   }
@@ -130,7 +142,7 @@ export class Outbox {
       await this.add(message);
       return 'reversed';
     }
-    await this.put({ key: newKey(), message, undoes: key, attempts: 0, refusal: null });
+    await this.put({ key: newKey(), message, undoes: key, attempts: 0, refusal: null, by: this.pressedBy() });
     void this.send();
     return 'waits';
   }
@@ -140,7 +152,29 @@ export class Outbox {
     const db = await this.db;
     const tx = db.transaction('waiting', 'readwrite');
     const item = await tx.store.index('key').get(key);
-    if (item?.refusal) await tx.store.put({ ...item, key: newKey(), message, attempts: 0, refusal: null });
+    const by = this.pressedBy();
+    if (item?.refusal) await tx.store.put({ ...item, key: newKey(), message, attempts: 0, refusal: null, by });
+    await tx.done;
+    await this.changed();
+    void this.send();
+  }
+
+  /**
+   * Whoever is signed in takes what another person pressed over, having been shown it, and it goes under the new name.
+   * The key is new: the server keeps keys by person, so the old one would not stop a second recording anyway.
+   */
+  async takeOver(key: string): Promise<void> {
+    const by = this.pressedBy();
+    const db = await this.db;
+    const tx = db.transaction('waiting', 'readwrite');
+    const item = await tx.store.index('key').get(key);
+    if (item && item.refusal === null && by && item.by?.name !== by.name) {
+      const taken = { ...item, key: newKey(), attempts: 0, by };
+      await tx.store.put(taken);
+      for (const undo of await tx.store.getAll()) {
+        if (undo.undoes === key) await tx.store.put({ ...undo, undoes: taken.key, by });
+      }
+    }
     await tx.done;
     await this.changed();
     void this.send();
@@ -154,6 +188,16 @@ export class Outbox {
     if (item?.refusal) await tx.store.delete(item.seq);
     await tx.done;
     await this.changed();
+  }
+
+  /** Does `work` (signing in or out) while no tab is sending; a pass under way ends after the entry it is at. */
+  async betweenSends<T>(work: () => Promise<T>): Promise<T> {
+    this.pausing = true;
+    try {
+      return await this.locked(work);
+    } finally {
+      this.pausing = false;
+    }
   }
 
   /** Sends what can be sent; at most one pass runs at a time among all tabs. */
@@ -187,9 +231,18 @@ export class Outbox {
 
   /** Whether something is left that should be tried again. */
   private async pass(): Promise<boolean> {
+    if (!(await this.anythingToSend())) return false;
+    let who: string | undefined;
+    try {
+      who = await this.signedIn();
+    } catch {
+      return true;
+    }
+    // Signing in begins another pass.
+    if (who === undefined) return false;
     const held = new Set<string>();
     for (;;) {
-      const item = await this.claim(held);
+      const item = this.pausing ? undefined : await this.claim(held, who);
       if (!item) return held.size > 0;
       this.show({ sending: true, nextTryMs: undefined });
       try {
@@ -201,6 +254,10 @@ export class Outbox {
         else return true;
       }
     }
+  }
+
+  private async anythingToSend(): Promise<boolean> {
+    return (await (await this.db).getAll('waiting')).some(({ refusal }) => refusal === null);
   }
 
   private async answerTo(item: Waiting): Promise<Receipt> {
@@ -216,9 +273,9 @@ export class Outbox {
   }
 
   /** Marks the try before it is made, in one transaction with the choice, so that an undo cannot slip between. */
-  private async claim(held: ReadonlySet<string>): Promise<Waiting | undefined> {
+  private async claim(held: ReadonlySet<string>, who: string): Promise<Waiting | undefined> {
     const tx = (await this.db).transaction('waiting', 'readwrite');
-    const next = nextToSend(await tx.store.getAll(), held);
+    const next = nextToSend(await tx.store.getAll(), held, who);
     const claimed = next && { ...next, attempts: next.attempts + 1 };
     if (claimed) await tx.store.put(claimed);
     await tx.done;
@@ -280,15 +337,12 @@ export class Outbox {
     this.show({ read: true, waiting, sent: sent.reverse() });
   }
 
-  private async locked(work: () => Promise<void>): Promise<void> {
-    if (typeof navigator !== 'undefined' && 'locks' in navigator) {
-      // Waits for its turn: with `ifAvailable` a reload during a pass left entries lying.
-      await navigator.locks.request('outbox', work);
-      return;
-    }
+  private async locked<T>(work: () => Promise<T>): Promise<T> {
+    // Waits for its turn: with `ifAvailable` a reload during a pass left entries lying.
+    if (typeof navigator !== 'undefined' && 'locks' in navigator) return navigator.locks.request('outbox', work);
     const turn = this.lastInPage.then(work);
     this.lastInPage = turn.catch(() => undefined);
-    await turn;
+    return turn;
   }
 
   private show(change: Partial<OutboxView>): void {

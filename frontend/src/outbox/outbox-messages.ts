@@ -3,6 +3,7 @@ import { messagesIn } from '../shared/messages';
 export const outboxMessages = messagesIn({
   en: {
     allSent: 'All sent',
+    mineSent: 'All of yours sent',
     unsent: (n: number) => `${n} not yet sent`,
     sending: 'sending …',
     nextTry: (seconds: number) => `next try in ${seconds} s`,
@@ -20,6 +21,7 @@ export const outboxMessages = messagesIn({
   },
   es: {
     allSent: 'Todo enviado',
+    mineSent: 'Lo suyo está enviado',
     unsent: (n: number) => `${n} sin enviar`,
     sending: 'enviando …',
     nextTry: (seconds: number) => `nuevo intento en ${seconds} s`,

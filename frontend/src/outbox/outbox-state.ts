@@ -42,6 +42,14 @@ export interface Waiting {
   /** Counted before each try: from 1 on the server may have it although no answer came. */
   readonly attempts: number;
   readonly refusal: Refusal | null;
+  /** Who pressed it. It is sent under this name or under none; null if nobody was signed in then. */
+  readonly by?: By | null | undefined;
+}
+
+/** A person as what waits on this device remembers one. */
+export interface By {
+  readonly name: string;
+  readonly displayName: string;
 }
 
 /** Why the server did not take it, as an RFC 9457 problem says. */
@@ -89,11 +97,20 @@ export function laneOf(message: Message): string {
   return message.to === 'batch' ? message.batch : (message.batch ?? message.item);
 }
 
-/** The first item that may be sent now: oldest first. */
-export function nextToSend(waiting: readonly Waiting[], heldLanes: ReadonlySet<string>): Waiting | undefined {
+/**
+ * The first item that may be sent while `who` is signed in: oldest first. What somebody else pressed is passed over.
+ */
+export function nextToSend(
+  waiting: readonly Waiting[],
+  heldLanes: ReadonlySet<string>,
+  who: string,
+): Waiting | undefined {
   return [...waiting]
     .sort((a, b) => a.seq - b.seq)
-    .find((item) => item.refusal === null && item.undoes === null && !heldLanes.has(laneOf(item.message)));
+    .find(
+      (item) =>
+        item.refusal === null && item.undoes === null && !heldLanes.has(laneOf(item.message)) && item.by?.name === who,
+    );
 }
 
 /** What takes a message back; undefined of one that has no opposite. `id` is that of what was recorded, once it is known. */
@@ -140,6 +157,26 @@ export function waitMs(failedPasses: number): number {
 
 export function unsentCount(view: OutboxView): number {
   return view.waiting.filter((item) => item.refusal === null).length;
+}
+
+/** What `who` pressed and the server does not have yet. */
+export function unsentOf(view: OutboxView, who: string | undefined): readonly Waiting[] {
+  return view.waiting.filter((item) => item.refusal === null && item.by?.name === who);
+}
+
+/** What waits here for people other than `who`, by person; null is what was pressed while nobody was signed in. */
+export function waitingOfOthers(
+  view: OutboxView,
+  who: string | undefined,
+): readonly { readonly by: By | null; readonly items: readonly Waiting[] }[] {
+  const groups = new Map<string | undefined, { by: By | null; items: Waiting[] }>();
+  for (const item of view.waiting) {
+    if (item.refusal !== null || (item.by && item.by.name === who)) continue;
+    const group = groups.get(item.by?.name) ?? { by: item.by ?? null, items: [] };
+    group.items.push(item);
+    groups.set(item.by?.name, group);
+  }
+  return [...groups.values()];
 }
 
 export function refusedOnes(view: OutboxView): readonly Waiting[] {

@@ -1,12 +1,27 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useEffect, useSyncExternalStore } from 'react';
+import { readSession } from '../people/session-api';
+import { rememberedSession } from '../people/session-memory';
 import { answer, api, once } from '../shared/http';
 import { groups } from '../shared/query-keys';
+import { tellUnauthorised } from '../shared/unauthorised';
 import { Outbox, type Receipt } from './device-outbox';
 import { laneOf, type OutboxView, type RoundMessage, type Waiting } from './outbox-state';
 
 /** The one outbox of the application. It starts with the shell, whatever the screen, and goes on while the page lives. */
-export const outbox = new Outbox({ post });
+export const outbox = new Outbox({
+  post,
+  pressedBy: () => {
+    const session = rememberedSession();
+    return session ? { name: session.name, displayName: session.displayName } : null;
+  },
+  signedIn: async () => {
+    const name = (await readSession())?.name;
+    // Another tab may have signed somebody else in: the page must learn that too.
+    if (name !== rememberedSession()?.name) tellUnauthorised();
+    return name;
+  },
+});
 
 function post({ message, key }: Waiting): Promise<Receipt> {
   return message.to === 'batch'

@@ -23,6 +23,7 @@ export const refusalMessages = messagesIn({
     'in-the-future': () => 'This time is still to come for the server. Check the clock of this device.',
     'out-of-range': (r: Figures) => `${r('asked')} is out of range; it must be between ${r('least')} and ${r('most')}.`,
     'not-found': () => 'The server does not know this batch.',
+    'no-right': () => 'Your roles do not let you record at this site. Nothing was written.',
   },
   es: {
     'more-than-alive': (r: Figures) =>
@@ -41,6 +42,7 @@ export const refusalMessages = messagesIn({
     'in-the-future': () => 'Para el servidor esta hora aún no llega. Revise el reloj de este aparato.',
     'out-of-range': (r: Figures) => `${r('asked')} está fuera de rango; debe estar entre ${r('least')} y ${r('most')}.`,
     'not-found': () => 'El servidor no conoce este lote.',
+    'no-right': () => 'Sus funciones no le permiten anotar en este sitio. No se escribió nada.',
   },
 });
 
@@ -51,6 +53,7 @@ export function refusalWords(
   words: (typeof refusalMessages)['en'],
   integer: (n: number) => string,
 ): string {
+  if (refusal.status === 403) return words['no-right']();
   const said: ((r: Figures) => string) | undefined = Object.hasOwn(words, refusal.kind)
     ? words[refusal.kind as keyof typeof words]
     : undefined;

@@ -1,5 +1,6 @@
 import { useState, type ReactNode } from 'react';
 import { Link } from 'react-router';
+import { useSignedIn } from '../people/signed-in';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { outbox } from './outbox';
@@ -33,13 +34,15 @@ export function RefusedItem({ item, what, about, mendAt }: RefusedItemProps) {
   const t = useMessages(outboxMessages);
   const why = useMessages(refusalMessages);
   const format = useFormats();
+  const who = useSignedIn()?.name;
   const [sure, setSure] = useState(false);
+  const by = item.by && item.by.name !== who ? item.by.displayName : undefined;
   return (
     <div className="refused-entry">
       <p>
         <strong>{what}</strong>
         <br />
-        <span className="rc-quiet">{about}</span>
+        <span className="rc-quiet">{[about, by].filter(Boolean).join(', ')}</span>
       </p>
       {item.refusal && <p>{refusalWords(item.refusal, why, format.integer)}</p>}
       {sure ? (

@@ -1,9 +1,10 @@
 import { Link } from 'react-router';
+import { useSignedIn } from '../people/signed-in';
 import { useMessages } from '../shared/messages';
 import { useNow } from '../shared/now';
 import { outbox, useOutbox, useRenewAfterSending } from './outbox';
 import { outboxMessages } from './outbox-messages';
-import { refusedOnes, unsentCount, type Message } from './outbox-state';
+import { refusedOnes, unsentOf, waitingOfOthers, type Message } from './outbox-state';
 import './outbox.css';
 
 /**
@@ -15,12 +16,14 @@ export function UnsentBar({ quiet }: { quiet: boolean }) {
   const view = useOutbox();
   const nowMs = useNow();
   useRenewAfterSending();
-  const unsent = unsentCount(view);
+  const who = useSignedIn()?.name;
+  const unsent = unsentOf(view, who).length;
+  const others = waitingOfOthers(view, who).length > 0;
   const refused = refusedOnes(view);
   const text = () => {
     if (view.broken !== undefined) return t.storeBroken;
     if (!view.read) return t.reading;
-    if (unsent === 0) return refused.length > 0 ? t.refused(refused.length) : t.allSent;
+    if (unsent === 0) return refused.length > 0 ? t.refused(refused.length) : others ? t.mineSent : t.allSent;
     const when = view.sending
       ? t.sending
       : view.nextTryMs === undefined

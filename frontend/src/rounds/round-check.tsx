@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { useMay } from '../people/signed-in';
 import type { Site } from '../shared/api-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
@@ -42,6 +43,7 @@ export function RoundCheck({ item, site, on }: { item: ShownItem; site: Site; on
     void answer({ verb: 'skipped', body: { reason, happenedAt: new Date().toISOString() } });
   const asksSomething = item.asks.length + optionalFields(item.task).length > 0;
   const blocked = item.state === 'blocked';
+  const mayRecord = useMay('record', site.code);
   const future = on > dateIn(site.timeZone, Date.now());
   return (
     <li className={`round-item ${item.state}`}>
@@ -63,7 +65,7 @@ export function RoundCheck({ item, site, on }: { item: ShownItem; site: Site; on
         </div>
       </div>
       {failure !== undefined && <ProblemNote failure={failure} />}
-      {opened === undefined && !future && (
+      {opened === undefined && !future && mayRecord && (
         <div className="round-answers rc-no-print">
           <button
             type="button"

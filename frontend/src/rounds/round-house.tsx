@@ -1,6 +1,8 @@
 import { useState } from 'react';
 import { Link } from 'react-router';
 import { climateMessages } from '../climate/climate-messages';
+import { Offered } from '../people/offered';
+import { useSignedIn } from '../people/signed-in';
 import type { Site } from '../shared/api-types';
 import type { ClimateQuantity, RoundItem } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
@@ -99,12 +101,17 @@ function Reopen({ item, site }: { item: ShownItem; site: string }) {
   const t = useMessages(roundsMessages);
   const { name, reopen } = useAnswerCheck(site, item);
   const [failure, setFailure] = useState<unknown>();
+  const who = useSignedIn()?.name;
+  // What another person left on this device is theirs to take back.
+  if (item.unsent !== undefined && item.unsentBy !== who) return null;
   return (
     <>
-      <button type="button" className="floor-button rc-no-print" onClick={() => void reopen().catch(setFailure)}>
-        {t.undo}
-        <span className="rc-hidden"> {name}</span>
-      </button>
+      <Offered right="record" site={site}>
+        <button type="button" className="floor-button rc-no-print" onClick={() => void reopen().catch(setFailure)}>
+          {t.undo}
+          <span className="rc-hidden"> {name}</span>
+        </button>
+      </Offered>
       <ProblemNote failure={failure} />
     </>
   );

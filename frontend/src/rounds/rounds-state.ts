@@ -19,6 +19,8 @@ const CLOSED: ReadonlySet<RoundItem['state']> = new Set(['done', 'skipped']);
 export interface ShownItem extends RoundItem {
   /** The message that the server has not yet acknowledged; undefined where nothing waits. */
   readonly unsent?: string | undefined;
+  /** Who pressed that message; only they take it back. */
+  readonly unsentBy?: string | undefined;
 }
 
 /**
@@ -33,16 +35,19 @@ export function asPressed(
   on: string,
   loadedAtMs: number,
 ): readonly ShownItem[] {
-  const pressed = new Map<string, { readonly message: RoundMessage; readonly unsent?: string }>();
+  const pressed = new Map<
+    string,
+    { readonly message: RoundMessage; readonly unsent?: string; readonly by?: string | undefined }
+  >();
   for (const { message, sentAtMs } of [...sent].reverse()) {
     if (message.to === 'round' && sentAtMs >= loadedAtMs) pressed.set(message.item, { message });
   }
-  for (const { message, refusal, key } of waiting) {
-    if (message.to === 'round' && refusal === null) pressed.set(message.item, { message, unsent: key });
+  for (const { message, refusal, key, by } of waiting) {
+    if (message.to === 'round' && refusal === null) pressed.set(message.item, { message, unsent: key, by: by?.name });
   }
   return items.map((item) => {
     const last = pressed.get(item.id);
-    return last ? { ...item, state: stateAfter(last.message, item, on), unsent: last.unsent } : item;
+    return last ? { ...item, state: stateAfter(last.message, item, on), unsent: last.unsent, unsentBy: last.by } : item;
   });
 }
 

@@ -1,5 +1,6 @@
 import { Button } from '@vaadin/react-components/Button.js';
 import { useSearchParams } from 'react-router';
+import { useMay } from '../people/signed-in';
 import type { Site } from '../shared/api-types';
 import { DateInput } from '../shared/date-input';
 import { useFormats } from '../shared/formats';
@@ -54,6 +55,7 @@ function Round({ site }: { site: Site }) {
   const only = params.get('house') ?? undefined;
   const round = useRound(site.code, on);
   const walk = useWalk(site.code);
+  const maySetUp = useMay('set-up', site.code);
   const put = (name: string, value: string | undefined) =>
     setParams((before) => {
       const after = new URLSearchParams(before);
@@ -114,7 +116,7 @@ function Round({ site }: { site: Site }) {
         </div>
       )}
       {body()}
-      {walk.data && walk.data.length > 1 && <WalkOrder site={site.code} walk={walk.data} />}
+      {walk.data && walk.data.length > 1 && maySetUp && <WalkOrder site={site.code} walk={walk.data} />}
     </div>
   );
 }

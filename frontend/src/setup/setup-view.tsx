@@ -1,4 +1,4 @@
-import { Link, useLocation, useParams } from 'react-router';
+import { Link, useParams } from 'react-router';
 import { useSensors } from '../climate/climate-api';
 import type { Sensor } from '../shared/climate-types';
 import { useMessages } from '../shared/messages';
@@ -10,7 +10,8 @@ import { SensorReadings } from './sensor-readings';
 import { SetupForm } from './setup-form';
 import { SetupList } from './setup-list';
 import { LIST_WORDS, setupMessages } from './setup-messages';
-import { byList, firstSteps, isListName, LISTS, STEPS, type Item, type ListName } from './setup-state';
+import { SetupNav } from './setup-nav';
+import { byList, firstSteps, isListName, STEPS, type Item, type ListName } from './setup-state';
 import './setup-view.css';
 
 /** What the business is made of: sites, houses, tray formats, crops with their profiles, varieties. */
@@ -18,7 +19,6 @@ export function SetupView() {
   const t = useMessages(setupMessages);
   useScreenTitle(t.title);
   const { list, code } = useParams();
-  const { search } = useLocation();
   const queries = {
     sites: useSites(),
     houses: useHouses(),
@@ -43,13 +43,7 @@ export function SetupView() {
   };
   return (
     <div className="setup">
-      <nav aria-label={t.lists} className="setup-lists">
-        {LISTS.map((name) => (
-          <Link key={name} to={`/setup/${name}${search}`} aria-current={name === current ? 'page' : undefined}>
-            {t[LIST_WORDS[name].title]} <span className="rc-quiet">{counts[name]}</span>
-          </Link>
-        ))}
-      </nav>
+      <SetupNav current={current} />
       <div className="setup-content">
         {STEPS.some((name) => counts[name] === 0) && <FirstSteps counts={counts} />}
         {code === undefined && current === 'sensors' ? (

@@ -41,6 +41,8 @@ export type Outlook = Schemas['OutlookView'];
 export type PlantCounts = Schemas['Plants'];
 export type BatchView = Schemas['BatchView'];
 export type BatchList = Schemas['BatchList'];
+/** A batch that cannot be computed, and why; it is in no list but that of the faulty. */
+export type FaultyBatch = Schemas['FaultyView'];
 export type NewBatch = Schemas['BatchWire'];
 export type Development = Schemas['Development'];
 export type EntryView = Schemas['EntryView'];
@@ -90,6 +92,8 @@ export type BoardWeek = Schemas['WeekWire'];
 export type BoardCell = Schemas['CellWire'];
 export type BoardRow = Schemas['RowWire'];
 export type BoardKey = Pick<BoardRow, 'variety' | 'trayFormat' | 'site'>;
+/** A batch of the row that cannot be computed, and why. */
+export type FaultyOfRow = Schemas['FaultyWire'];
 export type BoardBody = Schemas['BoardWire'];
 export type CellExplanation = Schemas['CellExplained'];
 export type CellLot = Schemas['LotWire'];
@@ -124,7 +128,8 @@ export interface LiveEvents {
   readonly orders: { readonly position: Position };
   readonly setup: { readonly position: Position };
   readonly snapshot: BoardBody;
-  readonly beat: { readonly at: Instant };
+  /** When the server says so, and of when its figures are. */
+  readonly beat: { readonly at: Instant; readonly asOf: Instant };
   /** Readings of these houses were taken. */
   readonly climate: { readonly houses: readonly Code[] };
   readonly warnings: { readonly site: Code; readonly ids: readonly string[] };

@@ -34,6 +34,8 @@ export function patched(list: BatchList, fetched: readonly BatchView[], query: B
     ...list,
     position: Math.max(list.position, ...fetched.map((batch) => batch.position)),
     batches: [...kept, ...added],
+    // Whoever was answered for has been computed.
+    faulty: list.faulty.filter(({ id }) => !fetched.some((batch) => batch.id === id)),
   };
 }
 

@@ -11,6 +11,8 @@ export type FlagKind = Schemas['FlagKind'];
 export type ClimateFlag = Schemas['Line'];
 export type ClimateSeries = Schemas['ClimateWire'];
 export type ClimateNow = Schemas['NowWire'];
+/** How a house is now, with its last hours. */
+export type HouseGlance = Schemas['HouseGlanceWire'];
 export type Sensor = Schemas['SensorWire'];
 /** When a sensor was last seen; the value with its offset, in the quantity's own unit. */
 export type SensorHealth = Schemas['Health'];

@@ -1,8 +1,9 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { Problem, Unreachable } from './problem';
+import { onUnauthorised } from './unauthorised';
 
 vi.stubGlobal('location', { origin: 'http://rootcast.test' });
-const { answer, api, once } = await import('./http');
+const { answer, api, once, worthRetrying } = await import('./http');
 
 const network = vi.fn<(request: Request) => Promise<Response>>();
 beforeEach(() => vi.stubGlobal('fetch', network));
@@ -41,6 +42,23 @@ describe('a request', () => {
     const refused = await answer(api.GET('/api/sites')).catch((failure: unknown) => failure);
     expect(refused).toBeInstanceOf(Problem);
     expect(refused).toMatchObject({ status: 422, kind: 'more-than-alive', members: { asked: 5 } });
+  });
+
+  test('that is refused for who we are has somebody ask who is signed in; asking that itself does not', async () => {
+    const told = vi.fn();
+    const leave = onUnauthorised(told);
+    network.mockImplementation(() => Promise.resolve(json({ title: 'Signed out' }, 401)));
+    await expect(answer(api.GET('/api/session'))).rejects.toMatchObject({ status: 401 });
+    expect(told).not.toHaveBeenCalled();
+    await expect(answer(api.GET('/api/sites'))).rejects.toMatchObject({ status: 401 });
+    expect(told).toHaveBeenCalledTimes(1);
+    leave();
+  });
+
+  test('about a batch that cannot be computed is not asked again; another fault of the server is', () => {
+    const fault = (type: string) => new Problem(500, `/problems/${type}`, '', '', {});
+    expect(worthRetrying(fault('batch-not-computed'))).toBe(false);
+    expect(worthRetrying(fault('internal'))).toBe(true);
   });
 
   test('without an answer, or with half of one, may or may not have happened', async () => {

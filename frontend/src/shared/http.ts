@@ -2,6 +2,7 @@ import createClient, { type Middleware } from 'openapi-fetch';
 import type { paths } from '../../target/generated/contract';
 import type { Asked, PathOf, Verb, Answered } from './contract';
 import { Problem, problemOf, Unreachable } from './problem';
+import { tellUnauthorised } from './unauthorised';
 
 /**
  * Requests to our own backend, typed by the interface document: `answer(api.GET('/api/batches/{id}', …))`. Each either
@@ -31,8 +32,12 @@ type Api = {
 
 export const api = client as unknown as Api;
 
+/** Where one asks who is signed in, and signs in and out; a 401 from here is an answer, not news. */
+const SESSION_PATH = '/api/session';
+
 const refusals: Middleware = {
-  async onResponse({ response }) {
+  async onResponse({ response, schemaPath }) {
+    if ((response.status === 401 || response.status === 403) && schemaPath !== SESSION_PATH) tellUnauthorised();
     if (!response.ok) throw await problemOf(response);
   },
 };
@@ -74,5 +79,7 @@ export function queryString(query: Query = {}): string {
 
 /** A refusal will not change by asking again; silence might. */
 export function worthRetrying(failure: unknown): boolean {
-  return failure instanceof Unreachable || (failure instanceof Problem && failure.status >= 500);
+  return (
+    failure instanceof Unreachable || (failure instanceof Problem && failure.status >= 500 && !failure.isNotComputed)
+  );
 }

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { LiveStream, REST_AFTER_MS, STALE_AFTER_MS } from './live-stream';
+import { onUnauthorised } from './unauthorised';
 
 /** Stands in for the browser's: remembers where it was opened and lets the test speak as the server. */
 class FakeSource {
@@ -7,6 +8,8 @@ class FakeSource {
   readonly listeners = new Map<string, (message: { data: string }) => void>();
   onerror: () => void = () => undefined;
   closed = false;
+  /** What the browser says of a line that broke: CONNECTING. */
+  readyState = 0;
 
   constructor(readonly url: string) {
     FakeSource.all.push(this);
@@ -88,6 +91,29 @@ describe('the live stream', () => {
     expect(after()).toBe('9');
   });
 
+  it('lets ask who is signed in when it is refused, and not when the line breaks', () => {
+    let asked = 0;
+    const leave = onUnauthorised(() => asked++);
+    FakeSource.last.onerror();
+    expect(asked).toBe(0);
+    vi.advanceTimersByTime(3_000);
+    FakeSource.last.readyState = 2;
+    FakeSource.last.onerror();
+    leave();
+    expect(asked).toBe(1);
+  });
+
+  it('goes on after it was ended from the last change it heard, and is not called live in between', () => {
+    FakeSource.last.say('orders', { position: 9 });
+    stop();
+    expect(stream.currentStatus().connection).toBe('connecting');
+    vi.advanceTimersByTime(60_000);
+    expect(FakeSource.all.filter(({ closed }) => !closed)).toHaveLength(0);
+    stop = stream.start();
+    expect(FakeSource.all).toHaveLength(2);
+    expect(after()).toBe('9');
+  });
+
   it('does not skip what a greeting only announces', () => {
     stream.showBoard({ weeks: 12 }, 40);
     FakeSource.last.say('hello', { position: 50, asOf: '2026-11-25T09:00:00Z' });
@@ -115,13 +141,26 @@ describe('the live stream', () => {
   });
 
   it('calls itself stale and asks again when nothing has been heard for three beats', () => {
-    FakeSource.last.say('beat', { at: '2026-11-25T09:00:00Z' });
+    FakeSource.last.say('beat', { at: '2026-11-25T09:00:00Z', asOf: '2026-11-25T09:00:00Z' });
     expect(stream.currentStatus().connection).toBe('live');
     vi.advanceTimersByTime(STALE_AFTER_MS + 5_000);
 
     expect(stream.currentStatus().connection).toBe('stale');
     expect(FakeSource.all[0]?.closed).toBe(true);
     expect(FakeSource.all).toHaveLength(2);
+  });
+
+  it('tells how old the figures are by the clock of the server, also over a line that works', () => {
+    FakeSource.last.say('beat', { at: '2026-11-25T09:43:30Z', asOf: '2026-11-25T09:41:00Z' });
+    expect(stream.currentStatus()).toMatchObject({
+      connection: 'live',
+      asOf: '2026-11-25T09:41:00Z',
+      behindMs: 150_000,
+    });
+    FakeSource.last.say('hello', { position: 7, asOf: '2026-11-25T09:41:00Z' });
+    expect(stream.currentStatus().behindMs).toBe(150_000);
+    FakeSource.last.say('board', { position: 8, asOf: '2026-11-25T09:43:31Z', rows: [] });
+    expect(stream.currentStatus()).toMatchObject({ asOf: '2026-11-25T09:43:31Z', behindMs: 0 });
   });
 
   it('tells each listener until it leaves', () => {

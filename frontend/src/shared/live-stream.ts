@@ -1,6 +1,7 @@
 import { useEffect, useEffectEvent, useSyncExternalStore } from 'react';
 import type { Instant, LiveEvents, Position } from './api-types';
 import { queryString } from './http';
+import { tellUnauthorised } from './unauthorised';
 
 /**
  * The one event stream of the application. It opens with the app, resumes where it broke off (`after` = last position
@@ -20,6 +21,8 @@ export interface LiveStatus {
   readonly position: Position | undefined;
   /** What the figures are true as of, as the server says. */
   readonly asOf: Instant | undefined;
+  /** How old the figures were when the server last told, by its own clock. */
+  readonly behindMs: number;
 }
 
 /** What the board events of the stream cover; the server's default when left out. */
@@ -45,9 +48,13 @@ const EVENT_NAMES: readonly LiveEventName[] = [
   'warnings',
 ];
 
+/** Figures older than this are said to be old although the line is up. */
+export const BEHIND_AFTER_MS = 60_000;
 /** Three missed beats of 10 s, and a little for the way. */
 export const STALE_AFTER_MS = 32_000;
 const REOPEN_AFTER_MS = 3_000;
+/** `EventSource.CLOSED` */
+const CLOSED = 2;
 /** A browser has six connections to a server that speaks HTTP/1.1, and an open stream holds one of them. */
 export const REST_AFTER_MS = 5_000;
 
@@ -61,11 +68,13 @@ export class LiveStream {
   private watchTimer: ReturnType<typeof setInterval> | undefined;
   private restTimer: ReturnType<typeof setTimeout> | undefined;
   private resting = false;
+  private lastBeatAtMs: number | undefined;
   private status: LiveStatus = {
     connection: 'connecting',
     lastHeardMs: undefined,
     position: undefined,
     asOf: undefined,
+    behindMs: 0,
   };
   private readonly statusListeners = new Set<() => void>();
   private readonly listeners = new Map<LiveEventName, Set<Listener<never>>>();
@@ -101,6 +110,8 @@ export class LiveStream {
       clearInterval(this.watchTimer);
       clearTimeout(this.reopenTimer);
       this.source?.close();
+      this.resting = false;
+      this.tell({ connection: 'connecting' });
     };
   }
 
@@ -144,6 +155,8 @@ export class LiveStream {
     for (const name of EVENT_NAMES)
       source.addEventListener(name, (event) => this.hear(name, event as MessageEvent<string>));
     source.onerror = () => {
+      // Refused, where a broken line would leave it CONNECTING. The status is not said, so somebody must ask.
+      if (source.readyState === CLOSED) tellUnauthorised();
       // The browser would retry by itself, but from the last event of any name; we know better what we have seen.
       source.close();
       this.tell({ connection: navigator.onLine ? 'connecting' : 'offline' });
@@ -159,9 +172,15 @@ export class LiveStream {
       connection: 'live',
       lastHeardMs: Date.now(),
       ...('position' in event ? { position: event.position } : {}),
-      ...('asOf' in event ? { asOf: event.asOf } : 'at' in event ? { asOf: event.at } : {}),
+      ...('asOf' in event ? { asOf: event.asOf, behindMs: this.behindMs(event) } : {}),
     });
     for (const listener of this.listeners.get(name) ?? []) (listener as (e: typeof event) => void)(event);
+  }
+
+  /** Only a beat tells the server's time; other figures are measured by the last one. */
+  private behindMs({ asOf, at }: { readonly asOf: Instant; readonly at?: Instant }): number {
+    if (at !== undefined) this.lastBeatAtMs = Date.parse(at);
+    return Math.max(0, (this.lastBeatAtMs ?? 0) - Date.parse(asOf));
   }
 
   /** A connection can die without an error (a phone asleep, a lost cable); silence is the sign. */

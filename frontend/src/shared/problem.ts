@@ -26,6 +26,11 @@ export class Problem extends Error {
     return this.type.slice(this.type.lastIndexOf('/') + 1);
   }
 
+  /** A batch that is set apart because it cannot be computed: asking again changes nothing. */
+  get isNotComputed(): boolean {
+    return this.kind === 'batch-not-computed';
+  }
+
   /** Faults that belong beside an input; empty when the problem concerns the whole. */
   get fieldFaults(): readonly FieldFault[] {
     const listed = [this.members['violations'], this.members['errors']].find(Array.isArray) as unknown[] | undefined;

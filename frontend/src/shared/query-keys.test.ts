@@ -1,6 +1,6 @@
 import { partialMatchKey } from '@tanstack/react-query';
 import { describe, expect, test } from 'vitest';
-import { groups, isOfBoard, keys, type Key } from './query-keys';
+import { groups, isOfBoard, isOfNobody, keys, type Key } from './query-keys';
 
 /**
  * Arguments that try to make one key look like another: every word that stands in some key, at every place where an
@@ -39,8 +39,9 @@ const MEMBERS: Record<keyof typeof groups, readonly (keyof typeof keys)[]> = {
   batch: ['batchView', 'batchEntries', 'batchDevelopment', 'batchExplanation'],
   batchSearches: ['batchSearch'],
   orders: ['openOrders'],
-  climate: ['climateNow', 'climateSeries', 'sensorHealth', 'sensorReadings'],
+  climate: ['climateGlance', 'climateNow', 'climateSeries', 'sensorHealth', 'sensorReadings'],
   house: ['climateNow', 'climateSeries', 'sensorHealth', 'sensorReadings'],
+  glances: ['climateGlance'],
   rounds: ['round', 'walk'],
   roundsOf: ['round', 'walk'],
   warnings: ['warningLog'],
@@ -83,6 +84,11 @@ describe('query keys', () => {
   test('only the board is of the board', () => {
     const board = Object.entries(keys).filter(([, make]) => isOfBoard(made(make, 'x')));
     expect(board.map(([name]) => name)).toEqual(['boardRows', 'boardCell']);
+  });
+
+  test('only the entrance and the question who is signed in outlast a person', () => {
+    const kept = Object.entries(keys).filter(([, make]) => isOfNobody(made(make, 'x')));
+    expect(kept.map(([name]) => name)).toEqual(['about', 'session']);
   });
 
   test('one written by hand does not compile', () => {

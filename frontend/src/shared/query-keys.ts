@@ -30,6 +30,8 @@ export const groups = {
   orders: () => key('orders'),
   climate: () => key('climate'),
   house: (house: string) => key('climate', house),
+  /** All houses together; no house is called null. */
+  glances: () => key('climate', null),
   rounds: () => key('rounds'),
   roundsOf: (site: string) => key('rounds', site),
   warnings: () => key('warnings'),
@@ -39,6 +41,11 @@ export const groups = {
 /** Keys under which one answer each is kept. An argument left out is `null`, which no name is. */
 export const keys = {
   about: () => key('about'),
+  session: () => key('session'),
+  sessions: () => key('sessions'),
+  people: () => key('people'),
+  accessKeys: () => key('access-keys'),
+  audit: () => key('audit'),
   setupList: (list: string) => key('setup', 'list', list),
   setpoints: (house: string) => key('setup', 'setpoints', house),
   profileVersions: (crop: string) => key('setup', 'profiles', crop, 'versions'),
@@ -54,6 +61,7 @@ export const keys = {
   boardCell: (cell: object, confidence: number, asOf: string | undefined) =>
     key(BOARD, 'cell', cell, confidence, asOf ?? null),
   openOrders: () => key('orders', 'open'),
+  climateGlance: (asked: object) => key('climate', null, asked),
   climateNow: (house: string) => key('climate', house, 'now'),
   climateSeries: (house: string, quantity: string, from: string, to: string) =>
     key('climate', house, 'series', quantity, from, to),
@@ -73,4 +81,9 @@ const BOARD = 'board';
 /** The board follows its stream by itself. */
 export function isOfBoard(of: Key): boolean {
   return of[0] === BOARD;
+}
+
+/** What does not depend on who is signed in, and the question who it is. */
+export function isOfNobody(of: Key): boolean {
+  return of[0] === keys.session()[0] || of[0] === keys.about()[0];
 }

@@ -16,5 +16,5 @@ export type IngestFault = Schemas['Fault'];
 export type IngestWay = Schemas['Counted'];
 /** A topic that no sensor has, with its newest message. */
 export type UnknownTopic = Schemas['IngestWire']['unknownTopics'][number];
-/** Since the server started. */
+/** Of all servers together, ever; `mqtt` is how it stands with the one that was asked. */
 export type Ingest = Schemas['IngestWire'];

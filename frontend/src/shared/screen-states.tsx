@@ -64,6 +64,9 @@ export function ProblemNote({ failure, children }: { failure: unknown; children?
 export function useReason(failure: unknown): string {
   const t = useMessages(sharedMessages);
   if (failure instanceof Unreachable) return t.unreachable;
+  if (failure instanceof Problem && failure.status === 401) return t.signedOut;
+  if (failure instanceof Problem && failure.status === 403) return t.noRight;
+  if (failure instanceof Problem && failure.isNotComputed) return t.notComputedHelp;
   if (failure instanceof Problem) return failure.detail || failure.title;
   return failure instanceof Error ? failure.message : String(failure ?? '');
 }

@@ -3,6 +3,7 @@ import { Button } from '@vaadin/react-components/Button.js';
 import { Dialog } from '@vaadin/react-components/Dialog.js';
 import { TextField } from '@vaadin/react-components/TextField.js';
 import { useState } from 'react';
+import { Offered } from '../people/offered';
 import type { TreatmentView } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
@@ -79,9 +80,11 @@ export function TreatmentsView() {
     <div className="rc-screen">
       <p className="rc-warning">▲ {t.caution}</p>
       <div className="rc-row rc-spread">
-        <Button theme="primary" className="rc-no-print" onClick={() => setOpened(true)}>
-          {t.record}
-        </Button>
+        <Offered right="record" site={site}>
+          <Button theme="primary" className="rc-no-print" onClick={() => setOpened(true)}>
+            {t.record}
+          </Button>
+        </Offered>
         {all.length > 0 && <TakeTable table={table} fileName="rootcast-treatments" label={t.title} print />}
       </div>
       <section aria-label={t.closedNow}>
@@ -132,10 +135,12 @@ function Applied({ treatment, houseName, timeZone, reverse }: AppliedProps) {
         <small> ({t.hours(format.decimal(treatment.reentryHours, treatment.reentryHours % 1 === 0 ? 0 : 1))})</small>
       </span>
       {reversedAt === null ? (
-        <button type="button" className="rc-link rc-no-print" onClick={reverse}>
-          {t.reverse}
-          <span className="rc-hidden"> {treatment.product}</span>
-        </button>
+        <Offered right="record" site={treatment.site}>
+          <button type="button" className="rc-link rc-no-print" onClick={reverse}>
+            {t.reverse}
+            <span className="rc-hidden"> {treatment.product}</span>
+          </button>
+        </Offered>
       ) : (
         <span />
       )}

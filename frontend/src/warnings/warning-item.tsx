@@ -3,6 +3,7 @@ import { Button } from '@vaadin/react-components/Button.js';
 import { TextField } from '@vaadin/react-components/TextField.js';
 import { useState } from 'react';
 import { Link } from 'react-router';
+import { useMay } from '../people/signed-in';
 import type { WarningView } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
@@ -27,6 +28,7 @@ export function WarningItem({ warning, houseName }: { warning: WarningView; hous
   const quantity = spokenAs(warning.unit);
   const said = (value: number) =>
     quantity ? words.value(quantity, value) : `${format.decimal(value, 1)} ${warning.unit ?? ''}`;
+  const mayRecord = useMay('record', warning.site);
   const failed = undelivered(warning);
   const named = warning.batches.slice(0, MOST_BATCHES).join(', ');
   const more = warning.batches.length - MOST_BATCHES;
@@ -69,7 +71,9 @@ export function WarningItem({ warning, houseName }: { warning: WarningView; hous
         )}
         {failed.length > 0 && <p className="rc-broken">✕ {t.notTold(failed.join(', '))}</p>}
       </div>
-      {warning.state === 'lasting' && <Acknowledge warning={warning} what={`${t[warning.kind]}, ${houseName}`} />}
+      {warning.state === 'lasting' && mayRecord && (
+        <Acknowledge warning={warning} what={`${t[warning.kind]}, ${houseName}`} />
+      )}
     </li>
   );
 }
