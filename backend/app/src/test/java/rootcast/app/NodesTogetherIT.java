@@ -145,14 +145,17 @@ class NodesTogetherIT {
             if (entry.saysNothingWasWritten()) {
                 assertThat(before)
                         .as("a committed write answered as failed")
-                        .doesNotContain(json.readTree(again.get().body()).get("id").asText());
+                        .doesNotContain(
+                                json.readTree(again.get().body()).get("id").asText());
             }
         }
         Set<String> ids = entryIds(nodes.first(), batch);
-        assertThat(ids).hasSize(before.size() + (int) sent.stream()
-                .filter(entry -> !entry.isAcknowledged())
-                .filter(entry -> !before.contains(entry.idWhenRepeated(json, nodes.node(1), batch)))
-                .count());
+        assertThat(ids)
+                .hasSize(before.size()
+                        + (int) sent.stream()
+                                .filter(entry -> !entry.isAcknowledged())
+                                .filter(entry -> !before.contains(entry.idWhenRepeated(json, nodes.node(1), batch)))
+                                .count());
     }
 
     private void bothShowTheSameBoard(TwoNodes nodes) throws Exception {

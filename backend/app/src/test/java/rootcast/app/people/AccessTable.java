@@ -137,7 +137,7 @@ final class AccessTable {
         row("GET /api/board", READ, null);
         ask(
                 "GET /api/board/cell",
-                READ,
+                READ_AT_SITE,
                 at -> "?variety=%s&trayFormat=%s&site=%s&week=2026-W20"
                         .formatted(at.nursery().variety, at.nursery().trayFormat, at.nursery().site));
         row("GET /api/live", READ, null);
@@ -189,7 +189,7 @@ final class AccessTable {
                 RECORD,
                 Place::batch,
                 at -> at.nursery().entry("count", Map.of("plants", 1_900)));
-        row("POST /api/rounds/{id}/done", RECORD, Place::dueItem, at -> Map.of("happenedAt", at.now(), "fungusGnats", 0, "shoreFlies", 0));
+        row("POST /api/rounds/{id}/done", RECORD, Place::dueItem, at -> Map.of("happenedAt", at.now(), "level", 4));
         row("POST /api/rounds/{id}/skipped", RECORD, Place::dueItem, at -> Map.of("reason", "rain"));
         row("POST /api/rounds/{id}/undo", RECORD, Place::closedItem, at -> Map.of("reason", "wrong house"));
         row("POST /api/treatments", RECORD, AccessTable::treatment);
