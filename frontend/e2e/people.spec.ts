@@ -11,7 +11,7 @@ async function enterBy(page: Page, door: 'Sales' | 'Production' | 'Manager'): Pr
 }
 
 const room = (page: Page, name: string) =>
-  page.getByRole('navigation', { name: 'Rooms' }).getByText(name, { exact: true });
+  page.getByRole('navigation', { name: 'Rooms' }).getByRole('link', { name, exact: true });
 
 async function openAccount(page: Page): Promise<void> {
   await page
