@@ -27,7 +27,7 @@ const ROLES_WITH: Readonly<Record<Right, readonly Role[]>> = {
 /** Whether `grants` give the right at `site`; without a site, whether they give it anywhere. */
 export function may(grants: readonly Grant[], right: Right, site?: string): boolean {
   return grants.some(
-    ({ role, site: at }) => ROLES_WITH[right].includes(role) && (site === undefined || at === null || at === site),
+    ({ role, site: at }) => ROLES_WITH[right].includes(role) && (site === undefined || !at || at === site),
   );
 }
 
