@@ -120,8 +120,8 @@ public class Projector {
             boolean setupChanged = last.setup().compareTo(before.position()) > 0;
             step = projection.next(read(before.position(), last.position(), setupChanged, now));
         }
-        snapshots.publish(step.snapshot());
         feed.tell(step.changes(), step.snapshot());
+        snapshots.publish(step.snapshot());
     }
 
     private Facts read(FactPosition from, FactPosition to, boolean setupChanged, Instant now) {

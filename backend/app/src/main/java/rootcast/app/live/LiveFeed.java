@@ -8,6 +8,9 @@ public interface LiveFeed {
     /** All was rebuilt: what is remembered for screens that come back is void. */
     void startOver();
 
-    /** Called in order, with the snapshot that the changes lead to already published. */
+    /**
+     * Called in order, and before the snapshot that the changes lead to is published: whoever has read it and opens a
+     * screen then comes after these changes.
+     */
     void tell(Changes changes, Snapshot now);
 }

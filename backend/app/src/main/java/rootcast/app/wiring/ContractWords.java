@@ -96,7 +96,7 @@ public class ContractWords implements OASFilter {
                 "TreatmentView.purpose",
                 "TreatmentWire.purpose");
         define("CsvOutcome", List.of("refused", "set-aside", "flagged", "noted"), "CsvLine.outcome");
-        define("BrokerState", List.of("off", "connecting", "connected"), "State.state");
+        define("BrokerState", List.of("off", "standby", "connecting", "connected"), "State.state");
     }
 
     @Override

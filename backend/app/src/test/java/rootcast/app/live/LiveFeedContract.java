@@ -135,9 +135,9 @@ abstract class LiveFeedContract {
         String batch = nursery.ready(10, 950);
         Nursery other = Nursery.opened(time);
         String otherBatch = other.ready(10, 950);
-        position(); // what was written so far is in a snapshot, and not in one step with what comes now
-        // The last thing heard may be told again: it carries state, and the clock changes rows without a position.
         Nursery heard = Nursery.opened(time);
+        position(); // the set-up so far is in a snapshot, and not in one step with what comes now
+        // The last thing heard may be told again: it carries state, and the clock changes rows without a position.
         String heardBatch = heard.ready(10, 950);
         String heardUpTo = Long.toString(position());
         nursery.enter(batch, nursery.entry("loss", Map.of("plants", 300, "cause", "rot")))

@@ -72,6 +72,9 @@ class OpenScreens implements LiveFeed {
     private final List<Screen> waiting = new ArrayList<>();
     private final RememberedChanges remembered = new RememberedChanges();
 
+    /** What the open screens have been told; a new one begins there, and hears neither less nor anything twice. */
+    private Snapshot latest = Snapshot.NOTHING;
+
     record Hello(long position, Instant asOf) {}
 
     record Touched(long position, Set<String> ids) {}
@@ -89,14 +92,16 @@ class OpenScreens implements LiveFeed {
     @Override
     public void tell(Changes changes, Snapshot now) {
         onItsThread(() -> {
-            letIn(now);
+            latest = now;
             if (changes.isEmpty()) {
+                letIn();
                 return;
             }
             remembered.add(changes);
             Map<Audience, List<FeedEvent>> written = new HashMap<>();
             open.forEach(screen -> written.computeIfAbsent(Audience.of(screen), who -> events(who, changes, now))
                     .forEach(screen.send()));
+            letIn();
         });
     }
 
@@ -111,7 +116,7 @@ class OpenScreens implements LiveFeed {
     void open(Screen screen) {
         onItsThread(() -> {
             waiting.add(screen);
-            letIn(snapshots.now());
+            letIn();
         });
     }
 
@@ -122,7 +127,8 @@ class OpenScreens implements LiveFeed {
         });
     }
 
-    private void letIn(Snapshot now) {
+    private void letIn() {
+        Snapshot now = latest;
         for (Iterator<Screen> all = waiting.iterator(); all.hasNext(); ) {
             Screen screen = all.next();
             if (screen.heard().map(now::isAtLeast).orElse(true)) {

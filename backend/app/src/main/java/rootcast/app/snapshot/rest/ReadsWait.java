@@ -1,6 +1,7 @@
 package rootcast.app.snapshot.rest;
 
 import jakarta.inject.Inject;
+import jakarta.ws.rs.Priorities;
 import jakarta.ws.rs.container.ContainerRequestContext;
 import jakarta.ws.rs.container.ContainerResponseContext;
 import java.time.Duration;
@@ -43,7 +44,8 @@ class ReadsWait {
     @Inject
     RootcastConfig config;
 
-    @ServerRequestFilter
+    /** After the filter that asks for a right: nobody without one makes a thread wait. */
+    @ServerRequestFilter(priority = Priorities.USER + 1)
     public void await(ContainerRequestContext request) {
         boolean isRead = request.getMethod().equals("GET");
         if (isRead
