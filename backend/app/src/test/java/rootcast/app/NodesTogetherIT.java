@@ -80,7 +80,9 @@ class NodesTogetherIT {
 
     private void theLastTraysAreSoldOnce(TwoNodes nodes) throws Exception {
         int open = open(nodes.first());
-        assertThat(open).as("trays of 90 that 40 trays with 95 plants each fill").isEqualTo(42);
+        assertThat(open)
+                .as("trays of 90 that 40 trays with 95 plants each fill")
+                .isEqualTo(42);
         List<List<Integer>> sold = Clients.together(CLIENTS, client -> () -> {
             List<Integer> statuses = new ArrayList<>();
             for (int order = 0; order < 2; order++) {
