@@ -218,6 +218,7 @@ test('one’s own sessions are listed, and another one can be ended', async ({ p
   await enterBy(other, 'Sales');
   await expect(other).toHaveURL(/\/board/);
   await enterBy(page, 'Sales');
+  await expect(page).toHaveURL(/\/board/);
   await page.goto('/account/sessions');
   await expect(page.getByText('this device')).toBeVisible();
   await expectAccessible(page);

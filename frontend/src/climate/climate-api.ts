@@ -13,7 +13,7 @@ import { phaseOf } from './climate-state';
 const AGAIN_MS = 60_000;
 
 /** All houses together are renewed at most this often, however many of them report. */
-const ALL_AGAIN_MS = 1_000;
+const ALL_AGAIN_MS = 300;
 
 /** Renews the houses of which readings came, at once, and all houses together as soon as they may be. */
 export function useLiveClimate(): void {

@@ -17,10 +17,10 @@ export function SetupNav({ current }: { current: string }) {
   const { search } = useLocation();
   const nav = useRef<HTMLElement>(null);
   // On a phone the lists stand in a row that is wider than the screen.
-  useEffect(
-    () => nav.current?.querySelector('[aria-current]')?.scrollIntoView({ block: 'nearest', inline: 'center' }),
-    [current],
-  );
+  // In braces: what scrollIntoView returns, in some browsers a promise, is no clean-up.
+  useEffect(() => {
+    nav.current?.querySelector('[aria-current]')?.scrollIntoView({ block: 'nearest', inline: 'center' });
+  }, [current]);
   const mayGive = useMay('people');
   const counts = {
     sites: useSites().data?.length,
