@@ -112,8 +112,8 @@ final class Projection {
     private Step step(Facts facts, @Nullable Map<String, String> changed, Set<Cell> touched) {
         BatchesSnapshot batchesNow = batches.snapshot();
         Set<Cell> cells = new HashSet<>(touched);
-        boolean everything = changed == null || facts.setup() != null || dayHasPassed(facts.now());
-        if (everything) {
+        boolean dayHasPassed = dayHasPassed(facts.now()); // asked every time: it remembers the days of new sites too
+        if (changed == null || facts.setup() != null || dayHasPassed) {
             cells.addAll(batchesNow.cells());
             cells.addAll(promises.cells());
             cells.addAll(rows.byCell().keySet());

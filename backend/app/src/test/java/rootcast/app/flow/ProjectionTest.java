@@ -1,0 +1,85 @@
+package rootcast.app.flow;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.DayOfWeek;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.junit.jupiter.api.Test;
+import rootcast.app.availability.Order;
+import rootcast.app.crop.CatalogueSnapshot;
+import rootcast.app.site.SitesSnapshot;
+import rootcast.availability.Cell;
+import rootcast.availability.WantedLine;
+import rootcast.crop.Crop;
+import rootcast.crop.Variety;
+import rootcast.facts.FactPosition;
+import rootcast.site.Site;
+
+class ProjectionTest {
+
+    private static final Instant NOW = Instant.parse("2026-03-02T10:00:00Z");
+    private static final Site NORTH = site("north", "Etc/UTC");
+    private static final Site SOUTH = site("south", "Europe/Madrid");
+    private static final Cell CELL = new Cell("mint", "T100", "north");
+
+    /** The days of a new site are remembered with it, or the next step takes them for a day that has passed. */
+    @Test
+    void theStepAfterANewSiteTouchesNothingByItself() {
+        Projection projection = new Projection();
+        projection.begin(hours -> facts(1, setup(NORTH)));
+
+        assertThat(projection.next(facts(2, setup(NORTH, SOUTH))).changes().cells())
+                .containsExactly(CELL);
+        assertThat(projection
+                        .next(Facts.none(new FactPosition(2), NOW))
+                        .changes()
+                        .cells())
+                .isEmpty();
+    }
+
+    @Test
+    void aDayThatPassesTouchesEveryCell() {
+        Projection projection = new Projection();
+        projection.begin(hours -> facts(1, setup(NORTH)));
+
+        assertThat(projection
+                        .next(Facts.none(new FactPosition(1), NOW.plusSeconds(86_400)))
+                        .changes()
+                        .cells())
+                .containsExactly(CELL);
+    }
+
+    private static Site site(String code, String zone) {
+        return new Site(code, code, ZoneId.of(zone), DayOfWeek.MONDAY);
+    }
+
+    private static Facts facts(long position, Facts.Setup setup) {
+        Order order = new Order(
+                UUID.fromString("00000000-0000-4000-8000-000000000001"),
+                "Garden centre by the mill",
+                null,
+                0.9,
+                NOW,
+                "sales",
+                new FactPosition(1),
+                List.of(new WantedLine(1, CELL, LocalDate.parse("2026-03-09"), 4)),
+                null,
+                null);
+        return new Facts(new FactPosition(position), NOW, setup, List.of(), List.of(order), List.of(), Map.of());
+    }
+
+    private static Facts.Setup setup(Site... sites) {
+        return new Facts.Setup(
+                SitesSnapshot.of(List.of(sites)),
+                CatalogueSnapshot.of(
+                        List.of(new Variety("mint", "mint", "Mentha spicata")),
+                        List.of(new Crop("mint", "Mint", null))),
+                List.of(),
+                List.of());
+    }
+}
