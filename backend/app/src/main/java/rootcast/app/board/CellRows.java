@@ -11,6 +11,7 @@ import rootcast.board.BoardModel;
 import rootcast.board.BoardRow;
 import rootcast.board.RowHead;
 import rootcast.crop.Crop;
+import rootcast.site.Site;
 
 /**
  * The rows that one cell's snapshot makes under the views that people look through, each computed when first asked for
@@ -23,17 +24,22 @@ public final class CellRows {
 
     private final CellSnapshot cell;
     private final RowHead head;
-    private final DayOfWeek shipDay;
+    private final Site site;
     private final Map<BoardView, Optional<ShownRow>> byView = new ConcurrentHashMap<>(2);
 
-    CellRows(CellSnapshot cell, RowHead head, DayOfWeek shipDay) {
+    CellRows(CellSnapshot cell, RowHead head, Site site) {
         this.cell = cell;
         this.head = head;
-        this.shipDay = shipDay;
+        this.site = site;
     }
 
     public CellSnapshot cell() {
         return cell;
+    }
+
+    /** Whether the site and the names are still those that the rows are made with. */
+    boolean isOf(Site siteNow, CatalogueSnapshot names) {
+        return site.equals(siteNow) && head.equals(head(cell, names));
     }
 
     /** The row under a view; empty if nothing of the cell is alive, promised or set apart. */
@@ -45,7 +51,7 @@ public final class CellRows {
             }
             known = cell.isEmpty()
                     ? Optional.empty()
-                    : Optional.of(new ShownRow(row(view, cell.supply(), head, shipDay), cell.faulty()));
+                    : Optional.of(new ShownRow(row(view, cell.supply(), head, site.shipDay()), cell.faulty()));
             byView.put(view, known);
         }
         return known;

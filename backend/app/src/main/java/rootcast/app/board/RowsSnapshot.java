@@ -32,15 +32,18 @@ public record RowsSnapshot(SortedMap<Cell, CellRows> byCell) {
             if (snapshot.isEmpty()) {
                 next.remove(cell);
             } else {
-                next.put(
-                        cell,
-                        new CellRows(
-                                snapshot,
-                                CellRows.head(snapshot, names),
-                                sites.site(cell.site()).shipDay()));
+                next.put(cell, new CellRows(snapshot, CellRows.head(snapshot, names), sites.site(cell.site())));
             }
         });
         return new RowsSnapshot(Collections.unmodifiableSortedMap(next));
+    }
+
+    /** Cells whose site or names are others now than those that their rows were made with. */
+    public List<Cell> cellsUnlike(SitesSnapshot sites, CatalogueSnapshot names) {
+        return byCell.entrySet().stream()
+                .filter(each -> !each.getValue().isOf(sites.site(each.getKey().site()), names))
+                .map(Map.Entry::getKey)
+                .toList();
     }
 
     public CellsSnapshot cells() {

@@ -70,12 +70,14 @@ final class Projection {
     }
 
     Step next(Facts facts) {
+        Map<String, String> changed = new HashMap<>();
+        Set<Cell> touched = cellsOf(facts);
         if (facts.setup() != null) {
-            setUp(facts.setup());
+            setUp(facts.setup()).forEach(id -> changed.put(id, batches.siteOf(id)));
+            touched.addAll(rows.cellsUnlike(sites, catalogue));
         }
         Map<String, Instant> warmerOrCooler = climate.add(facts.hours());
-        Map<String, String> changed = new HashMap<>();
-        if (hourHasPassed(facts.now()) || facts.setup() != null) {
+        if (hourHasPassed(facts.now())) {
             climate.curves().advanceTo(facts.now());
             batches.timePassed(warmerOrCooler).forEach(id -> changed.put(id, batches.siteOf(id)));
         } else {
@@ -86,14 +88,15 @@ final class Projection {
             batches.take(recorded);
             changed.put(recorded.batch().id(), recorded.batch().site());
         });
-        return step(facts, changed, cellsOf(facts));
+        return step(facts, changed, touched);
     }
 
-    private void setUp(Facts.Setup setup) {
+    /** Gives the batches that are computed by another profile or plan than before. */
+    private List<String> setUp(Facts.Setup setup) {
         sites = setup.sites();
         catalogue = setup.catalogue();
         Set<String> replanned = climate.houses(setup.houses(), setup.setpoints());
-        batches.setup(catalogue, replanned);
+        return batches.setup(catalogue, replanned);
     }
 
     private boolean hourHasPassed(Instant now) {
@@ -113,7 +116,7 @@ final class Projection {
         BatchesSnapshot batchesNow = batches.snapshot();
         Set<Cell> cells = new HashSet<>(touched);
         boolean dayHasPassed = dayHasPassed(facts.now()); // asked every time: it remembers the days of new sites too
-        if (changed == null || facts.setup() != null || dayHasPassed) {
+        if (changed == null || dayHasPassed) {
             cells.addAll(batchesNow.cells());
             cells.addAll(promises.cells());
             cells.addAll(rows.byCell().keySet());
@@ -146,10 +149,12 @@ final class Projection {
         rows = rows.with(computed, sites, catalogue);
     }
 
+    /** At any site that was there before. */
     private boolean dayHasPassed(Instant now) {
         Map<String, LocalDate> days =
                 sites.byCode().values().stream().collect(Collectors.toMap(Site::code, site -> site.dayOf(now)));
-        boolean passed = !days.equals(today);
+        boolean passed =
+                today.entrySet().stream().anyMatch(site -> !site.getValue().equals(days.get(site.getKey())));
         today = days;
         return passed;
     }

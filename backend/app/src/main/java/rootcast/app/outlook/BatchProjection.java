@@ -56,15 +56,22 @@ public final class BatchProjection {
         this.curves = curves;
     }
 
-    /** Takes the profiles as they are now, and that these houses have other plans; the caller refreshes what that touches. */
-    public void setup(CatalogueSnapshot catalogue, Set<String> replannedHouses) {
-        this.catalogue = catalogue;
-        kept.entrySet()
-                .removeIf(each -> each.getValue().history().placements().stream()
-                                .anyMatch(placement -> replannedHouses.contains(placement.house()))
-                        || !each.getValue()
-                                .profile()
-                                .equals(profileOf(live.get(each.getKey()).batch())));
+    /**
+     * Takes the profiles as they are now, and that these houses have other plans; computes the batches that this touches
+     * again and gives them.
+     */
+    public List<String> setup(CatalogueSnapshot now, Set<String> replannedHouses) {
+        CatalogueSnapshot before = catalogue;
+        catalogue = now;
+        Set<String> touched = in(replannedHouses);
+        live.forEach((id, snapshot) -> {
+            Batch batch = snapshot.batch();
+            if (!profileOf(batch).equals(before.profile(batch.variety(), batch.site()))) {
+                touched.add(id);
+            }
+        });
+        kept.keySet().removeAll(touched);
+        return refresh(touched);
     }
 
     private CropProfile profileOf(Batch batch) {
@@ -124,9 +131,14 @@ public final class BatchProjection {
     /** Computes the batches that stand or stood in these houses again and gives them. */
     public List<String> housesChanged(Map<String, Instant> fromWhen) {
         forgetKeptAfter(fromWhen);
-        return refresh(fromWhen.keySet().stream()
+        return refresh(in(fromWhen.keySet()));
+    }
+
+    /** The batches that stand or stood in these houses. */
+    private Set<String> in(Collection<String> houses) {
+        return houses.stream()
                 .flatMap(house -> byHouse.getOrDefault(house, Set.of()).stream())
-                .collect(Collectors.toSet()));
+                .collect(Collectors.toCollection(HashSet::new));
     }
 
     /** How far a batch was when its plants were last counted, lost or shipped may have changed with a late reading. */

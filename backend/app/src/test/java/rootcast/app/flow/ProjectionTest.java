@@ -8,6 +8,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import rootcast.app.availability.Order;
@@ -26,31 +27,58 @@ class ProjectionTest {
     private static final Site NORTH = site("north", "Etc/UTC");
     private static final Site SOUTH = site("south", "Europe/Madrid");
     private static final Cell CELL = new Cell("mint", "T100", "north");
+    private static final Order ORDER = new Order(
+            UUID.fromString("00000000-0000-4000-8000-000000000001"),
+            "Garden centre by the mill",
+            null,
+            0.9,
+            NOW,
+            "sales",
+            new FactPosition(1),
+            List.of(new WantedLine(1, CELL, LocalDate.parse("2026-03-09"), 4)),
+            null,
+            null);
 
-    /** The days of a new site are remembered with it, or the next step takes them for a day that has passed. */
     @Test
-    void theStepAfterANewSiteTouchesNothingByItself() {
+    void aNewSiteTouchesNoCellOfAnother() {
         Projection projection = new Projection();
-        projection.begin(hours -> facts(1, setup(NORTH)));
+        projection.begin(hours -> facts(1, setup("Mentha spicata", NORTH), ORDER));
 
-        assertThat(projection.next(facts(2, setup(NORTH, SOUTH))).changes().cells())
-                .containsExactly(CELL);
-        assertThat(projection
-                        .next(Facts.none(new FactPosition(2), NOW))
-                        .changes()
-                        .cells())
+        assertThat(touched(projection, facts(2, setup("Mentha spicata", NORTH, SOUTH))))
                 .isEmpty();
+        assertThat(touched(projection, Facts.none(new FactPosition(2), NOW))).isEmpty();
+    }
+
+    @Test
+    void aSiteWithAnotherClockOrAnotherShipDayTouchesItsCells() {
+        Projection projection = new Projection();
+        projection.begin(hours -> facts(1, setup("Mentha spicata", NORTH), ORDER));
+
+        Site elsewhere = site("north", "Europe/Madrid");
+        assertThat(touched(projection, facts(2, setup("Mentha spicata", elsewhere))))
+                .containsExactly(CELL);
+        Site thursdays = new Site("north", "north", elsewhere.zone(), DayOfWeek.THURSDAY);
+        assertThat(touched(projection, facts(3, setup("Mentha spicata", thursdays))))
+                .containsExactly(CELL);
+        assertThat(touched(projection, facts(4, setup("Mentha spicata", thursdays))))
+                .isEmpty();
+    }
+
+    @Test
+    void aVarietyWithAnotherNameTouchesItsCells() {
+        Projection projection = new Projection();
+        projection.begin(hours -> facts(1, setup("Mentha spicata", NORTH), ORDER));
+
+        assertThat(touched(projection, facts(2, setup("Mentha × piperita", NORTH))))
+                .containsExactly(CELL);
     }
 
     @Test
     void aDayThatPassesTouchesEveryCell() {
         Projection projection = new Projection();
-        projection.begin(hours -> facts(1, setup(NORTH)));
+        projection.begin(hours -> facts(1, setup("Mentha spicata", NORTH), ORDER));
 
-        assertThat(projection
-                        .next(Facts.none(new FactPosition(1), NOW.plusSeconds(86_400)))
-                        .changes()
-                        .cells())
+        assertThat(touched(projection, Facts.none(new FactPosition(1), NOW.plusSeconds(86_400))))
                 .containsExactly(CELL);
     }
 
@@ -58,27 +86,19 @@ class ProjectionTest {
         return new Site(code, code, ZoneId.of(zone), DayOfWeek.MONDAY);
     }
 
-    private static Facts facts(long position, Facts.Setup setup) {
-        Order order = new Order(
-                UUID.fromString("00000000-0000-4000-8000-000000000001"),
-                "Garden centre by the mill",
-                null,
-                0.9,
-                NOW,
-                "sales",
-                new FactPosition(1),
-                List.of(new WantedLine(1, CELL, LocalDate.parse("2026-03-09"), 4)),
-                null,
-                null);
-        return new Facts(new FactPosition(position), NOW, setup, List.of(), List.of(order), List.of(), Map.of());
+    private static Set<Cell> touched(Projection projection, Facts facts) {
+        return projection.next(facts).changes().cells();
     }
 
-    private static Facts.Setup setup(Site... sites) {
+    private static Facts facts(long position, Facts.Setup setup, Order... orders) {
+        return new Facts(new FactPosition(position), NOW, setup, List.of(), List.of(orders), List.of(), Map.of());
+    }
+
+    private static Facts.Setup setup(String name, Site... sites) {
         return new Facts.Setup(
                 SitesSnapshot.of(List.of(sites)),
                 CatalogueSnapshot.of(
-                        List.of(new Variety("mint", "mint", "Mentha spicata")),
-                        List.of(new Crop("mint", "Mint", null))),
+                        List.of(new Variety("mint", "mint", name)), List.of(new Crop("mint", "Mint", null))),
                 List.of(),
                 List.of());
     }
