@@ -1,7 +1,7 @@
 import { expect, test, type Page } from '@playwright/test';
 import type { BatchList, House } from '../src/shared/api-types';
 import type { ClimateSeries, PlannedSetpoint } from '../src/shared/climate-types';
-import { expectAccessible } from './accessible';
+import { expectAccessible, expectAccessibleByDayAndNight } from './accessible';
 
 /** Every house against its recipe, and one in depth, against the demo. */
 
@@ -111,18 +111,15 @@ test('a doubtful reading is listed with its reason and can be counted all the sa
   await expect(line).toContainText('left out');
 });
 
-for (const theme of ['light', 'dark'] as const) {
-  test(`passes the accessibility rules in ${theme}`, async ({ page }) => {
-    await page.emulateMedia({ colorScheme: theme });
-    await page.goto('/climate');
-    await expect(page.getByText(/in recipe|h below|h above/).first()).toBeVisible();
-    await expectAccessible(page);
-    const house = await aFullHouse(page);
-    await page.goto(`/climate/${house.code}`);
-    await expect(page.locator('.uplot canvas').first()).toBeVisible();
-    await expectAccessible(page);
-  });
-}
+test('passes the accessibility rules by day and by night', async ({ page }) => {
+  await page.goto('/climate');
+  await expect(page.getByText(/in recipe|h below|h above/).first()).toBeVisible();
+  await expectAccessibleByDayAndNight(page);
+  const house = await aFullHouse(page);
+  await page.goto(`/climate/${house.code}`);
+  await expect(page.locator('.uplot canvas').first()).toBeVisible();
+  await expectAccessibleByDayAndNight(page);
+});
 
 test('fits a phone', async ({ page }) => {
   await page.setViewportSize({ width: 390, height: 844 });
