@@ -8,6 +8,7 @@ test.use({ storageState: { cookies: [], origins: [] }, extraHTTPHeaders: {} });
 async function enterBy(page: Page, door: 'Sales' | 'Production' | 'Manager'): Promise<void> {
   await page.goto('/');
   await page.getByRole('button', { name: new RegExp(`^${door}`) }).click();
+  await expect(page).not.toHaveURL(/sign-in/); // or what the story asks for next goes without the session
 }
 
 const room = (page: Page, name: string) =>

@@ -32,9 +32,7 @@ public final class Rounds {
         Instant endOfDay = site.startOf(on.plusDays(1));
         Stream<Due> wanted = Stream.concat(
                 HouseTasks.scouting(site, house, rhythm).stream(),
-                house.batches().stream()
-                        .sorted(Comparator.comparing(BatchCare::stuckAt).thenComparing(BatchCare::id))
-                        .flatMap(batch -> new BatchTasks(site, batch, house, rhythm, endOfDay).all()));
+                house.batches().stream().flatMap(batch -> new BatchTasks(site, batch, house, rhythm, endOfDay).all()));
         List<RoundItem> items = new ArrayList<>();
         wanted.filter(due -> !due.dueOn().isAfter(on) && !closed.contains(due.id()))
                 .map(due -> open(house.house(), due, on, closedUntil.orElse(null)))
@@ -42,10 +40,27 @@ public final class Rounds {
         house.cares().stream()
                 .filter(care -> care.house().equals(house.house())
                         && site.dayOf(care.at()).equals(on))
-                .sorted(Comparator.comparing(Care::at).thenComparing(Care::item))
                 .map(Rounds::closed)
                 .forEach(items::add);
+        items.sort(asWalked(house));
         return items;
+    }
+
+    /**
+     * The house itself, then its batches, the oldest first; of a batch no longer there last. Whether a check is closed
+     * makes no difference: one that is taken back comes to where it was, and nothing moves under a thumb.
+     */
+    private static Comparator<RoundItem> asWalked(HouseCare house) {
+        List<String> batches = house.batches().stream()
+                .sorted(Comparator.comparing(BatchCare::stuckAt).thenComparing(BatchCare::id))
+                .map(BatchCare::id)
+                .toList();
+        return Comparator.comparingInt((RoundItem item) -> item.batch() == null
+                        ? -1
+                        : batches.contains(item.batch()) ? batches.indexOf(item.batch()) : batches.size())
+                .thenComparing(RoundItem::task)
+                .thenComparing(RoundItem::dueOn)
+                .thenComparing(RoundItem::id);
     }
 
     private static RoundItem open(String house, Due due, LocalDate on, @Nullable Instant closedUntil) {

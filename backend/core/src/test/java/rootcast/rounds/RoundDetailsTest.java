@@ -210,7 +210,7 @@ class RoundDetailsTest {
         assertThat(ids(round(6, List.of(), carried), Task.SCOUTING)).containsExactly("scouting.H1.2026-03-08");
     }
 
-    /** The oldest batch first, those of one moment by name; what was closed comes last, as it was closed. */
+    /** The oldest batch first, those of one moment by name; what was closed stands where it stood. */
     @Test
     void theWalkIsInOneOrder() {
         List<Care> cares = List.of(
@@ -228,8 +228,8 @@ class RoundDetailsTest {
         assertThat(items.stream().map(RoundItem::batch).distinct().toList()).containsExactly(null, "B3", "B1", "B2");
         assertThat(items.stream().filter(item -> item.state() == RoundItem.State.DONE))
                 .extracting(RoundItem::task)
-                .containsExactly(Task.TONE, Task.COUNT);
-        assertThat(items.get(items.size() - 1).task()).isEqualTo(Task.COUNT);
+                .containsExactly(Task.COUNT, Task.TONE);
+        assertThat(items.get(items.size() - 1).task()).isEqualTo(Task.TONE);
     }
 
     @Test

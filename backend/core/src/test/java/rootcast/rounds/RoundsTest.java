@@ -36,6 +36,27 @@ class RoundsTest {
         return callused().reached(Stage.ROOT, day(14));
     }
 
+    /** A list that moves when a check is closed or taken back brings another one under the thumb. */
+    @Test
+    void aClosedCheckKeepsItsPlaceAmongTheOthers() {
+        OneHouse house = new OneHouse().with(Story.of("B2", STUCK)).with(fresh());
+        List<String> before = ids(house);
+        assertThat(before).contains("look-callus.B1.1", "look-callus.B2.1");
+
+        house.closed(house.item(7, Task.SCOUTING), true, day(7));
+        RoundItem look = house.round(7).stream()
+                .filter(item -> item.id().equals("look-callus.B1.1"))
+                .findFirst()
+                .orElseThrow();
+        house.closed(look, false, day(7));
+
+        assertThat(ids(house)).isEqualTo(before);
+    }
+
+    private static List<String> ids(OneHouse house) {
+        return house.round(7).stream().map(RoundItem::id).toList();
+    }
+
     @Nested
     class Looks {
 
