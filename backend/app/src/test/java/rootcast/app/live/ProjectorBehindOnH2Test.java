@@ -1,0 +1,6 @@
+package rootcast.app.live;
+
+import io.quarkus.test.junit.QuarkusTest;
+
+@QuarkusTest
+class ProjectorBehindOnH2Test extends ProjectorBehindContract {}
