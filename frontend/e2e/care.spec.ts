@@ -29,7 +29,11 @@ test('the bell leads to the warnings, and one that was seen stays until its caus
   const [first] = lasting;
   if (first) {
     const item = page.locator('.warning.lasting').first();
-    await item.getByRole('textbox').fill('looked at in the browser');
+    await item.getByRole('button', { expanded: false }).first().click();
+    await expect(item.getByRole('heading', { name: 'What to do' })).toBeVisible();
+    await expect(item.getByRole('region', { name: 'What it rests on' })).toBeVisible();
+    await expectAccessible(page);
+    await item.getByRole('textbox', { name: /^What is being done/ }).fill('looked at in the browser');
     await item.getByRole('button', { name: /^I have seen it/ }).click();
     await expect(page.getByText('looked at in the browser')).toBeVisible();
     const after = await get<readonly WarningView[]>(page, '/api/warnings');
@@ -79,7 +83,7 @@ test('the feed helper weighs in by the table', async ({ page }) => {
   await page.goto('/feed');
   // 100 ppm of a fertilizer with 20 % nitrogen through 1:100 needs 50 g to the litre of stock.
   for (const [name, value] of [
-    ['Nitrogen in the fertilizer, %', '20'],
+    ['Fertilizer, N-P-K or N in %', '20-10-20'],
     ['Nitrogen wanted, ppm', '100'],
     ['Injector 1 :', '100'],
     ['Stock tank', '30'],
@@ -98,7 +102,7 @@ test('the feed helper weighs in by the table', async ({ page }) => {
 test('the feed helper says beside the field what cannot be meant', async ({ page }) => {
   await page.goto('/feed');
   for (const [name, value] of [
-    ['Nitrogen in the fertilizer, %', '0'],
+    ['Fertilizer, N-P-K or N in %', '0'],
     ['Nitrogen wanted, ppm', '100'],
     ['Injector 1 :', '100'],
     ['Stock tank', '30'],

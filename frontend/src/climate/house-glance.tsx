@@ -1,6 +1,7 @@
 import { Link } from 'react-router';
 import type { House } from '../shared/api-types';
 import type { ClimateHour, HouseGlance as Glance } from '../shared/climate-types';
+import { useClosedWords } from '../shared/closed-houses';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import type { ResidentBatch } from './climate-api';
@@ -24,6 +25,7 @@ const ARROW: Readonly<Record<Trend, string>> = { rising: '↗', falling: '↘', 
 export function HouseGlance({ house, siteName, timeZone, residents, glance, nowMs }: HouseGlanceProps) {
   const t = useMessages(climateMessages);
   const format = useFormats();
+  const closed = useClosedWords()(house.code, 'short');
   const phases = residents.flatMap(({ phase }) => phase ?? []);
   return (
     <tr>
@@ -35,6 +37,7 @@ export function HouseGlance({ house, siteName, timeZone, residents, glance, nowM
           {siteName !== undefined && <>{siteName}, </>}
           {residents.length === 0 ? t.empty : t.batchesN(format.integer(residents.length))}
         </small>
+        {closed !== undefined && <small className="rc-broken">✕ {closed}</small>}
       </th>
       {GLANCE.map((quantity) => {
         const band = (atMs: number) => bandAt(phases, quantity, isNight(timeZone, atMs));

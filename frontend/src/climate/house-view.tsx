@@ -1,6 +1,7 @@
 import { Link, useParams, useSearchParams } from 'react-router';
 import type { House } from '../shared/api-types';
 import type { ClimateHour } from '../shared/climate-types';
+import { ClosedHouseNote } from '../shared/closed-houses';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { useNow } from '../shared/now';
@@ -85,6 +86,7 @@ function HouseClimate({ house, timeZone }: { house: House; timeZone: string | un
         </span>
         <HoursTake house={house} timeZone={timeZone} series={series} />
       </div>
+      <ClosedHouseNote house={house.code} />
       {all.some((each) => each.isError && each.data) && (
         <p className="rc-warning" role="status">
           ▲ {t.stale(format.time(new Date(all[0]?.dataUpdatedAt ?? nowMs).toISOString()))}

@@ -3,14 +3,17 @@ import { TextField } from '@vaadin/react-components/TextField.js';
 import { useState } from 'react';
 import { useMessages } from '../shared/messages';
 import { NumberInput } from '../shared/number-input';
+import { usePreferences } from '../shared/preferences';
 import { Problem } from '../shared/problem';
 import { ProblemNote } from '../shared/screen-states';
 import { ask, type FeedAnswer } from './feed-api';
 import { FeedAnswerPanel } from './feed-answer';
+import { rememberedFeed, rememberFeed } from './feed-memory';
 import { feedMessages } from './feed-messages';
 import {
   fieldsOf,
   questionOf,
+  toRemember,
   unitName,
   unitOf,
   type Calculation,
@@ -35,7 +38,8 @@ export function FeedForm({ calculation, draft, change }: FeedFormProps) {
   const [failure, setFailure] = useState<unknown>();
   const [answer, setAnswer] = useState<FeedAnswer>();
   const [changed, setChanged] = useState(false);
-  const fields = fieldsOf(calculation, way);
+  const { length } = usePreferences();
+  const fields = fieldsOf(calculation, way, length === 'in' ? 'us' : 'metric');
   const touch = () => {
     setFaults(new Map());
     setFailure(undefined);
@@ -53,6 +57,7 @@ export function FeedForm({ calculation, draft, change }: FeedFormProps) {
     }
     try {
       setAnswer(await ask(calculation, made.question));
+      rememberFeed({ ...rememberedFeed(), ...toRemember(draft) });
       setFailure(undefined);
       setChanged(false);
     } catch (refused) {
@@ -159,12 +164,13 @@ function OneField({ field, draft, put, fault }: OneFieldProps) {
   const label = name === 'injector' ? t.injectorField : name === 'label' ? t.labelField : t[name];
   const hint = {
     injector: t.injectorHint,
+    nitrogenPercent: t.gradeHint,
     label: t.labelHint,
     activeMgPerMl: t.activeMgPerMlHint,
     clearWaterMsPerCm: optional ? t.ecOptional : undefined,
     msPerCmPer100Ppm: optional ? t.ecOptional : undefined,
   }[name as string];
-  if (kind === 'text') {
+  if (kind === 'text' || kind === 'grade') {
     return (
       <TextField
         label={label}

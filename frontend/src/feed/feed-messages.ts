@@ -16,7 +16,10 @@ export const feedMessages = messagesIn({
     dilutionHelp: 'Arithmetic on a rate that you type from the label. Rootcast proposes no product and no rate.',
     dilutionCaution:
       'The label and the law of your place decide whether, how and how much. Wear what the label asks for, keep people out until the re-entry interval has passed, and try a few plants first: a growth regulator should tone, not stunt.',
-    nitrogenPercent: 'Nitrogen in the fertilizer, %',
+    nitrogenPercent: 'Fertilizer, N-P-K or N in %',
+    gradeHint: 'as on the bag: 20-10-20, or 20',
+    grade: 'Type the nitrogen, or the three numbers on the bag: 20-10-20.',
+    zero: 'This must be over 0.',
     ppm: 'Nitrogen wanted, ppm',
     injectorField: 'Injector 1 :',
     injectorHint: '1 for a tank that is fed from directly',
@@ -76,7 +79,10 @@ export const feedMessages = messagesIn({
     dilutionHelp: 'Cuentas con una dosis que usted copia de la etiqueta. Rootcast no propone ningún producto ni dosis.',
     dilutionCaution:
       'La etiqueta y la ley de su lugar deciden si, cómo y cuánto. Use la protección que pide la etiqueta, no deje entrar a nadie hasta que pase el plazo de reentrada y pruebe antes en pocas plantas: un regulador debe endurecer, no enanizar.',
-    nitrogenPercent: 'Nitrógeno en el abono, %',
+    nitrogenPercent: 'Fertilizante, N-P-K o N en %',
+    gradeHint: 'como en el costal: 20-10-20, o 20',
+    grade: 'Escriba el nitrógeno o los tres números del costal: 20-10-20.',
+    zero: 'Debe ser mayor que 0.',
     ppm: 'Nitrógeno deseado, ppm',
     injectorField: 'Inyector 1 :',
     injectorHint: '1 si se riega del tanque directamente',

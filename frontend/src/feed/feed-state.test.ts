@@ -1,5 +1,15 @@
 import { describe, expect, test } from 'vitest';
-import { calculationIn, CALCULATIONS, digitsFor, fieldsOf, questionOf, unitName, unitOf } from './feed-state';
+import {
+  calculationIn,
+  CALCULATIONS,
+  digitsFor,
+  fieldsOf,
+  nitrogenTyped,
+  questionOf,
+  toRemember,
+  unitName,
+  unitOf,
+} from './feed-state';
 
 const WAY = { rate: 'perVolume', volume: 'spray' } as const;
 
@@ -14,6 +24,24 @@ describe('a question', () => {
     };
     expect(questionOf(fieldsOf('stock', WAY), draft)).toEqual({
       question: { nitrogenPercent: 20, ppm: 100, injector: 100, stockVolume: { value: 30, unit: '[gal_us]' } },
+    });
+  });
+
+  test('takes the bag as it is printed', () => {
+    const asked = (nitrogenPercent: string) =>
+      questionOf(fieldsOf('strength', WAY), { nitrogenPercent, injector: '100', fertilizer: '5', stockVolume: '100' });
+
+    expect(asked('20-10-20')).toMatchObject({ question: { nitrogenPercent: 20 } });
+    expect([' 15.5 - 0 - 0 ', '17,5–6–18', '21 %', '13-2'].map(nitrogenTyped)).toEqual([15.5, 17.5, 21, 13]);
+    expect(['20-10-20-5', 'twenty', '-20', '20-', ''].map(nitrogenTyped)).toEqual(Array(5).fill(undefined));
+    expect(asked('all purpose')).toEqual({ faults: new Map([['nitrogenPercent', 'grade']]) });
+  });
+
+  test('refuses a tank of nothing, and water without salt is fine', () => {
+    const stock = { nitrogenPercent: '20', ppm: '100', injector: '100', stockVolume: '0', clearWaterMsPerCm: '0' };
+    expect(questionOf(fieldsOf('stock', WAY), stock)).toEqual({ faults: new Map([['stockVolume', 'zero']]) });
+    expect(questionOf(fieldsOf('injector', WAY), { ...stock, fertilizer: '0', stockVolume: '10' })).toEqual({
+      faults: new Map([['fertilizer', 'zero']]),
     });
   });
 
@@ -50,6 +78,19 @@ test('an amount is in its first unit until another is chosen, and an unknown uni
   expect(field && unitOf(field, {})).toBe('L');
   expect(field && unitOf(field, { 'perVolume.unit': '[gal_us]' })).toBe('[gal_us]');
   expect(field && unitOf(field, { 'perVolume.unit': 'bucket' })).toBe('L');
+});
+
+test('units of the reader stand first, and those of the other system can still be chosen', () => {
+  const tank = fieldsOf('stock', WAY, 'us').find(({ name }) => name === 'stockVolume');
+  expect(tank?.units).toEqual(['[gal_us]', '[foz_us]', 'L', 'mL']);
+  expect(tank && unitOf(tank, {})).toBe('[gal_us]');
+  const bag = fieldsOf('strength', WAY, 'us').find(({ name }) => name === 'fertilizer');
+  expect(bag && unitOf(bag, {})).toBe('[lb_av]');
+});
+
+test('the tank, the injector and the bag are the same the next time; what was wanted is not', () => {
+  const draft = { nitrogenPercent: '20-10-20', injector: '100', stockVolume: '30', 'stockVolume.unit': '[gal_us]' };
+  expect(toRemember({ ...draft, ppm: '150', label: 'x' })).toEqual(draft);
 });
 
 test('answers show three figures and are not rounded away', () => {

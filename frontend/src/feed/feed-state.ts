@@ -28,11 +28,17 @@ export type FeedQuestion = Readonly<Partial<Record<FeedFieldName, number | strin
 
 export interface FeedField {
   readonly name: FeedFieldName;
-  readonly kind: 'number' | 'text' | 'amount';
+  /** A grade is the bag's N-P-K, or its nitrogen alone. */
+  readonly kind: 'number' | 'text' | 'amount' | 'grade';
   /** The units an amount may be typed in. */
   readonly units?: readonly Unit[];
   readonly optional?: boolean;
+  /** A tank of nothing, or a rate of nothing, is a slip; water may hold no salt. */
+  readonly mayBeZero?: boolean;
 }
+
+/** Which units stand first; all of both systems can be chosen. */
+export type UnitSystem = 'metric' | 'us';
 
 /** How a label gives its rate, and what it is to be mixed for. */
 export interface DilutionWay {
@@ -41,26 +47,41 @@ export interface DilutionWay {
 }
 
 const number = (name: FeedFieldName, optional = false): FeedField => ({ name, kind: 'number', optional });
+const water = (optional = false): FeedField => ({ ...number('clearWaterMsPerCm', optional), mayBeZero: true });
+const grade: FeedField = { name: 'nitrogenPercent', kind: 'grade' };
 const volume = (name: FeedFieldName): FeedField => ({ name, kind: 'amount', units: VOLUMES });
 const weight = (name: FeedFieldName): FeedField => ({ name, kind: 'amount', units: WEIGHTS });
 
-export function fieldsOf(calculation: Calculation, way: DilutionWay): readonly FeedField[] {
+export function fieldsOf(
+  calculation: Calculation,
+  way: DilutionWay,
+  system: UnitSystem = 'metric',
+): readonly FeedField[] {
+  return fieldsIn(calculation, way).map((field) =>
+    field.units && system === 'us' ? { ...field, units: [...field.units].sort(usFirst) } : field,
+  );
+}
+
+const US: ReadonlySet<Unit> = new Set(['[gal_us]', '[foz_us]', '[lb_av]', '[oz_av]']);
+const usFirst = (a: Unit, b: Unit) => Number(US.has(b)) - Number(US.has(a));
+
+function fieldsIn(calculation: Calculation, way: DilutionWay): readonly FeedField[] {
   switch (calculation) {
     case 'stock':
       return [
-        number('nitrogenPercent'),
+        grade,
         number('ppm'),
         number('injector'),
         volume('stockVolume'),
-        number('clearWaterMsPerCm', true),
+        water(true),
         number('msPerCmPer100Ppm', true),
       ];
     case 'strength':
-      return [number('nitrogenPercent'), number('injector'), weight('fertilizer'), volume('stockVolume')];
+      return [grade, number('injector'), weight('fertilizer'), volume('stockVolume')];
     case 'injector':
-      return [number('nitrogenPercent'), number('ppm'), weight('fertilizer'), volume('stockVolume')];
+      return [grade, number('ppm'), weight('fertilizer'), volume('stockVolume')];
     case 'ec':
-      return [number('measuredMsPerCm'), number('clearWaterMsPerCm'), number('msPerCmPer100Ppm')];
+      return [number('measuredMsPerCm'), water(), number('msPerCmPer100Ppm')];
     case 'dilution': {
       const rate: readonly FeedField[] = {
         perVolume: [
@@ -78,7 +99,15 @@ export function fieldsOf(calculation: Calculation, way: DilutionWay): readonly F
 
 /** Texts as typed; the unit of an amount under `<name>.unit`. */
 export type FeedDraft = Readonly<Record<string, string>>;
-export type FeedFault = 'needed' | 'number';
+export type FeedFault = 'needed' | 'number' | 'grade' | 'zero';
+
+const GRADE = /^(\d+(?:[.,]\d+)?)\s*%?(?:\s*[-–]\s*\d+(?:[.,]\d+)?){0,2}$/;
+
+/** Nitrogen of a fertilizer as people write it: 20, 20 % or 20-10-20. */
+export function nitrogenTyped(text: string): number | undefined {
+  const first = GRADE.exec(text.trim())?.[1];
+  return first === undefined ? undefined : numberTyped(first);
+}
 
 export function unitOf({ name, units }: FeedField, draft: FeedDraft): Unit {
   return units?.find((unit) => unit === draft[`${name}.unit`]) ?? units?.[0] ?? 'L';
@@ -101,11 +130,26 @@ export function questionOf(
       question[field.name] = text;
       continue;
     }
-    const value = numberTyped(text);
-    if (value === undefined) faults.set(field.name, 'number');
+    const value = field.kind === 'grade' ? nitrogenTyped(text) : numberTyped(text);
+    if (value === undefined) faults.set(field.name, field.kind === 'grade' ? 'grade' : 'number');
+    else if (value <= 0 && !field.mayBeZero) faults.set(field.name, 'zero');
     else question[field.name] = field.kind === 'amount' ? { value, unit: unitOf(field, draft) } : value;
   }
   return faults.size > 0 ? { faults } : { question };
+}
+
+/** What is the same the next time: the bag, the tank, the injector and the water. Strength and rates are not. */
+const KEPT: readonly FeedFieldName[] = [
+  'nitrogenPercent',
+  'injector',
+  'stockVolume',
+  'clearWaterMsPerCm',
+  'msPerCmPer100Ppm',
+];
+
+export function toRemember(draft: FeedDraft): FeedDraft {
+  const names = KEPT.flatMap((name) => [name, `${name}.unit`]);
+  return Object.fromEntries(Object.entries(draft).filter(([name]) => names.includes(name)));
 }
 
 const NAMES: Readonly<Record<Unit, string>> = {

@@ -4,6 +4,7 @@ import { useMessages } from '../shared/messages';
 import { useScreenTitle } from '../shared/screen-title';
 import { FeedForm } from './feed-form';
 import { feedMessages } from './feed-messages';
+import { rememberedFeed } from './feed-memory';
 import { calculationIn, CALCULATIONS, type FeedDraft } from './feed-state';
 import './feed.css';
 
@@ -14,7 +15,7 @@ export function FeedView() {
   const [params] = useSearchParams();
   const calculation = calculationIn(params);
   // What one question knows another often asks again: the tank, the fertilizer, the injector.
-  const [draft, setDraft] = useState<FeedDraft>({});
+  const [draft, setDraft] = useState<FeedDraft>(rememberedFeed);
   const pathOf = (of: string) => {
     const after = new URLSearchParams(params);
     after.set('of', of);

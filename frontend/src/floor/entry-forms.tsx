@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { LOSS_CAUSES, type LossCause } from '../shared/api-types';
+import { useClosedWords } from '../shared/closed-houses';
 import { useFormats } from '../shared/formats';
 import { answer, api } from '../shared/http';
 import { useMessages } from '../shared/messages';
@@ -119,6 +120,7 @@ function StageForm({ batch, before, record, busy }: EntryFormProps) {
 function MoveForm({ batch, before, record, busy }: EntryFormProps) {
   const t = useMessages(floorMessages);
   const houses = housesToMoveTo(batch, useHouses().data ?? []);
+  const closedWords = useClosedWords();
   const [house, setHouse] = useState(before?.kind === 'move' ? before.house : undefined);
   return (
     <Form
@@ -128,12 +130,21 @@ function MoveForm({ batch, before, record, busy }: EntryFormProps) {
     >
       <fieldset className="choices">
         <legend>{t.toWhere}</legend>
-        {houses.map((each) => (
-          <Choice key={each.code} chosen={house === each.code} choose={() => setHouse(each.code)}>
-            {each.name}
-            <small>{each.code}</small>
-          </Choice>
-        ))}
+        {houses.map((each) => {
+          const closed = closedWords(each.code, 'short');
+          return (
+            <Choice
+              key={each.code}
+              chosen={house === each.code}
+              choose={() => setHouse(each.code)}
+              disabled={closed !== undefined}
+            >
+              {each.name}
+              <small>{each.code}</small>
+              {closed !== undefined && <small className="rc-broken">✕ {closed}</small>}
+            </Choice>
+          );
+        })}
       </fieldset>
     </Form>
   );

@@ -4,6 +4,7 @@ import type { BatchView } from '../shared/api-types';
 import { useOutbox } from '../outbox/outbox';
 import { laneOf, waitingFor } from '../outbox/outbox-state';
 import { useBatch } from '../shared/batch-queries';
+import { ClosedHouseNote } from '../shared/closed-houses';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { Problem } from '../shared/problem';
@@ -106,6 +107,7 @@ export function FloorBatch({ id, action, mends, choose, leave }: FloorBatchProps
           {t.story}
         </Link>
       </div>
+      <ClosedHouseNote house={batch.data.house} />
       <Figures batch={batch.data} timeZone={timeZone} stale={batch.isError} asOfMs={batch.dataUpdatedAt} said={said} />
       <RefusedEntries batch={id} />
       {isFinished(batch.data) && <p className="rc-quiet">{t.finished}</p>}

@@ -1,5 +1,6 @@
 import { useDeferredValue, useEffect, useRef, useState } from 'react';
 import { useBatchList } from '../shared/batch-queries';
+import { useClosedWords } from '../shared/closed-houses';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { Failed, Loading } from '../shared/screen-states';
@@ -18,6 +19,7 @@ export function FloorFind({ site, open }: { site: string; open: (batch: string) 
   const format = useFormats();
   const list = useBatchList({ site, state: 'live' });
   const houses = useHouses().data ?? [];
+  const closedWords = useClosedWords();
   const [typed, setTyped] = useState('');
   const wanted = useDeferredValue(typed);
   const [lastUsed] = useState(lastUsedBatches);
@@ -82,6 +84,9 @@ export function FloorFind({ site, open }: { site: string; open: (batch: string) 
               <span className="found-detail">
                 <b>{batch.id}</b>, {houses.find((house) => house.code === batch.house)?.name ?? batch.house}
               </span>
+              {closedWords(batch.house) !== undefined && (
+                <span className="found-detail rc-broken">✕ {closedWords(batch.house, 'short')}</span>
+              )}
               <span className="found-stage">{stages[`stage${batch.stage}`]}</span>
             </button>
           </li>

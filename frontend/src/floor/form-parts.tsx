@@ -45,9 +45,22 @@ export function Form(props: {
   );
 }
 
-export function Choice({ chosen, choose, children }: { chosen: boolean; choose: () => void; children: ReactNode }) {
+interface ChoiceProps {
+  readonly chosen: boolean;
+  readonly choose: () => void;
+  readonly disabled?: boolean;
+  readonly children: ReactNode;
+}
+
+export function Choice({ chosen, choose, disabled = false, children }: ChoiceProps) {
   return (
-    <button type="button" className="floor-button choice" aria-pressed={chosen} onClick={choose}>
+    <button
+      type="button"
+      className="floor-button choice"
+      aria-pressed={chosen}
+      disabled={disabled}
+      onClick={choose}
+    >
       <span className="choice-mark" aria-hidden="true">
         {chosen ? '✓' : ''}
       </span>

@@ -72,6 +72,8 @@ export function useRenewAfterSending(): void {
       outbox.onSent(({ message }) => {
         void queries.invalidateQueries({ queryKey: groups.batch(laneOf(message)) });
         if (message.to === 'round') void queries.invalidateQueries({ queryKey: groups.roundsOf(message.site) });
+        // What was done or carried out may have settled a warning.
+        void queries.invalidateQueries({ queryKey: groups.warnings() });
       }),
     [queries],
   );

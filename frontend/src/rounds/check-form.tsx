@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import type { RoundField, RoundItem } from '../shared/climate-types';
+import { useClosedWords } from '../shared/closed-houses';
 import { useMessages } from '../shared/messages';
 import { useHouses } from '../shared/setup-lists';
 import { AmountPad } from '../floor/amount-pad';
@@ -160,6 +161,7 @@ interface HouseChoiceProps {
 function HouseChoice({ item, site, value, choose, fault }: HouseChoiceProps) {
   const t = useMessages(roundsMessages);
   const houses = (useHouses().data ?? []).filter((house) => house.site === site && house.code !== item.house);
+  const closedWords = useClosedWords();
   const suits = (code: string) => item.fits.includes(code);
   const ordered = [...houses].sort((a, b) => Number(suits(b.code)) - Number(suits(a.code)));
   return (
@@ -168,8 +170,14 @@ function HouseChoice({ item, site, value, choose, fault }: HouseChoiceProps) {
         {t.house} {fault && <span className="rc-broken">✕ {fault}</span>}
       </legend>
       {ordered.map(({ code, name }) => (
-        <Choice key={code} chosen={value === code} choose={() => choose(code)}>
+        <Choice
+          key={code}
+          chosen={value === code}
+          choose={() => choose(code)}
+          disabled={closedWords(code) !== undefined}
+        >
           {name} {suits(code) && <small>✓ {t.suits}</small>}
+          {closedWords(code) !== undefined && <small className="rc-broken">✕ {closedWords(code, 'short')}</small>}
         </Choice>
       ))}
     </fieldset>

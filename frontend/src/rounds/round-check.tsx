@@ -57,7 +57,7 @@ export function RoundCheck({ item, site, on }: { item: ShownItem; site: Site; on
             )}
           </p>
           {blocked && item.blockedUntil !== null && (
-            <p className="rc-broken">✕ {t.blocked(format.dateTime(item.blockedUntil, site.timeZone))}</p>
+            <p className="rc-broken">✕ {t.blocked(format.dateTime(item.blockedUntil, site.timeZone), item.blockedBy ?? '')}</p>
           )}
           <p className="round-why" lang="en">
             {item.why}

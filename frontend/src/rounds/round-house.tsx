@@ -1,15 +1,14 @@
 import { useState } from 'react';
 import { Link } from 'react-router';
-import { climateMessages } from '../climate/climate-messages';
 import { Offered } from '../people/offered';
 import { useSignedIn } from '../people/signed-in';
 import type { Site } from '../shared/api-types';
-import type { ClimateQuantity, RoundItem } from '../shared/climate-types';
+import type { RoundItem } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { ProblemNote } from '../shared/screen-states';
-import { useHouses } from '../shared/setup-lists';
 import { useAnswerCheck } from './answer-check';
+import { ClashAdvice } from './clash-advice';
 import { RoundCheck } from './round-check';
 import { roundsMessages } from './rounds-messages';
 import { byBatch, clashesTogether, type HouseRound, type ShownItem } from './rounds-state';
@@ -18,13 +17,6 @@ import { byBatch, clashesTogether, type HouseRound, type ShownItem } from './rou
 export function RoundHouse({ house, site, on }: { house: HouseRound; site: Site; on: string }) {
   const t = useMessages(roundsMessages);
   const format = useFormats();
-  const houses = useHouses().data ?? [];
-  const climate = useMessages(climateMessages);
-  const quantityName = (quantity: string) => {
-    const said = quantity in climate ? climate[quantity as ClimateQuantity] : quantity.replaceAll('-', ' ');
-    return said.charAt(0).toLowerCase() + said.slice(1);
-  };
-  const name = (code: string) => houses.find((each) => each.code === code)?.name ?? code;
   return (
     <section aria-label={house.name} className="round-house">
       <h2>
@@ -32,20 +24,10 @@ export function RoundHouse({ house, site, on }: { house: HouseRound; site: Site;
         <small>{t.left(format.integer(house.open.length))}</small>
       </h2>
       {house.blockedUntil !== null && (
-        <p className="rc-problem">✕ {t.houseBlocked(format.dateTime(house.blockedUntil, site.timeZone))}</p>
+        <p className="rc-problem">✕ {t.houseBlocked(format.dateTime(house.blockedUntil, site.timeZone), house.blockedBy ?? '')}</p>
       )}
       {clashesTogether(house.clashes).map(({ quantities, move }) => (
-        <p key={quantities.join()} className="rc-warning">
-          ▲{' '}
-          {t.clash(
-            quantities.map(quantityName).join(', '),
-            move
-              .map(({ batch, fits }) =>
-                fits.length > 0 ? t.moveWhere(batch, fits.map(name).join(', ')) : t.moveNowhere(batch),
-              )
-              .join('; '),
-          )}
-        </p>
+        <ClashAdvice key={quantities.join()} quantities={quantities} move={move} house={house.house} site={site} />
       ))}
       {byBatch(house.open).map(({ batch, items }) => (
         <div key={batch ?? ''} className="round-stop">

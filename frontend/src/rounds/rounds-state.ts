@@ -8,6 +8,8 @@ export interface HouseRound {
   readonly house: string;
   readonly name: string;
   readonly blockedUntil: string | null;
+  /** The product that closes it until then. */
+  readonly blockedBy: string | null;
   readonly clashes: HouseOnTheWalk['clashes'];
   readonly open: readonly ShownItem[];
   readonly closed: readonly ShownItem[];
@@ -74,6 +76,7 @@ export function byHouse(items: readonly ShownItem[], walk: readonly HouseOnTheWa
         house,
         name: stop?.name ?? own[0]?.houseName ?? house,
         blockedUntil: stop?.blockedUntil ?? null,
+        blockedBy: stop?.blockedBy ?? null,
         clashes: stop?.clashes ?? [],
         open: own.filter((item) => !isClosed(item)),
         closed: own.filter(isClosed),

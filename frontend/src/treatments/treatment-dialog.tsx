@@ -22,8 +22,15 @@ import { recordTreatment } from './treatments-api';
 import { treatmentsMessages } from './treatments-messages';
 import { treatmentOf, type TreatmentDraft, type TreatmentFaults } from './treatments-state';
 
+interface TreatmentDialogProps {
+  readonly site: string | undefined;
+  /** What is known of it where it is opened; never a product. */
+  readonly start?: Partial<Pick<TreatmentDraft, 'house' | 'batch' | 'purpose'>>;
+  readonly close: () => void;
+}
+
 /** Writes down what was applied. Every field is the reader's own: nothing is proposed. */
-export function TreatmentDialog({ site, close }: { site: string | undefined; close: () => void }) {
+export function TreatmentDialog({ site, start, close }: TreatmentDialogProps) {
   const t = useMessages(treatmentsMessages);
   const shared = useMessages(sharedMessages);
   const format = useFormats();
@@ -48,6 +55,7 @@ export function TreatmentDialog({ site, close }: { site: string | undefined; clo
       time,
       reentryHours: '',
       note: '',
+      ...start,
     };
   });
   const [faults, setFaults] = useState<TreatmentFaults>({});
@@ -79,6 +87,7 @@ export function TreatmentDialog({ site, close }: { site: string | undefined; clo
       notice({ text: recorded.closed ? t.done(house, until) : t.doneOpen });
       await queries.invalidateQueries({ queryKey: groups.treatments() });
       await queries.invalidateQueries({ queryKey: groups.rounds() });
+      await queries.invalidateQueries({ queryKey: groups.warnings() });
       close();
     } catch (refused) {
       if (refused instanceof Problem) sent.current = undefined;

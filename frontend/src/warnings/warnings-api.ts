@@ -23,6 +23,14 @@ export function useWarnings(query: WarningQuery) {
   });
 }
 
+/** What a warning rests on, hour by hour; asked for when it is opened. */
+export function useEvidence(id: string) {
+  return useQuery({
+    queryKey: keys.warningEvidence(id),
+    queryFn: ({ signal }) => answer(api.GET('/api/warnings/{id}/evidence', { params: { path: { id } }, signal })),
+  });
+}
+
 /** Those that stand now: what stood at some moment of the last hour. */
 export function useStandingWarnings(site: string | undefined) {
   const from = new Date(Math.floor(useNow() / HOUR_MS) * HOUR_MS - HOUR_MS).toISOString();

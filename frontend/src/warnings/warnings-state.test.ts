@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { WarningView } from '../shared/climate-types';
-import { filterFrom, paramsFor, shownWarnings, spokenAs, undelivered, unseen } from './warnings-state';
+import { byHouse, filterFrom, paramsFor, settlingItems, shownWarnings, spokenAs, undelivered, unseen } from './warnings-state';
 
 const warning = (id: string, state: WarningView['state'], since: string): WarningView => ({
   id,
@@ -17,6 +17,7 @@ const warning = (id: string, state: WarningView['state'], since: string): Warnin
   limit: 20,
   unit: 'Cel',
   batches: [],
+  settledBy: [],
   text: '',
   acknowledgedAt: null,
   acknowledgedBy: null,
@@ -33,6 +34,38 @@ const all = [
 test('what nobody has seen comes first, the newest first, and what ended only in the log', () => {
   expect(shownWarnings(all, 'open').map(({ id }) => id)).toEqual(['newer', 'older', 'seen']);
   expect(shownWarnings(all, 'all').map(({ id }) => id)).toEqual(['newer', 'older', 'seen', 'ended']);
+});
+
+test('houses stand in the order of what cannot wait, each with all of its own', () => {
+  const of = (id: string, house: string, kind: WarningView['kind']) => ({
+    ...warning(id, 'lasting', '2026-11-25T08:00:00Z'),
+    house,
+    kind,
+  });
+  const shown = shownWarnings(
+    [of('traps', 'n-1', 'scouting-missed'), of('wet', 'n-1', 'air-wet'), of('dry', 'n-2', 'dry-down')],
+    'open',
+  );
+
+  expect(byHouse(shown).map(({ house, warnings }) => [house, warnings.map(({ id }) => id)])).toEqual([
+    ['n-2', ['dry']],
+    ['n-1', ['wet', 'traps']],
+  ]);
+});
+
+test('a warning is settled by the open checks of what it is about, and by no others', () => {
+  const item = (task: 'scouting' | 'moisture-check' | 'mist-off', house: string, batch: string | null, state: 'due' | 'done' = 'due') =>
+    ({ task, house, batch, state }) as const;
+  const walk = item('scouting', 'n-1', null);
+  const look = item('moisture-check', 'n-1', 'B1');
+  const off = item('mist-off', 'n-1', 'B1');
+  const items = [walk, look, off, item('scouting', 'n-2', null), item('moisture-check', 'n-1', 'B2')];
+  const base = { house: 'n-1', batch: null, batches: ['B1'] };
+
+  expect(settlingItems({ ...base, settledBy: ['scouting'] }, items)).toEqual([walk]);
+  expect(settlingItems({ ...base, settledBy: ['moisture-check'] }, items)).toEqual([look]);
+  expect(settlingItems({ ...base, batch: 'B1', settledBy: ['wean-mist', 'mist-off'] }, items)).toEqual([off]);
+  expect(settlingItems({ ...base, settledBy: ['scouting'] }, [item('scouting', 'n-1', null, 'done')])).toEqual([]);
 });
 
 test('the bell counts what lasts and nobody has seen', () => {

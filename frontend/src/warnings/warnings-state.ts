@@ -1,4 +1,4 @@
-import type { ClimateQuantity, WarningView } from '../shared/climate-types';
+import type { ClimateQuantity, RoundItem, WarningView } from '../shared/climate-types';
 
 /** Which warnings are shown, in which order, and how their figures are to be read. */
 
@@ -27,13 +27,77 @@ export function paramsFor({ house, scope }: WarningFilter, before: URLSearchPara
   return params;
 }
 
-const URGENCY: Readonly<Record<WarningView['state'], number>> = { lasting: 0, acknowledged: 1, ended: 2 };
+const STATES: Readonly<Record<WarningView['state'], number>> = { lasting: 0, acknowledged: 1, ended: 2 };
 
-/** What nobody has seen comes first, then what lasts; the newest first in each. */
+export type Urgency = 'now' | 'today' | 'week';
+
+/** How soon plants suffer from it. Common practice, no source. */
+const URGENCY: Readonly<Record<WarningView['kind'], Urgency>> = {
+  'dry-down': 'now',
+  'medium-dry': 'now',
+  'medium-cold': 'now',
+  'air-cold': 'now',
+  'light-high': 'now',
+  'no-readings': 'today',
+  'over-misting': 'today',
+  'medium-saturated': 'today',
+  'air-wet': 'today',
+  'night-mist-on': 'today',
+  'mist-not-weaned': 'today',
+  'no-feed': 'today',
+  'prevention-missed': 'week',
+  'scouting-missed': 'week',
+};
+
+const RANK: Readonly<Record<Urgency, number>> = { now: 0, today: 1, week: 2 };
+
+export function urgencyOf({ kind }: Pick<WarningView, 'kind'>): Urgency {
+  return URGENCY[kind];
+}
+
+/** What nobody has seen comes first, then what lasts; the most urgent in each, of these the newest. */
 export function shownWarnings(warnings: readonly WarningView[], scope: WarningScope): readonly WarningView[] {
   return warnings
     .filter(({ state }) => scope === 'all' || state !== 'ended')
-    .sort((a, b) => URGENCY[a.state] - URGENCY[b.state] || b.since.localeCompare(a.since));
+    .sort(
+      (a, b) =>
+        STATES[a.state] - STATES[b.state] ||
+        RANK[urgencyOf(a)] - RANK[urgencyOf(b)] ||
+        b.since.localeCompare(a.since),
+    );
+}
+
+export interface WarningsOfHouse {
+  readonly house: string;
+  readonly site: string;
+  readonly warnings: readonly WarningView[];
+}
+
+/** House by house in the order of their first warning, so that the house that cannot wait stands on top. */
+export function byHouse(shown: readonly WarningView[]): readonly WarningsOfHouse[] {
+  const houses = new Map<string, WarningView[]>();
+  for (const warning of shown) {
+    const own = houses.get(warning.house);
+    if (own) own.push(warning);
+    else houses.set(warning.house, [warning]);
+  }
+  return [...houses].map(([house, own]) => ({ house, site: own[0]?.site ?? '', warnings: own }));
+}
+
+/** The open checks of the round that settle a warning: of its batch, or of the batches it concerns. */
+export function settlingItems<T extends Pick<RoundItem, 'task' | 'house' | 'batch' | 'state'>>(
+  warning: Pick<WarningView, 'settledBy' | 'house' | 'batch' | 'batches'>,
+  items: readonly T[],
+): readonly T[] {
+  const concerned = warning.batch === null ? warning.batches : [warning.batch];
+  return items.filter(
+    ({ task, house, batch, state }) =>
+      state !== 'done' &&
+      state !== 'skipped' &&
+      house === warning.house &&
+      warning.settledBy.includes(task) &&
+      (batch === null ? warning.batch === null : concerned.includes(batch)),
+  );
 }
 
 /** What the bell counts: lasting, and seen by nobody. */

@@ -1,14 +1,15 @@
 import { useSearchParams } from 'react-router';
+import { ClosedHouseNote } from '../shared/closed-houses';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { Empty, Failed, Loading } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
-import { useHouses } from '../shared/setup-lists';
+import { useHouses, useSites } from '../shared/setup-lists';
 import { TakeTable } from '../shared/take-table';
 import { WarningItem } from './warning-item';
 import { useWarnings } from './warnings-api';
 import { warningsMessages } from './warnings-messages';
-import { filterFrom, paramsFor, shownWarnings, type WarningFilter } from './warnings-state';
+import { byHouse, filterFrom, paramsFor, shownWarnings, type WarningFilter } from './warnings-state';
 import './warnings.css';
 
 /** What is wrong in the houses now, and the log of what was. */
@@ -21,6 +22,7 @@ export function WarningsView() {
   const change = (part: Partial<WarningFilter>) =>
     setParams((before) => paramsFor({ ...filterFrom(before), ...part }, before));
   const houses = (useHouses().data ?? []).filter(({ site }) => filter.site === undefined || site === filter.site);
+  const sites = useSites().data ?? [];
   const houseName = (code: string) => houses.find((house) => house.code === code)?.name ?? code;
   const warnings = useWarnings({ site: filter.site, house: filter.house });
   const shown = shownWarnings(warnings.data ?? [], filter.scope);
@@ -49,11 +51,26 @@ export function WarningsView() {
       );
     }
     return (
-      <ul className="warnings">
-        {shown.map((warning) => (
-          <WarningItem key={warning.id} warning={warning} houseName={houseName(warning.house)} />
+      <>
+        {byHouse(shown).map((group) => (
+          <section key={group.house} className="warnings-house" aria-label={houseName(group.house)}>
+            <h2>
+              {houseName(group.house)} <small>{t.ofHouse(format.integer(group.warnings.length))}</small>
+            </h2>
+            <ClosedHouseNote house={group.house} />
+            <ul className="warnings">
+              {group.warnings.map((warning) => (
+                <WarningItem
+                  key={warning.id}
+                  warning={warning}
+                  houseName={houseName(warning.house)}
+                  site={sites.find(({ code }) => code === warning.site)}
+                />
+              ))}
+            </ul>
+          </section>
         ))}
-      </ul>
+      </>
     );
   };
   return (

@@ -45,6 +45,13 @@ public final class RecipeClashes {
         return in(together).isEmpty();
     }
 
+    /** What all of them share, or what suits the most trays where they share nothing; open at both ends for nobody. */
+    public static Band suits(RecipeQuantity quantity, List<Resident> residents) {
+        return residents.isEmpty()
+                ? new Band(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY)
+                : clash(quantity, residents).suits();
+    }
+
     private static RecipeClash clash(RecipeQuantity quantity, List<Resident> residents) {
         double best = residents.stream()
                 .map(resident -> resident.recipe().band(quantity).least())

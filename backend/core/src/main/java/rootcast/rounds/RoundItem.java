@@ -1,6 +1,5 @@
 package rootcast.rounds;
 
-import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
@@ -12,7 +11,7 @@ import org.jspecify.annotations.Nullable;
  * @param batch        null where the whole house is meant
  * @param dueOn        the day it fell due, by the site's calendar
  * @param why          in a sentence
- * @param blockedUntil when the house may be entered again; null if nothing keeps people out
+ * @param blockedBy    what keeps people out of the house; null if nothing does
  */
 public record RoundItem(
         String id,
@@ -22,7 +21,7 @@ public record RoundItem(
         LocalDate dueOn,
         State state,
         String why,
-        @Nullable Instant blockedUntil) {
+        @Nullable Treatment blockedBy) {
 
     public enum State {
         DUE,

@@ -28,14 +28,14 @@ public final class Rounds {
      */
     public static List<RoundItem> of(Site site, HouseCare house, Rhythm rhythm, LocalDate on, Instant now) {
         Set<String> closed = house.cares().stream().map(Care::item).collect(Collectors.toSet());
-        Optional<Instant> closedUntil = Treatment.closedUntil(house.treatments(), house.house(), now);
+        Optional<Treatment> closing = Treatment.closing(house.treatments(), house.house(), now);
         Instant endOfDay = site.startOf(on.plusDays(1));
         Stream<Due> wanted = Stream.concat(
                 HouseTasks.scouting(site, house, rhythm).stream(),
                 house.batches().stream().flatMap(batch -> new BatchTasks(site, batch, house, rhythm, endOfDay).all()));
         List<RoundItem> items = new ArrayList<>();
         wanted.filter(due -> !due.dueOn().isAfter(on) && !closed.contains(due.id()))
-                .map(due -> open(house.house(), due, on, closedUntil.orElse(null)))
+                .map(due -> open(house.house(), due, on, closing.orElse(null)))
                 .forEach(items::add);
         house.cares().stream()
                 .filter(care -> care.house().equals(house.house())
@@ -63,11 +63,11 @@ public final class Rounds {
                 .thenComparing(RoundItem::id);
     }
 
-    private static RoundItem open(String house, Due due, LocalDate on, @Nullable Instant closedUntil) {
-        RoundItem.State state = closedUntil != null
+    private static RoundItem open(String house, Due due, LocalDate on, @Nullable Treatment closing) {
+        RoundItem.State state = closing != null
                 ? RoundItem.State.BLOCKED
                 : due.dueOn().isBefore(on) ? RoundItem.State.CARRIED_OVER : RoundItem.State.DUE;
-        return new RoundItem(due.id(), house, due.batch(), due.task(), due.dueOn(), state, due.why(), closedUntil);
+        return new RoundItem(due.id(), house, due.batch(), due.task(), due.dueOn(), state, due.why(), closing);
     }
 
     private static RoundItem closed(Care care) {

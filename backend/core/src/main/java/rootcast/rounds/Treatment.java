@@ -3,7 +3,10 @@ package rootcast.rounds;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Collection;
+import java.util.Comparator;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import rootcast.ledger.BatchState;
@@ -12,10 +15,17 @@ import rootcast.ledger.BatchState;
  * A plant protection product, growth regulator or the like that somebody applied. Nothing here proposes one.
  *
  * @param batch   null if the whole house was treated
+ * @param product what was applied, as the label names it
  * @param reentry from application until people may go in again, as the label says; zero if it asks for none
  */
 public record Treatment(
-        UUID id, String house, @Nullable String batch, Purpose purpose, Instant appliedAt, Duration reentry) {
+        UUID id,
+        String house,
+        @Nullable String batch,
+        Purpose purpose,
+        String product,
+        Instant appliedAt,
+        Duration reentry) {
 
     public enum Purpose {
         PREVENTION,
@@ -53,11 +63,21 @@ public record Treatment(
                 : batch.equals(treated.batch().id());
     }
 
-    /** Until when the house must not be entered, seen from {@code at}; empty if it may be. The longest one counts. */
-    public static Optional<Instant> closedUntil(Collection<Treatment> treatments, String house, Instant at) {
+    /**
+     * What keeps people out of the house at {@code at}; empty if they may go in. Of several the one that ends last. Every
+     * screen and every piece of advice asks this and nothing else.
+     */
+    public static Optional<Treatment> closing(Collection<Treatment> treatments, String house, Instant at) {
         return treatments.stream()
                 .filter(treatment -> treatment.house().equals(house) && treatment.closesAt(at))
-                .map(Treatment::reentryAt)
-                .max(Instant::compareTo);
+                .max(Comparator.comparing(Treatment::reentryAt).thenComparing(Treatment::id));
+    }
+
+    /** The houses that are closed at {@code at}, each with what {@link #closing} says of it. */
+    public static Map<String, Treatment> closedHouses(Collection<Treatment> treatments, Instant at) {
+        Map<String, Treatment> closed = new TreeMap<>();
+        treatments.forEach(treatment -> closing(treatments, treatment.house(), at)
+                .ifPresent(closing -> closed.put(closing.house(), closing)));
+        return closed;
     }
 }

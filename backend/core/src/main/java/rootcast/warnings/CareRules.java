@@ -17,7 +17,7 @@ import rootcast.rounds.Task;
 import rootcast.warnings.ResidentBatches.Resident;
 
 /**
- * What was left undone by an hour, one rule a method. A skipped item counts as dealt with: somebody gave a reason.
+ * What was left undone by a moment, one rule a method. A skipped item counts as dealt with: somebody gave a reason.
  *
  * <p>Days of grace are common practice and have no source.
  */
@@ -56,9 +56,8 @@ final class CareRules {
         }
     }
 
-    Sign mistNotWeaned(String batch, long hour) {
-        Instant now = HourlySeries.startOf(hour);
-        return of(batch, hour)
+    Sign mistNotWeaned(String batch, Instant now, List<Resident> present) {
+        return of(batch, present)
                 .filter(resident -> longAfter(resident, Stage.CALLUS, WEANING_GRACE, now))
                 .filter(resident -> weanedTo(batch, now)
                         < resident.recipe().of(Phase.ROOTING).mist().ordinal())
@@ -80,9 +79,8 @@ final class CareRules {
                 .orElse(0);
     }
 
-    Sign noFeed(String batch, long hour) {
-        Instant now = HourlySeries.startOf(hour);
-        return of(batch, hour)
+    Sign noFeed(String batch, Instant now, List<Resident> present) {
+        return of(batch, present)
                 .filter(resident -> longAfter(resident, Stage.ROOT, FEED_GRACE, now))
                 .filter(resident ->
                         resident.recipe().of(Phase.FILLING).nitrogenPpm().least() > 0)
@@ -92,9 +90,8 @@ final class CareRules {
     }
 
     /** For a week after the day by which it was due; then it is past mending. */
-    Sign preventionMissed(String batch, long hour) {
-        Instant now = HourlySeries.startOf(hour);
-        return of(batch, hour)
+    Sign preventionMissed(String batch, Instant now, List<Resident> present) {
+        return of(batch, present)
                 .filter(resident -> {
                     Instant due = resident.state().batch().stuckAt().plus(Duration.ofDays(rhythm.preventionWithin()));
                     return !now.isBefore(due) && now.isBefore(due.plus(Duration.ofDays(rhythm.preventionWithin())));
@@ -109,9 +106,8 @@ final class CareRules {
                 .anyMatch(treatment -> !treatment.appliedAt().isAfter(now) && treatment.prevents(resident.state()));
     }
 
-    Sign scoutingMissed(long hour) {
-        Instant now = HourlySeries.startOf(hour);
-        Optional<Instant> cameIn = residents.at(hour).stream()
+    Sign scoutingMissed(Instant now, List<Resident> present) {
+        Optional<Instant> cameIn = present.stream()
                 .map(resident -> cameIn(resident.state(), now))
                 .min(Instant::compareTo);
         if (cameIn.isEmpty()) {
@@ -123,7 +119,7 @@ final class CareRules {
                 .map(last -> last.plus(Duration.ofDays(rhythm.scouting())))
                 .orElse(cameIn.get().plus(Duration.ofDays(1)))
                 .plus(SCOUTING_GRACE);
-        return now.isBefore(deadline) ? Sign.FINE : Sign.bad(ResidentBatches.names(residents.at(hour)));
+        return now.isBefore(deadline) ? Sign.FINE : Sign.bad(ResidentBatches.names(present));
     }
 
     /** Only of what was measured before: a house without a probe is not at fault every hour. */
@@ -137,8 +133,8 @@ final class CareRules {
                 : Sign.FINE;
     }
 
-    private Optional<Resident> of(String batch, long hour) {
-        return residents.at(hour).stream()
+    private static Optional<Resident> of(String batch, List<Resident> present) {
+        return present.stream()
                 .filter(resident -> resident.batch().equals(batch))
                 .findFirst();
     }

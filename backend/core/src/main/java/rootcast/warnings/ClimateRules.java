@@ -2,6 +2,7 @@ package rootcast.warnings;
 
 import java.time.LocalTime;
 import java.time.ZoneId;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -205,16 +206,17 @@ final class ClimateRules {
         if (!Double.isNaN(probe)) {
             return probe;
         }
-        double seen = Double.NaN;
-        long newest = hour - LEVEL_HOLDS_HOURS;
-        for (Care care : levelsOf.getOrDefault(resident.batch(), List.of())) {
-            long at = HourlySeries.hourOf(care.at());
-            if (at <= hour && at > newest) {
-                newest = at;
-                seen = care.level();
-            }
-        }
-        return seen;
+        return levelsOf.getOrDefault(resident.batch(), List.of()).stream()
+                .filter(care -> HourlySeries.hourOf(care.at()) <= hour
+                        && HourlySeries.hourOf(care.at()) > hour - LEVEL_HOLDS_HOURS)
+                .max(Comparator.comparing(Care::at))
+                .map(care -> (double) care.level())
+                .orElse(Double.NaN);
+    }
+
+    /** Whether the moisture of the hour is known by hand alone, so that one look says how it stands now. */
+    boolean isByHand(long hour) {
+        return Double.isNaN(hours.at(Measured.MOISTURE_LEVEL, hour));
     }
 
     private boolean isNight(long hour) {

@@ -19,6 +19,7 @@ final class ResidentBatches {
     private final List<List<Resident>> byHour = new ArrayList<>();
 
     private final long fromHour;
+    private final Watched house;
 
     record Resident(BatchState state, CropRecipe recipe, Phase phase) {
         String batch() {
@@ -40,18 +41,22 @@ final class ResidentBatches {
 
     ResidentBatches(Watched house, long fromInclusive, long untilExclusive) {
         fromHour = fromInclusive;
+        this.house = house;
         for (long hour = fromInclusive; hour < untilExclusive; hour++) {
-            Instant at = HourlySeries.startOf(hour);
-            List<Resident> present = new ArrayList<>();
-            for (Watched.Resident resident : house.residents()) {
-                if (resident.isIn(house.house(), at)) {
-                    BatchState state = resident.state();
-                    Phase phase = resident.recipe().phaseAt(state.batch().stuckAt(), state.reachedAt(), at);
-                    present.add(new Resident(state, resident.recipe(), phase));
-                }
-            }
-            byHour.add(present);
+            byHour.add(at(HourlySeries.startOf(hour)));
         }
+    }
+
+    List<Resident> at(Instant at) {
+        List<Resident> present = new ArrayList<>();
+        for (Watched.Resident resident : house.residents()) {
+            if (resident.isIn(house.house(), at)) {
+                BatchState state = resident.state();
+                Phase phase = resident.recipe().phaseAt(state.batch().stuckAt(), state.reachedAt(), at);
+                present.add(new Resident(state, resident.recipe(), phase));
+            }
+        }
+        return present;
     }
 
     List<Resident> at(long hour) {

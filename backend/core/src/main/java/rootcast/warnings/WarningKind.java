@@ -1,6 +1,8 @@
 package rootcast.warnings;
 
+import java.util.List;
 import java.util.Locale;
+import rootcast.rounds.Task;
 
 /**
  * The mistakes that are watched for, with how many bad hours raise the warning and how many good hours end it.
@@ -42,6 +44,18 @@ public enum WarningKind {
 
     Hysteresis hysteresis() {
         return hysteresis;
+    }
+
+    /** The checks of a round that settle it; empty for what only the climate settles. */
+    public List<Task> settledBy() {
+        return switch (this) {
+            case MEDIUM_DRY, MEDIUM_SATURATED, OVER_MISTING -> List.of(Task.MOISTURE_CHECK);
+            case MIST_NOT_WEANED -> List.of(Task.WEAN_MIST, Task.NIGHT_MIST_OFF, Task.MIST_OFF);
+            case NO_FEED -> List.of(Task.FEED_STEP);
+            case SCOUTING_MISSED -> List.of(Task.SCOUTING);
+            case PREVENTION_MISSED -> List.of(Task.PREVENTION);
+            default -> List.of();
+        };
     }
 
     public String wireName() {

@@ -156,7 +156,7 @@ class RoundDetailsTest {
                         .asks(4, Task.PREVENTION))
                 .isFalse();
         Treatment control =
-                new Treatment(new UUID(1, 1), OneHouse.HOUSE, "B1", Treatment.Purpose.CONTROL, day(3.5), Duration.ZERO);
+                new Treatment(new UUID(1, 1), OneHouse.HOUSE, "B1", Treatment.Purpose.CONTROL, "Guard 50", day(3.5), Duration.ZERO);
         assertThat(new OneHouse().with(moved).with(control).asks(4, Task.PREVENTION))
                 .isTrue();
     }
@@ -171,14 +171,14 @@ class RoundDetailsTest {
     }
 
     private static Treatment treated(String house, @Nullable String batch, Instant at) {
-        return new Treatment(new UUID(1, 0), house, batch, Treatment.Purpose.PREVENTION, at, Duration.ZERO);
+        return new Treatment(new UUID(1, 0), house, batch, Treatment.Purpose.PREVENTION, "Guard 50", at, Duration.ZERO);
     }
 
     @Test
     void reentryIsNeverBeforeTheTreatment() {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> new Treatment(
-                        new UUID(1, 2), "H1", null, Treatment.Purpose.OTHER, STUCK, Duration.ofSeconds(-1)))
+                        new UUID(1, 2), "H1", null, Treatment.Purpose.OTHER, "Guard 50", STUCK, Duration.ofSeconds(-1)))
                 .withMessageContaining("negative");
     }
 

@@ -250,7 +250,7 @@ class RoundsTest {
             List<RoundItem> inside = house.round(5, day(5.25));
             assertThat(inside).isNotEmpty().allSatisfy(item -> {
                 assertThat(item.state()).isEqualTo(RoundItem.State.BLOCKED);
-                assertThat(item.blockedUntil()).isEqualTo(day(5.5));
+                assertThat(item.blockedBy().reentryAt()).isEqualTo(day(5.5));
             });
             assertThat(house.round(5, day(5.5)))
                     .isNotEmpty()
@@ -262,13 +262,15 @@ class RoundsTest {
         void theLongestIntervalCounts() {
             List<Treatment> both = List.of(treated(day(5), 48), treated(day(6), 4));
 
-            assertThat(Treatment.closedUntil(both, OneHouse.HOUSE, day(6.1))).contains(day(7));
-            assertThat(Treatment.closedUntil(both, "H2", day(6.1))).isEmpty();
+            assertThat(Treatment.closing(both, OneHouse.HOUSE, day(6.1)))
+                    .map(Treatment::reentryAt)
+                    .contains(day(7));
+            assertThat(Treatment.closing(both, "H2", day(6.1))).isEmpty();
         }
 
         @Test
         void noIntervalClosesNothing() {
-            assertThat(Treatment.closedUntil(List.of(treated(day(5), 0)), OneHouse.HOUSE, day(5)))
+            assertThat(Treatment.closing(List.of(treated(day(5), 0)), OneHouse.HOUSE, day(5)))
                     .isEmpty();
         }
     }
@@ -300,6 +302,6 @@ class RoundsTest {
 
     private static Treatment treated(Instant at, int hours) {
         return new Treatment(
-                new UUID(1, hours), OneHouse.HOUSE, null, Treatment.Purpose.PREVENTION, at, Duration.ofHours(hours));
+                new UUID(1, hours), OneHouse.HOUSE, null, Treatment.Purpose.PREVENTION, "Guard 50", at, Duration.ofHours(hours));
     }
 }

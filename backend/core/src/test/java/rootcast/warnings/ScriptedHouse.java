@@ -97,7 +97,10 @@ final class ScriptedHouse {
     }
 
     ScriptedHouse did(Task task, @Nullable String batch, int day, int hour, @Nullable Integer level) {
-        Instant when = at(day, hour);
+        return did(task, batch, at(day, hour), level);
+    }
+
+    ScriptedHouse did(Task task, @Nullable String batch, Instant when, @Nullable Integer level) {
         cares.add(new Care(
                 task.wireName() + "." + batch + "." + when,
                 task,
@@ -127,7 +130,16 @@ final class ScriptedHouse {
 
     /** Warnings of the two weeks before and all hours up to the moment. */
     List<Warning> warningsUntil(int day, int hour) {
-        long until = START_HOUR + 24L * day + hour;
-        return Watch.over(watched(), Rhythm.USUAL, until - 14 * 24, until);
+        return warningsAt(at(day, hour));
+    }
+
+    List<Warning> warningsAt(Instant now) {
+        long until = HourlySeries.hourOf(now);
+        return Watch.over(watched(), Rhythm.USUAL, until - 14 * 24, until, now);
+    }
+
+    List<Watch.Seen> seen(Warning warning, int day, int hour, int hours) {
+        long from = START_HOUR + 24L * day + hour;
+        return Watch.seen(watched(), warning, from, from + hours);
     }
 }

@@ -57,6 +57,9 @@ public class RecordCare {
     public RecordedCare done(String item, Instant happenedAt, Observed observed, String by, Instant now) {
         Found found = find(item, now);
         mayHappen(found, happenedAt, now);
+        if (found.item().task() == Task.MOVE) {
+            mustBeOpen(found, observed.house(), happenedAt);
+        }
         List<UUID> entries = new ArrayList<>();
         for (What what : entriesOf(found.item(), observed)) {
             entries.add(recordEntry
@@ -173,16 +176,20 @@ public class RecordCare {
         if (happenedAt.isAfter(now)) {
             throw RefusalTable.inTheFuture(happenedAt, now);
         }
-        String house = found.item().house();
-        Treatment.closedUntil(found.at().treatments(), house, happenedAt).ifPresent(until -> {
+        mustBeOpen(found, found.item().house(), happenedAt);
+    }
+
+    private static void mustBeOpen(Found found, String house, Instant happenedAt) {
+        Treatment.closing(found.at().treatments(), house, happenedAt).ifPresent(closing -> {
             throw new Problem(
                             409,
                             "house-closed",
                             "The house must not be entered",
-                            "House '%s' was treated; it may be entered again from %s. The label and local law decide."
-                                    .formatted(house, until))
+                            "House '%s' was treated with %s; it may be entered again from %s. The label and local law decide."
+                                    .formatted(house, closing.product(), closing.reentryAt()))
                     .with("house", house)
-                    .with("until", until);
+                    .with("product", closing.product())
+                    .with("until", closing.reentryAt());
         });
     }
 

@@ -93,16 +93,17 @@ public class SiteCare {
                         : since;
             }
         }
+        List<Treatment> applied = treatments.of(site.code(), since, now.plusMillis(1)).stream()
+                .filter(AppliedTreatment::isInForce)
+                .map(AppliedTreatment::treatment)
+                .toList();
         return new At(
                 site,
                 now,
                 byHouse,
-                HouseClimateFit.of(residents(byHouse), now),
+                HouseClimateFit.of(residents(byHouse), Treatment.closedHouses(applied, now), now),
                 cares.of(site.code(), since).stream().map(RecordedCare::care).toList(),
-                treatments.of(site.code(), since, now.plusMillis(1)).stream()
-                        .filter(AppliedTreatment::isInForce)
-                        .map(AppliedTreatment::treatment)
-                        .toList());
+                applied);
     }
 
     private static Map<String, List<HouseClimateFit.ResidentBatch>> residents(Map<String, List<Cared>> byHouse) {

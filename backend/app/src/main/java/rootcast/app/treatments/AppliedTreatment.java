@@ -7,7 +7,6 @@ import rootcast.rounds.Treatment;
 /**
  * A treatment as somebody recorded it.
  *
- * @param product        what was applied, as the label names it
  * @param rate           as the label gives it, in its own words
  * @param appliedBy      who applied it
  * @param reversedAt     null unless it was a mistake and counts as never recorded
@@ -17,7 +16,6 @@ import rootcast.rounds.Treatment;
 public record AppliedTreatment(
         Treatment treatment,
         String site,
-        String product,
         String rate,
         String appliedBy,
         @Nullable String note,

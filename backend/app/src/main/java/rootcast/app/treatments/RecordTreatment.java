@@ -24,7 +24,9 @@ import rootcast.site.House;
 public class RecordTreatment {
 
     /** Longer than any label asks for; a slip of a digit closes no house for a year. */
-    private static final double MOST_REENTRY_HOURS = 30 * 24;
+    public static final Duration LONGEST_REENTRY = Duration.ofDays(30);
+
+    private static final double MOST_REENTRY_HOURS = LONGEST_REENTRY.toHours();
 
     /** Shown beside every treatment. */
     public static final List<String> CAUTIONS = List.of(
@@ -75,12 +77,12 @@ public class RecordTreatment {
                 house.code(),
                 wanted.batch(),
                 wanted.purpose(),
+                wanted.product(),
                 wanted.appliedAt().truncatedTo(ChronoUnit.MICROS),
                 Duration.ofMillis(Math.round(wanted.reentryHours() * 3_600_000)));
         AppliedTreatment applied = new AppliedTreatment(
                 treatment,
                 house.site(),
-                wanted.product(),
                 wanted.rate(),
                 wanted.appliedBy(),
                 wanted.note(),

@@ -20,13 +20,13 @@ import java.util.concurrent.locks.ReentrantLock;
 import rootcast.app.node.NodeDuties;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
-import rootcast.app.rounds.Cared;
 import rootcast.app.rounds.MeasuredHours;
 import rootcast.app.rounds.SiteCare;
 import rootcast.app.site.store.Places;
 import rootcast.app.warnings.store.PendingDeliveries;
 import rootcast.app.warnings.store.WarningStore;
 import rootcast.climate.HourlySeries;
+import rootcast.rounds.Care;
 import rootcast.rounds.Rhythm;
 import rootcast.site.Site;
 import rootcast.warnings.QuietHours;
@@ -90,6 +90,11 @@ public class WatchHouses {
     @Inject
     Event<WarningsChanged> changed;
 
+    /** Of the hours before a warning so many are shown, and of a long one so many at its end. */
+    private static final Duration BEFORE_IT = Duration.ofHours(12);
+
+    private static final Duration MOST_SHOWN = Duration.ofDays(4);
+
     private final Map<String, Instant> lookedAt = new ConcurrentHashMap<>();
     private final ReentrantLock watching = new ReentrantLock();
     private volatile boolean started;
@@ -136,21 +141,52 @@ public class WatchHouses {
         SiteCare.At at = siteCare.at(site, now);
         long until = HourlySeries.hourOf(now);
         long from = HourlySeries.hourOf(now.minus(SPAN));
-        List<Cared> all = at.byHouse().values().stream().flatMap(List::stream).toList();
         List<Warning> found = new ArrayList<>();
         for (String house : at.byHouse().keySet()) {
-            List<Watched.Resident> residents = all.stream()
-                    .filter(cared -> cared.snapshot().state().placements().stream()
-                            .anyMatch(placement -> placement.house().equals(house)))
-                    .map(cared -> new Watched.Resident(cared.snapshot().state(), cared.recipe()))
-                    .toList();
-            if (!residents.isEmpty()) {
-                Watched watched =
-                        new Watched(site, house, hours.of(house, from, until), residents, at.cares(), at.treatments());
-                found.addAll(Watch.over(watched, Rhythm.USUAL, from, until));
+            Watched watched = watched(at, house, from, until);
+            if (!watched.residents().isEmpty()) {
+                found.addAll(Watch.over(watched, Rhythm.USUAL, from, until, now));
             }
         }
         return found;
+    }
+
+    private Watched watched(SiteCare.At at, String house, long fromInclusive, long untilExclusive) {
+        List<Watched.Resident> residents = at.byHouse().values().stream()
+                .flatMap(List::stream)
+                .filter(cared -> cared.snapshot().state().placements().stream()
+                        .anyMatch(placement -> placement.house().equals(house)))
+                .map(cared -> new Watched.Resident(cared.snapshot().state(), cared.recipe()))
+                .toList();
+        return new Watched(
+                at.site(),
+                house,
+                hours.of(house, fromInclusive, untilExclusive),
+                residents,
+                at.cares(),
+                at.treatments());
+    }
+
+    /** What a warning rests on, as far as its batches are still alive. */
+    public SeenOfWarning seen(WrittenWarning written) {
+        Warning warning = written.warning();
+        Instant now = time.instant();
+        Instant end = warning.until() == null ? now : warning.until();
+        Instant begin = warning.since().minus(BEFORE_IT);
+        Instant earliest = end.minus(MOST_SHOWN);
+        long from = HourlySeries.hourOf(begin.isBefore(earliest) ? earliest : begin);
+        long until = HourlySeries.hourOf(end) + 1;
+        SiteCare.At at = siteCare.at(places.site(written.site()).orElseThrow(), now);
+        return new SeenOfWarning(
+                Watch.seen(watched(at, warning.house(), from, until), warning, from, until),
+                at.cares().stream()
+                        .filter(care -> warning.kind().settledBy().contains(care.task())
+                                && (warning.batch() == null
+                                        ? care.house().equals(warning.house())
+                                        : warning.batch().equals(care.batch())))
+                        .map(Care::at)
+                        .max(Instant::compareTo)
+                        .orElse(null));
     }
 
     private List<WarningLog.Change> changes(Site site, List<Warning> found, Instant now) {

@@ -73,7 +73,9 @@ public class ContractWords implements OASFilter {
         define("AccountKind", words(Account.Kind.values(), ContractWords::lower), "PostingView.account");
         define("ReasonCause", words(DateExplanation.Cause.values(), ContractWords::hyphened), "PartWire.cause");
         define("ProfileOrigin", List.of("entered", "learned"), "ProfileVersionWire.origin");
-        define("RoundTask", words(Task.values(), Task::wireName), "RoundItemView.task", "Closed.task");
+        define("RoundTask", words(Task.values(), Task::wireName), "RoundItemView.task",
+                "Closed.task",
+                "WarningView.settledBy");
         define(
                 "RoundState",
                 words(RoundItem.State.values(), RoundItem.State::wireName),
@@ -87,7 +89,7 @@ public class ContractWords implements OASFilter {
                         .toList(),
                 "RoundItemView.asks");
         define("Phase", words(Phase.values(), Phase::name), "RoundItemView.phase");
-        define("MistRegime", words(MistRegime.values(), MistRegime::name), "ClashView.mist");
+        define("MistRegime", words(MistRegime.values(), MistRegime::name), "ClashView.mist", "SpanView.mist");
         define("WarningKind", words(WarningKind.values(), WarningKind::wireName), "WarningView.kind");
         define("WarningState", List.of("lasting", "acknowledged", "ended"), "WarningView.state");
         define(

@@ -132,6 +132,10 @@ class FeedOverHttpTest {
         post("stock", stock).statusCode(422).body("errors[0].field", equalTo("stockVolume.unit"));
         stock.put("stockVolume", amount(5, "g"));
         post("stock", stock).statusCode(422).body("errors[0].field", equalTo("stockVolume.unit"));
+        stock.put("stockVolume", amount(0, "L"));
+        post("stock", stock)
+                .statusCode(422)
+                .body("errors[0].field", equalTo("stockVolume.value"));
         stock.put("stockVolume", amount(5, "L"));
         stock.put("nitrogenPercent", 0);
         post("stock", stock).statusCode(422).body("errors[0].field", equalTo("nitrogenPercent"));

@@ -161,9 +161,11 @@ final class AccessTable {
         row("GET /api/sensors/{code}", READ_AT_SITE, Place::sensor, null);
         row("GET /api/sensors/{code}/readings", READ_AT_SITE, Place::sensor, null);
         list("GET /api/treatments", READ_AT_SITE);
+        list("GET /api/treatments/closed-houses", READ_AT_SITE);
         row("GET /api/treatments/{id}", READ_AT_SITE, Place::treatment, null);
         list("GET /api/warnings", READ_AT_SITE);
         row("GET /api/warnings/{id}", READ_AT_SITE, Place::warning, null);
+        row("GET /api/warnings/{id}/evidence", READ_AT_SITE, Place::warning, null);
         ask("GET /api/rounds", READ_AT_SITE, at -> "?site=" + at.nursery().site);
         ask("GET /api/rounds/houses", READ_AT_SITE, at -> "?site=" + at.nursery().site);
         row("GET /api/track-record", READ, null);

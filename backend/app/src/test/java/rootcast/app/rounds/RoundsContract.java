@@ -227,6 +227,28 @@ abstract class RoundsContract {
     }
 
     @Test
+    void noBatchIsCarriedIntoAHouseThatIsClosed() {
+        String rooted = nursery.stuck(3, Duration.ofDays(20));
+        nursery.enter(rooted, nursery.entry("stage", Map.of("stage", "ROOT"))).statusCode(201);
+        nursery.stuck(10, Duration.ofDays(1));
+        String item = item("move");
+        assertThat(round().getList("find { it.id == '" + item + "' }.fits")).containsExactly(nursery.otherHouse);
+        Map<String, Object> other = new HashMap<>(treatment(12));
+        other.put("house", nursery.otherHouse);
+        nursery.post("/api/treatments", other).statusCode(201);
+
+        assertThat(round().getList("findAll { it.task == 'move' }")).as("it would lead there").isEmpty();
+        String move = "find { it.house == '" + nursery.house + "' }.clashes[0].move[0]";
+        JsonPath houses = Nursery.get("/api/rounds/houses?site=" + nursery.site);
+        assertThat(houses.getList(move + ".fits")).isEmpty();
+        assertThat(houses.getList(move + ".later.house")).containsExactly(nursery.otherHouse);
+        assertThat(houses.getString(move + ".later[0].product")).isEqualTo(other.get("product"));
+        assertThat(houses.getString(move + ".later[0].until"))
+                .isEqualTo(nursery.now().plus(Duration.ofHours(11)).toString());
+        assertThat(houses.getString(move + ".nearest")).isNull();
+    }
+
+    @Test
     void batchesThatClashAreNamedWithTheOneToMoveAndWhereItFits() {
         String rooted = nursery.stuck(3, Duration.ofDays(20));
         nursery.enter(rooted, nursery.entry("stage", Map.of("stage", "ROOT"))).statusCode(201);

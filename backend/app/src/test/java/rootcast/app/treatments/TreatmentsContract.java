@@ -51,6 +51,22 @@ abstract class TreatmentsContract {
     }
 
     @Test
+    void whoeverShowsAHouseIsToldUntilWhenAndByWhatItIsClosed() {
+        Instant applied = nursery.now().minus(Duration.ofHours(3));
+        String closedHouses = "/api/treatments/closed-houses?site=" + nursery.site;
+        assertThat(Nursery.get(closedHouses).getList("$")).isEmpty();
+
+        nursery.post("/api/treatments", body(applied.minus(Duration.ofHours(9)), 4)).statusCode(201);
+        assertThat(Nursery.get(closedHouses).getList("$")).as("its interval has passed").isEmpty();
+        nursery.post("/api/treatments", body(applied, 4)).statusCode(201);
+
+        assertThat(Nursery.get(closedHouses).getList("house")).containsExactly(nursery.house);
+        assertThat(Nursery.get(closedHouses).getString("[0].product")).isEqualTo("what the sheet says");
+        assertThat(Nursery.get(closedHouses).getString("[0].until"))
+                .isEqualTo(applied.plus(Duration.ofHours(4)).toString());
+    }
+
+    @Test
     void onceTheIntervalHasPassedItIsOnlyARecord() {
         nursery.post("/api/treatments", body(nursery.now().minus(Duration.ofHours(5)), 4.5))
                 .statusCode(201)

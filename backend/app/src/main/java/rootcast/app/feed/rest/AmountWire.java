@@ -19,8 +19,8 @@ record AmountWire(@NotNull Double value, @NotNull String unit) {
         if (measure.kind() != wanted) {
             throw Problem.notAllowed(field + ".unit", unit, "must be one of " + units(wanted));
         }
-        if (!(value >= 0 && value <= 1e9)) {
-            throw Problem.notAllowed(field + ".value", value, "must lie between 0 and 1000000000");
+        if (!(value > 0 && value <= 1e9)) {
+            throw Problem.notAllowed(field + ".value", value, "must be over 0 and at most 1000000000");
         }
         return measure.toBase(value);
     }

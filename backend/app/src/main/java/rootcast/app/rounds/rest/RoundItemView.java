@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param state        due, carried-over, blocked, done or skipped
  * @param asks         fields that doing it must send
  * @param blockedUntil when the house may be entered again; null if it may be now
+ * @param blockedBy    the product that closes it until then
  * @param fits         for a move: houses whose climate would suit
  */
 record RoundItemView(
@@ -30,6 +31,7 @@ record RoundItemView(
         String why,
         List<String> asks,
         @Nullable Instant blockedUntil,
+        @Nullable String blockedBy,
         List<String> fits) {
 
     /** What closing or reopening an item answers. */
@@ -49,6 +51,7 @@ record RoundItemView(
             String name,
             int batches,
             @Nullable Instant blockedUntil,
+            @Nullable String blockedBy,
             List<ClashView> clashes) {}
 
     /**
@@ -63,5 +66,31 @@ record RoundItemView(
             List<String> stay,
             List<MoveView> move) {}
 
-    record MoveView(String batch, List<String> fits) {}
+    /**
+     * @param fits    open houses that suit the batch
+     * @param later   houses that would suit it and are closed now
+     * @param nearest what would have to give way; null if a house fits, or will
+     */
+    record MoveView(
+            String batch, String crop, List<String> fits, List<LaterView> later, @Nullable NearestView nearest) {}
+
+    record LaterView(String house, Instant until, String product) {}
+
+    /** @param house where it stands, if nothing less would have to change elsewhere */
+    record NearestView(String house, List<GapView> gaps) {}
+
+    /**
+     * @param asks  what the batch asks for
+     * @param suits what the other batches of the house share
+     */
+    record GapView(String quantity, SpanView asks, SpanView suits) {}
+
+    /**
+     * @param least null where it is open, and for mist
+     * @param mist  empty for the other quantities
+     */
+    record SpanView(
+            @Nullable Double least,
+            @Nullable Double most,
+            List<String> mist) {}
 }

@@ -13,9 +13,11 @@ import rootcast.app.crop.LiveCatalogue;
 import rootcast.app.rounds.Cared;
 import rootcast.app.rounds.SiteCare;
 import rootcast.app.site.store.Places;
+import rootcast.crop.Band;
 import rootcast.crop.MistRegime;
 import rootcast.crop.RecipeClash;
 import rootcast.crop.RecipeQuantity;
+import rootcast.rounds.HouseClimateFit;
 import rootcast.rounds.RoundItem;
 import rootcast.rounds.Treatment;
 import rootcast.site.House;
@@ -58,47 +60,89 @@ class RoundViews {
                 item.state().wireName(),
                 item.why(),
                 item.task().asks(),
-                item.blockedUntil(),
-                item.batch() == null ? List.of() : at.fit().fits().getOrDefault(item.batch(), List.of()));
+                item.blockedBy() == null ? null : item.blockedBy().reentryAt(),
+                item.blockedBy() == null ? null : item.blockedBy().product(),
+                at.fit().waysOf(item.batch()).fits());
     }
 
     List<RoundItemView.HouseOnTheWalk> houses(SiteCare.At at) {
         Map<String, String> houseNames = houseNames();
         List<RoundItemView.HouseOnTheWalk> houses = new ArrayList<>();
+        Map<String, Treatment> closed = Treatment.closedHouses(at.treatments(), at.now());
         at.byHouse()
                 .forEach((house, batches) -> houses.add(new RoundItemView.HouseOnTheWalk(
                         house,
                         houseNames.get(house),
                         batches.size(),
-                        Treatment.closedUntil(at.treatments(), house, at.now()).orElse(null),
+                        closed.containsKey(house) ? closed.get(house).reentryAt() : null,
+                        closed.containsKey(house) ? closed.get(house).product() : null,
                         at.fit().clashes().getOrDefault(house, List.of()).stream()
                                 .map(clash -> clash(at, clash))
                                 .toList())));
         return houses;
     }
 
-    private static RoundItemView.ClashView clash(SiteCare.At at, RecipeClash clash) {
-        boolean isMist = clash.quantity() == RecipeQuantity.MIST;
-        double middle = (clash.suits().least() + clash.suits().most()) / 2;
+    private RoundItemView.ClashView clash(SiteCare.At at, RecipeClash clash) {
+        RoundItemView.SpanView suits = span(clash.quantity(), clash.suits());
         return new RoundItemView.ClashView(
                 clash.quantity().wireName(),
-                isMist || Double.isInfinite(clash.suits().least())
-                        ? null
-                        : clash.suits().least(),
-                isMist || Double.isInfinite(clash.suits().most())
-                        ? null
-                        : clash.suits().most(),
-                isMist
-                        ? Arrays.stream(MistRegime.values())
-                                .filter(regime -> Math.abs(regime.ordinal() - middle) <= 0.5)
-                                .map(MistRegime::name)
-                                .toList()
-                        : List.of(),
+                suits.least(),
+                suits.most(),
+                suits.mist(),
                 clash.stay(),
                 clash.move().stream()
-                        .map(batch -> new RoundItemView.MoveView(
-                                batch, at.fit().fits().getOrDefault(batch, List.of())))
+                        .map(batch -> move(batch, cropOf(at, batch), at.fit().waysOf(batch)))
                         .toList());
+    }
+
+    private static RoundItemView.MoveView move(String batch, String crop, HouseClimateFit.Ways ways) {
+        HouseClimateFit.Nearest nearest = ways.nearest();
+        return new RoundItemView.MoveView(
+                batch,
+                crop,
+                ways.fits(),
+                ways.later().entrySet().stream()
+                        .map(later -> new RoundItemView.LaterView(
+                                later.getKey(),
+                                later.getValue().reentryAt(),
+                                later.getValue().product()))
+                        .toList(),
+                nearest == null
+                        ? null
+                        : new RoundItemView.NearestView(
+                                nearest.house(),
+                                nearest.gaps().stream()
+                                        .map(gap -> new RoundItemView.GapView(
+                                                gap.quantity().wireName(),
+                                                span(gap.quantity(), gap.asks()),
+                                                span(gap.quantity(), gap.suits())))
+                                        .toList()));
+    }
+
+    private String cropOf(SiteCare.At at, String batch) {
+        return at.byHouse().values().stream()
+                .flatMap(List::stream)
+                .filter(cared -> cared.snapshot().batch().id().equals(batch))
+                .map(cared -> names.cropOf(cared.snapshot().batch().variety()).code())
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static RoundItemView.SpanView span(RecipeQuantity quantity, Band band) {
+        if (quantity == RecipeQuantity.MIST) {
+            double middle = (band.least() + band.most()) / 2;
+            return new RoundItemView.SpanView(
+                    null,
+                    null,
+                    Arrays.stream(MistRegime.values())
+                            .filter(regime -> Math.abs(regime.ordinal() - middle) <= 0.5)
+                            .map(MistRegime::name)
+                            .toList());
+        }
+        return new RoundItemView.SpanView(
+                Double.isInfinite(band.least()) ? null : band.least(),
+                Double.isInfinite(band.most()) ? null : band.most(),
+                List.of());
     }
 
     private Map<String, String> houseNames() {

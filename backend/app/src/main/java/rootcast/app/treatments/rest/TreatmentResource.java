@@ -30,9 +30,12 @@ import rootcast.app.people.Right;
 import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.store.Places;
+import rootcast.app.treatments.AppliedTreatment;
 import rootcast.app.treatments.RecordTreatment;
 import rootcast.app.treatments.store.Treatments;
+import rootcast.rounds.Treatment;
 import rootcast.site.House;
+import rootcast.site.Site;
 
 /** The record of what was applied. */
 @Path("/api/treatments")
@@ -128,6 +131,28 @@ public class TreatmentResource {
                 .flatMap(each -> treatments.of(each, since, until).stream())
                 .filter(each -> house == null || each.treatment().house().equals(house))
                 .map(each -> TreatmentView.of(each, now))
+                .toList();
+    }
+
+    /** The houses that must not be entered now. Whoever shows a house, or a way into one, asks here. */
+    @GET
+    @Needs(Right.READ)
+    @Path("closed-houses")
+    public List<ClosedHouseView> closedHouses(@RestQuery @Nullable String site) {
+        Instant now = time.instant();
+        Sites theirs = caller.mayRead();
+        return places.sites().stream()
+                .map(Site::code)
+                .filter(each -> (site == null || site.equals(each)) && theirs.includes(each))
+                .flatMap(each -> Treatment.closedHouses(inForce(each, now), now).values().stream()
+                        .map(closing -> ClosedHouseView.of(each, closing)))
+                .toList();
+    }
+
+    private List<Treatment> inForce(String site, Instant now) {
+        return treatments.of(site, now.minus(RecordTreatment.LONGEST_REENTRY), now.plusMillis(1)).stream()
+                .filter(AppliedTreatment::isInForce)
+                .map(AppliedTreatment::treatment)
                 .toList();
     }
 

@@ -44,7 +44,7 @@ record TreatmentView(
                 treatment.house(),
                 treatment.batch(),
                 TreatmentWire.wireName(treatment.purpose()),
-                applied.product(),
+                treatment.product(),
                 applied.rate(),
                 applied.appliedBy(),
                 treatment.appliedAt(),

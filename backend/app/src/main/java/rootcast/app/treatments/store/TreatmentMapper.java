@@ -15,13 +15,14 @@ abstract class TreatmentMapper {
             target = "treatment",
             expression =
                     "java(new rootcast.rounds.Treatment(row.id, row.house, row.batch,"
-                            + " rootcast.rounds.Treatment.Purpose.valueOf(row.purpose), row.appliedAt, hours(row.reentryHours)))")
+                            + " rootcast.rounds.Treatment.Purpose.valueOf(row.purpose), row.product, row.appliedAt, hours(row.reentryHours)))")
     abstract AppliedTreatment treatment(TreatmentRow row);
 
     @Mapping(target = "id", source = "treatment.id")
     @Mapping(target = "house", source = "treatment.house")
     @Mapping(target = "batch", source = "treatment.batch")
     @Mapping(target = "purpose", source = "treatment.purpose")
+    @Mapping(target = "product", source = "treatment.product")
     @Mapping(target = "appliedAt", source = "treatment.appliedAt")
     @Mapping(target = "reentryHours", source = "treatment.reentry")
     abstract TreatmentRow row(AppliedTreatment applied);

@@ -30,6 +30,7 @@ import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.store.Places;
 import rootcast.app.warnings.AcknowledgeWarning;
+import rootcast.app.warnings.SeenOfWarning;
 import rootcast.app.warnings.WatchHouses;
 import rootcast.app.warnings.store.WarningStore;
 import rootcast.site.Site;
@@ -101,6 +102,17 @@ public class WarningResource {
         return store.one(id)
                 .filter(written -> caller.mayRead().includes(written.site()))
                 .map(WarningView::of)
+                .orElseThrow(() -> Problem.notFound("warning", id.toString()));
+    }
+
+    /** What it rests on: what its rule saw hour by hour from shortly before it began, in its unit. */
+    @GET
+    @Needs(Right.READ)
+    @Path("{id}/evidence")
+    public SeenOfWarning evidence(@RestPath UUID id) {
+        return store.one(id)
+                .filter(written -> caller.mayRead().includes(written.site()))
+                .map(watchHouses::seen)
                 .orElseThrow(() -> Problem.notFound("warning", id.toString()));
     }
 

@@ -6,6 +6,7 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.warnings.WarningText;
 import rootcast.app.warnings.WrittenWarning;
+import rootcast.rounds.Task;
 import rootcast.warnings.Warning;
 
 /**
@@ -17,6 +18,7 @@ import rootcast.warnings.Warning;
  * @param quantity only for no-readings
  * @param until    null while it lasts
  * @param state    lasting, acknowledged or ended
+ * @param settledBy checks of a round that settle it; empty where only the climate does
  * @param worst    in {@code unit}, like {@code limit}; null where there is no value
  */
 record WarningView(
@@ -34,6 +36,7 @@ record WarningView(
         @Nullable Double limit,
         @Nullable String unit,
         List<String> batches,
+        List<String> settledBy,
         String text,
         @Nullable Instant acknowledgedAt,
         @Nullable String acknowledgedBy,
@@ -57,6 +60,7 @@ record WarningView(
                 warning.limit(),
                 warning.unit().isEmpty() ? null : warning.unit(),
                 warning.batches(),
+                warning.kind().settledBy().stream().map(Task::wireName).toList(),
                 WarningText.of(warning),
                 written.acknowledgedAt(),
                 written.acknowledgedBy(),

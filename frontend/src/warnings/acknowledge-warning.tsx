@@ -1,0 +1,50 @@
+import { useQueryClient } from '@tanstack/react-query';
+import { Button } from '@vaadin/react-components/Button.js';
+import { TextField } from '@vaadin/react-components/TextField.js';
+import { useState } from 'react';
+import { useMay } from '../people/signed-in';
+import type { WarningView } from '../shared/climate-types';
+import { useMessages } from '../shared/messages';
+import { notice } from '../shared/notices';
+import { groups } from '../shared/query-keys';
+import { ProblemNote } from '../shared/screen-states';
+import { acknowledge } from './warnings-api';
+import { warningsMessages } from './warnings-messages';
+
+/** That somebody has seen it, and what is being done; for whom may say so. */
+export function AcknowledgeWarning({ warning, what }: { warning: WarningView; what: string }) {
+  const t = useMessages(warningsMessages);
+  const queries = useQueryClient();
+  const mayRecord = useMay('record', warning.site);
+  const [text, setText] = useState('');
+  const [busy, setBusy] = useState(false);
+  const [failure, setFailure] = useState<unknown>();
+  if (!mayRecord) return null;
+  const see = async () => {
+    setBusy(true);
+    setFailure(undefined);
+    try {
+      await acknowledge(warning.id, text.trim());
+      notice({ text: `${t.done}. ${t.goesOn}` });
+      await queries.invalidateQueries({ queryKey: groups.warnings() });
+    } catch (refused) {
+      setFailure(refused);
+      setBusy(false);
+    }
+  };
+  return (
+    <div className="warning-see rc-no-print">
+      <TextField
+        label={t.whatDone}
+        value={text}
+        autocomplete="off"
+        maxlength={2000}
+        onValueChanged={(event) => setText(event.detail.value)}
+      />
+      <Button disabled={busy} aria-label={`${t.acknowledge}: ${what}`} onClick={() => void see()}>
+        {t.acknowledge}
+      </Button>
+      <ProblemNote failure={failure} />
+    </div>
+  );
+}

@@ -1,0 +1,51 @@
+import { Button } from '@vaadin/react-components/Button.js';
+import { useState } from 'react';
+import { useOutbox } from '../outbox/outbox';
+import { useMay } from '../people/signed-in';
+import { RoundCheck } from '../rounds/round-check';
+import { useRound } from '../rounds/rounds-api';
+import { asPressed } from '../rounds/rounds-state';
+import type { Site } from '../shared/api-types';
+import type { WarningView } from '../shared/climate-types';
+import { useMessages } from '../shared/messages';
+import { useNow } from '../shared/now';
+import { dateIn } from '../shared/weeks';
+import { TreatmentDialog } from '../treatments/treatment-dialog';
+import { warningsMessages } from './warnings-messages';
+import { settlingItems } from './warnings-state';
+import '../floor/floor.css';
+import '../rounds/rounds.css';
+
+/** The checks that settle a warning, to be closed where one reads of it. They are those of today's round. */
+export function SettleWarning({ warning, site }: { warning: WarningView; site: Site }) {
+  const t = useMessages(warningsMessages);
+  const on = dateIn(site.timeZone, useNow());
+  const round = useRound(site.code, on);
+  const outbox = useOutbox();
+  const mayRecord = useMay('record', site.code);
+  const [treating, setTreating] = useState(false);
+  const items = settlingItems(warning, asPressed(round.data ?? [], outbox, on, round.dataUpdatedAt));
+  return (
+    <div className="floor warning-settle">
+      {warning.kind === 'prevention-missed' && mayRecord && (
+        <Button theme="primary" className="rc-no-print" onClick={() => setTreating(true)}>
+          {t.recordTreatment}
+        </Button>
+      )}
+      {items.length > 0 && (
+        <ul className="round-items">
+          {items.map((item) => (
+            <RoundCheck key={item.id} item={item} site={site} on={on} />
+          ))}
+        </ul>
+      )}
+      {treating && (
+        <TreatmentDialog
+          site={site.code}
+          start={{ house: warning.house, batch: warning.batch ?? '', purpose: 'prevention' }}
+          close={() => setTreating(false)}
+        />
+      )}
+    </div>
+  );
+}
