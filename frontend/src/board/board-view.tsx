@@ -202,7 +202,7 @@ function BoardBody({ state, filter, change, old, phone, asOf }: BoardBodyProps) 
       />
       {opened && (
         <CellDialog
-          key={params.get('cell')}
+          key={rowKey(opened)}
           cell={opened}
           row={state.rows.get(rowKey(opened))}
           rows={state.rows}
