@@ -1,6 +1,6 @@
 import { Button } from '@vaadin/react-components/Button.js';
-import { useCallback, useMemo, useRef } from 'react';
-import { Link, useNavigate, useSearchParams } from 'react-router';
+import { useCallback, useEffect, useMemo, useRef, type RefObject } from 'react';
+import { Link, useLocation, useNavigate, useSearchParams } from 'react-router';
 import { Offered } from '../people/offered';
 import type { BoardCell, BoardRow } from '../shared/api-types';
 import { AsOfBanner, AsOfControl, useAsOf } from '../shared/as-of';
@@ -33,6 +33,8 @@ import { BoardPaper } from './board-paper';
 import { cellKey, parseCellKey, rowKey, type BoardState, type RowKey } from './board-state';
 import { useLiveBoard } from './board-stream';
 import { BoardTake } from './board-take';
+import { BoardTodayLine } from './board-today';
+import { BoardTotals } from './board-totals';
 import { CellDialog } from './cell-dialog';
 import './board-view.css';
 
@@ -99,6 +101,7 @@ function BoardBody({ state, filter, change, old, phone, asOf }: BoardBodyProps) 
   const order = useOrder(state, filter);
   const opened = parseCellKey(params.get('cell') ?? '');
 
+  const timeZone = sites?.find(({ code }) => code === filter.site)?.timeZone;
   const siteName = useCallback((code: string) => sites?.find((each) => each.code === code)?.name ?? code, [sites]);
   const rows = () => order.flatMap((key) => state.rows.get(key) ?? []);
   const batchesPath = (row: BoardRow) =>
@@ -110,19 +113,17 @@ function BoardBody({ state, filter, change, old, phone, asOf }: BoardBodyProps) 
     if (opened) grid.current?.focusCell(rowKey(opened), opened.week);
   };
   const cellSays = useCallback(
-    (cell: BoardCell) =>
-      cell.ready + cell.promised + cell.open + cell.likely === 0
-        ? t.nothing
-        : t.cellSays(
-            ...([cell.open, cell.likely, cell.ready, cell.promised].map(format.integer) as [
-              string,
-              string,
-              string,
-              string,
-            ]),
-          ) + (cell.atRisk > 0 ? t.atRiskSays(format.integer(cell.atRisk)) : ''),
+    (cell: BoardCell) => {
+      const figures = [cell.open, cell.likely, cell.ready, cell.promised].map(format.integer);
+      const said =
+        cell.ready + cell.promised + cell.open + cell.likely === 0
+          ? t.nothing
+          : t.cellSays(...(figures as [string, string, string, string]));
+      return `${format.date(cell.date)}: ${said}${cell.atRisk > 0 ? t.atRiskSays(format.integer(cell.atRisk)) : ''}`;
+    },
     [t, format],
   );
+  useFocusOnFound(order.length, grid);
   const speech = useSpeech(filter.sort, state, siteName, cellSays);
   const content = useMemo(
     () => ({ order, rows: state.rows, weeks: state.weeks, changedMs: state.changedMs }),
@@ -135,17 +136,26 @@ function BoardBody({ state, filter, change, old, phone, asOf }: BoardBodyProps) 
       <div className="board-line">
         <span role="status">
           {order.length === state.rows.size
-            ? t.rows(format.integer(order.length))
-            : t.rowsOf(format.integer(order.length), format.integer(state.rows.size))}
+            ? t.rows(order.length, format.integer(order.length))
+            : t.rowsOf(state.rows.size, format.integer(order.length), format.integer(state.rows.size))}
         </span>
-        {!phone && <Legend confidence={filter.confidence} />}
+        <BoardTodayLine
+          rows={rows()}
+          weeks={state.weeks}
+          site={filter.site}
+          timeZone={timeZone}
+          riskOnly={filter.riskOnly}
+          showRisk={(riskOnly) => change({ riskOnly })}
+          then={asOf !== undefined}
+        />
         <span className="board-tools">
           <Offered right="set-up">
             <Link className="rc-link rc-no-print board-what-if" to={whatIfPath(filter)}>
               {t.whatIf}
             </Link>
           </Offered>
-          <AsOfControl timeZone={sites?.find(({ code }) => code === filter.site)?.timeZone} />
+          {!phone && <Legend confidence={filter.confidence} />}
+          <AsOfControl timeZone={timeZone} />
           <BoardTake rows={rows} weeks={state.weeks} siteName={siteName} />
         </span>
       </div>
@@ -158,6 +168,8 @@ function BoardBody({ state, filter, change, old, phone, asOf }: BoardBodyProps) 
                 crop: undefined,
                 site: undefined,
                 openOnly: false,
+                atLeast: undefined,
+                riskOnly: false,
                 weeks: DEFAULT_WEEKS,
                 confidence: DEFAULT_CONFIDENCE,
               })
@@ -166,6 +178,8 @@ function BoardBody({ state, filter, change, old, phone, asOf }: BoardBodyProps) 
             {t.clearFilter}
           </Button>
         </Empty>
+      ) : filter.totals ? (
+        <BoardTotals rows={rows()} weeks={state.weeks} openCrop={(crop) => change({ crop, totals: false })} />
       ) : phone ? (
         <BoardList
           order={order}
@@ -222,8 +236,8 @@ const SORTS = ['variety', 'format', 'site'] as const;
 
 /** Sorted anew when the reader asks for something else; kept in place while only figures change. */
 function useOrder(state: BoardState, filter: BoardFilter): readonly RowKey[] {
-  const { text, sort, openOnly } = filter;
-  const asked = [text, sort.by, sort.descending, openOnly].join(' ');
+  const { text, sort, openOnly, atLeast, riskOnly } = filter;
+  const asked = [text, sort.by, sort.descending, openOnly, atLeast, riskOnly].join(' ');
   const kept = useRef<{ asked: string; loaded: object; order: readonly RowKey[] } | undefined>(undefined);
   const { rows, loaded } = state;
   return useMemo(() => {
@@ -262,7 +276,11 @@ function useSpeech(
         const by = SORTS[column] ?? weeks[column - SORTS.length]?.week;
         return by !== sort.by ? 'none' : sort.descending ? 'descending' : 'ascending';
       },
-      siteName,
+      // The site's own ship day stands beside its name; the running week may stand for a later day.
+      site: ({ site, cells }) => {
+        const last = cells.at(-1);
+        return last ? `${siteName(site)} · ${format.weekday(last.date)}` : siteName(site);
+      },
       count: format.integer,
       faulty: (batches) => shared.notComputed(batches.length),
       cell: cellSays,
@@ -270,21 +288,38 @@ function useSpeech(
   }, [t, shared, format, weeks, sort, siteName, cellSays]);
 }
 
+/** What the figures of a cell are, for whoever asks. */
 function Legend({ confidence }: { confidence: number }) {
   const t = useMessages(boardMessages);
   const format = useFormats();
   return (
-    <ul>
-      <li>
-        <span className="key-figure">12</span> {t.legendOpen(format.percent(confidence, 2))}
-      </li>
-      <li>
-        <i>{t.legendLikely}</i>
-      </li>
-      <li>20 / 8 {t.legendSmall}</li>
-      <li className="rc-at-risk">{t.legendRisk}</li>
-    </ul>
+    <details className="board-legend rc-no-print">
+      <summary>{t.legend}</summary>
+      <ul>
+        <li>
+          <span className="key-figure">12</span> {t.legendOpen(format.percent(confidence, 2))}
+        </li>
+        <li>
+          <i>{t.legendLikely}</i>
+        </li>
+        <li>20 / 8 {t.legendSmall}</li>
+        <li className="rc-at-risk">{t.legendRisk}</li>
+        <li>{t.legendDay}</li>
+      </ul>
+    </details>
   );
+}
+
+/** Whoever comes from the search goes on from what was found: the focus is on the first row. */
+function useFocusOnFound(rows: number, grid: RefObject<BoardGridHandle | null>): void {
+  const { state, key } = useLocation() as { state: { found?: boolean } | null; key: string };
+  const done = useRef<string>(undefined);
+  useEffect(() => {
+    if (!state?.found || done.current === key || rows === 0) return;
+    done.current = key;
+    if (grid.current) grid.current.focusFirst();
+    else document.querySelector<HTMLElement>('.board-list a')?.focus();
+  }, [state, key, rows, grid]);
 }
 
 /** A trial over the same site, weeks and confidence. */
