@@ -38,7 +38,7 @@ describe('the filter in the address', () => {
     '',
     'site=north&crop=salvia&text=blue+hour&from=2026-W50&weeks=10&confidence=0.95&sort=-2026-W51&open=yes',
     'confidence=0.975&sort=site',
-    'least=40&risk=yes&totals=yes',
+    'least=40&risk=yes&totals=yes&since=yes',
   ])('"%s" comes back the same', (query) => {
     expect(paramsFor(filterFrom(new URLSearchParams(query)), new URLSearchParams()).toString()).toBe(query);
   });

@@ -22,6 +22,8 @@ export interface BoardFilter {
   readonly riskOnly: boolean;
   /** Sums by crop in place of the rows. */
   readonly totals: boolean;
+  /** While looking back: what changed since, in place of the rows. */
+  readonly since: boolean;
 }
 
 export interface Sort {
@@ -52,6 +54,7 @@ export function filterFrom(params: URLSearchParams): BoardFilter {
     atLeast: Number.isInteger(least) && least >= 1 ? least : undefined,
     riskOnly: params.get('risk') === 'yes',
     totals: params.get('totals') === 'yes',
+    since: params.get('since') === 'yes',
   };
 }
 
@@ -71,6 +74,7 @@ export function paramsFor(filter: BoardFilter, before: URLSearchParams): URLSear
   put('least', filter.atLeast === undefined ? undefined : String(filter.atLeast));
   put('risk', filter.riskOnly ? 'yes' : undefined);
   put('totals', filter.totals ? 'yes' : undefined);
+  put('since', filter.since ? 'yes' : undefined);
   return params;
 }
 
@@ -132,7 +136,8 @@ const byName = (a: BoardRow, b: BoardRow): number =>
   numeric.compare(a.trayFormat, b.trayFormat) ||
   numeric.compare(a.site, b.site);
 
-function wordsFor(row: BoardRow): string {
+/** What a row is found by. */
+export function wordsFor(row: BoardRow): string {
   return `${row.varietyName} ${row.variety} ${row.cropName} ${row.trayFormat} ${row.site}`;
 }
 

@@ -1,3 +1,4 @@
+import { counted } from '../shared/counted';
 import { messagesIn } from '../shared/messages';
 
 export const boardMessages = messagesIn({
@@ -29,6 +30,11 @@ export const boardMessages = messagesIn({
     legendRisk: '▲ promised trays at risk',
     legendDay: 'Each figure stands for the site’s own ship day, named beside the site.',
     legend: 'Legend',
+    since: 'What changed since',
+    sinceHide: 'Show the board as it was',
+    sinceHelp: 'Then → now, in weeks that are not over; more at risk first.',
+    sinceNothing: 'Nothing changed since, in the rows shown and the weeks that are not over.',
+    weekWord: 'Week',
     openThisWeek: 'Open this week',
     unpromised: 'Ready and not promised this week',
     atRiskIn: (rows: number, trays: string, n: string) => `At risk: ${trays} in ${n} ${rows === 1 ? 'item' : 'items'}`,
@@ -53,10 +59,8 @@ export const boardMessages = messagesIn({
     confidenceWrong: 'More than 0% and less than 100%.',
     openOnly: 'Only what is open',
     copy: 'Copy as text',
-    copied: (rows: string) => `${rows} rows copied`,
+    copied: (rows: string) => `${counted(rows, 'row', 'rows')} copied`,
     copyFailed: 'The browser did not allow copying. Use CSV instead.',
-    csv: 'CSV',
-    xlsx: 'XLSX',
     print: 'Print',
     take: 'Take along',
     rows: (count: number, n: string) => `${n} ${count === 1 ? 'item' : 'items'}`,
@@ -186,6 +190,11 @@ export const boardMessages = messagesIn({
     legendRisk: '▲ charolas prometidas en riesgo',
     legendDay: 'Cada cifra vale para el día de envío del sitio, que está junto a su nombre.',
     legend: 'Leyenda',
+    since: 'Qué cambió desde entonces',
+    sinceHide: 'Ver el tablero como estaba',
+    sinceHelp: 'Entonces → ahora, en semanas que no han pasado; primero lo que más está en riesgo.',
+    sinceNothing: 'Nada cambió desde entonces en las filas mostradas y las semanas que no han pasado.',
+    weekWord: 'Semana',
     openThisWeek: 'Abiertas esta semana',
     unpromised: 'Listas y sin prometer esta semana',
     atRiskIn: (rows: number, trays: string, n: string) =>
@@ -213,10 +222,8 @@ export const boardMessages = messagesIn({
     confidenceWrong: 'Más de 0 % y menos de 100 %.',
     openOnly: 'Solo lo abierto',
     copy: 'Copiar como texto',
-    copied: (rows: string) => `${rows} filas copiadas`,
+    copied: (rows: string) => `${counted(rows, 'fila', 'filas')} copiadas`,
     copyFailed: 'El navegador no permitió copiar. Use CSV.',
-    csv: 'CSV',
-    xlsx: 'XLSX',
     print: 'Imprimir',
     take: 'Llevar',
     rows: (count: number, n: string) => `${n} ${count === 1 ? 'artículo' : 'artículos'}`,

@@ -1,10 +1,11 @@
 import { Button } from '@vaadin/react-components/Button.js';
-import { useCallback, useEffect, useMemo, useRef, type RefObject } from 'react';
-import { Link, useLocation, useNavigate, useSearchParams } from 'react-router';
+import { useCallback, useMemo, useRef } from 'react';
+import { Link, useNavigate, useSearchParams } from 'react-router';
 import { Offered } from '../people/offered';
 import type { BoardCell, BoardRow } from '../shared/api-types';
 import { AsOfBanner, AsOfControl, useAsOf } from '../shared/as-of';
 import { useFormats } from '../shared/formats';
+import { found } from '../shared/loose-words';
 import { useMessages } from '../shared/messages';
 import { usePhone } from '../shared/phone';
 import { Empty, Failed, Loading, useReason } from '../shared/screen-states';
@@ -22,20 +23,23 @@ import {
   orderedKeys,
   paramsFor,
   sortedBy,
+  wordsFor,
   type BoardFilter,
-  type Sort,
 } from './board-filter-state';
 import { BoardGrid, type BoardGridHandle } from './board-grid';
-import type { GridSpeech } from './board-grid-dom';
 import { BoardList } from './board-list';
+import { BoardLegend } from './board-legend';
 import { boardMessages } from './board-messages';
 import { BoardPaper } from './board-paper';
+import { SORTS, useSpeech } from './board-speech';
 import { cellKey, parseCellKey, rowKey, type BoardState, type RowKey } from './board-state';
 import { useLiveBoard } from './board-stream';
+import { BoardSince } from './board-since';
 import { BoardTake } from './board-take';
 import { BoardTodayLine } from './board-today';
 import { BoardTotals } from './board-totals';
 import { CellDialog } from './cell-dialog';
+import { useFocusOnFound } from './found-focus';
 import './board-view.css';
 
 /** Today's open trays: one row per variety, tray format and site, one cell per ship week. */
@@ -63,7 +67,11 @@ export function BoardView() {
   return (
     <div className="board">
       <BoardFilters filter={filter} change={change} weeks={state.weeks} phone={phone} />
-      <AsOfBanner timeZone={timeZone} />
+      <AsOfBanner timeZone={timeZone}>
+        <Button className="rc-no-print" aria-pressed={filter.since} onClick={() => change({ since: !filter.since })}>
+          {filter.since ? t.sinceHide : t.since}
+        </Button>
+      </AsOfBanner>
       {error && <StillOld failure={error} />}
       <BoardBody state={state} filter={filter} change={change} old={isPlaceholderData} phone={phone} asOf={asOf} />
     </div>
@@ -123,6 +131,8 @@ function BoardBody({ state, filter, change, old, phone, asOf }: BoardBodyProps) 
     },
     [t, format],
   );
+  const { text } = filter;
+  const shows = useCallback((row: BoardRow) => found([row], text, wordsFor).length > 0, [text]);
   useFocusOnFound(order.length, grid);
   const speech = useSpeech(filter.sort, state, siteName, cellSays);
   const content = useMemo(
@@ -154,7 +164,7 @@ function BoardBody({ state, filter, change, old, phone, asOf }: BoardBodyProps) 
               {t.whatIf}
             </Link>
           </Offered>
-          {!phone && <Legend confidence={filter.confidence} />}
+          {!phone && <BoardLegend confidence={filter.confidence} />}
           <AsOfControl timeZone={timeZone} />
           <BoardTake rows={rows} weeks={state.weeks} siteName={siteName} />
         </span>
@@ -178,6 +188,15 @@ function BoardBody({ state, filter, change, old, phone, asOf }: BoardBodyProps) 
             {t.clearFilter}
           </Button>
         </Empty>
+      ) : filter.since && asOf !== undefined ? (
+        <BoardSince
+          then={rows()}
+          from={state.weeks[0]?.week}
+          request={{ weeks: filter.weeks, confidence: filter.confidence, site: filter.site, crop: filter.crop }}
+          timeZone={timeZone}
+          siteName={siteName}
+          shows={shows}
+        />
       ) : filter.totals ? (
         <BoardTotals rows={rows()} weeks={state.weeks} openCrop={(crop) => change({ crop, totals: false })} />
       ) : phone ? (
@@ -232,8 +251,6 @@ function BoardBody({ state, filter, change, old, phone, asOf }: BoardBodyProps) 
   );
 }
 
-const SORTS = ['variety', 'format', 'site'] as const;
-
 /** Sorted anew when the reader asks for something else; kept in place while only figures change. */
 function useOrder(state: BoardState, filter: BoardFilter): readonly RowKey[] {
   const { text, sort, openOnly, atLeast, riskOnly } = filter;
@@ -249,77 +266,6 @@ function useOrder(state: BoardState, filter: BoardFilter): readonly RowKey[] {
     // `asked` stands for the filter, and of the state only a load or other rows can change what is shown.
     // eslint-disable-next-line react-hooks/exhaustive-deps
   }, [asked, loaded, rows]);
-}
-
-function useSpeech(
-  sort: Sort,
-  state: BoardState,
-  siteName: (code: string) => string,
-  cellSays: (cell: BoardCell) => string,
-): GridSpeech {
-  const t = useMessages(boardMessages);
-  const format = useFormats();
-  const shared = useMessages(sharedMessages);
-  const { weeks } = state;
-  return useMemo(() => {
-    const current = weekOf(dateIn(undefined, Date.now()));
-    return {
-      label: t.gridLabel,
-      heads: [t.variety, t.format, t.site],
-      week: ({ week, monday }) => ({
-        short: t.weekShort(weekNumber(week)),
-        day: format.dayMonth(monday),
-        long: `${t.week(weekNumber(week))}, ${format.date(monday)}${week === current ? `, ${t.thisWeek}` : ''}`,
-        now: week === current,
-      }),
-      sortOf: (column) => {
-        const by = SORTS[column] ?? weeks[column - SORTS.length]?.week;
-        return by !== sort.by ? 'none' : sort.descending ? 'descending' : 'ascending';
-      },
-      // The site's own ship day stands beside its name; the running week may stand for a later day.
-      site: ({ site, cells }) => {
-        const last = cells.at(-1);
-        return last ? `${siteName(site)} · ${format.weekday(last.date)}` : siteName(site);
-      },
-      count: format.integer,
-      faulty: (batches) => shared.notComputed(batches.length),
-      cell: cellSays,
-    };
-  }, [t, shared, format, weeks, sort, siteName, cellSays]);
-}
-
-/** What the figures of a cell are, for whoever asks. */
-function Legend({ confidence }: { confidence: number }) {
-  const t = useMessages(boardMessages);
-  const format = useFormats();
-  return (
-    <details className="board-legend rc-no-print">
-      <summary>{t.legend}</summary>
-      <ul>
-        <li>
-          <span className="key-figure">12</span> {t.legendOpen(format.percent(confidence, 2))}
-        </li>
-        <li>
-          <i>{t.legendLikely}</i>
-        </li>
-        <li>20 / 8 {t.legendSmall}</li>
-        <li className="rc-at-risk">{t.legendRisk}</li>
-        <li>{t.legendDay}</li>
-      </ul>
-    </details>
-  );
-}
-
-/** Whoever comes from the search goes on from what was found: the focus is on the first row. */
-function useFocusOnFound(rows: number, grid: RefObject<BoardGridHandle | null>): void {
-  const { state, key } = useLocation() as { state: { found?: boolean } | null; key: string };
-  const done = useRef<string>(undefined);
-  useEffect(() => {
-    if (!state?.found || done.current === key || rows === 0) return;
-    done.current = key;
-    if (grid.current) grid.current.focusFirst();
-    else document.querySelector<HTMLElement>('.board-list a')?.focus();
-  }, [state, key, rows, grid]);
 }
 
 /** A trial over the same site, weeks and confidence. */
