@@ -46,7 +46,7 @@ export function SearchBox() {
     setOpen(false);
     setTyped('');
     input.current?.blur();
-    void navigate(find.path);
+    void navigate(find.path, { state: { found: true } });
   };
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key === 'ArrowDown') setChosen((i) => Math.min(i + 1, finds.length - 1));

@@ -18,6 +18,11 @@ describe('the search', () => {
     expect(findsFor('salvia', [variety('x', 'Sálvia')], []).map((find) => find.name)).toEqual(['Sálvia']);
   });
 
+  it('finds by several words and through a small slip', () => {
+    expect(findsFor('hour salvia', VARIETIES, []).map((find) => find.detail)).toEqual(['v1']);
+    expect(findsFor('petnuia', VARIETIES, []).map((find) => find.detail)).toEqual(['blue']);
+  });
+
   it('opens a variety on the board by its code', () => {
     expect(findsFor('v1', VARIETIES, [])[0]?.path).toBe('/board?text=v1');
   });

@@ -1,4 +1,5 @@
 import type { BatchView, Variety } from '../shared/api-types';
+import { folded, found } from '../shared/loose-words';
 
 /** One thing the search can open. */
 export interface Find {
@@ -15,9 +16,8 @@ const MOST_OF_A_KIND = 8;
 export function findsFor(typed: string, varieties: readonly Variety[], batches: readonly BatchView[]): readonly Find[] {
   const wanted = folded(typed);
   if (wanted === '') return [];
-  const named = varieties
+  const named = found(varieties, typed, ({ code, name }) => `${name} ${code}`)
     .map((variety) => ({ variety, rank: rankOf(wanted, variety) }))
-    .filter(({ rank }) => rank < NO_MATCH)
     .sort((a, b) => a.rank - b.rank || a.variety.name.localeCompare(b.variety.name))
     .slice(0, MOST_OF_A_KIND)
     .map(({ variety: { code, name } }): Find => ({
@@ -27,27 +27,23 @@ export function findsFor(typed: string, varieties: readonly Variety[], batches: 
       detail: code,
       path: `/board?text=${encodeURIComponent(code)}`,
     }));
-  const found = batches.slice(0, MOST_OF_A_KIND).map((batch): Find => ({
+  const grown = batches.slice(0, MOST_OF_A_KIND).map((batch): Find => ({
     kind: 'batch',
     key: `batch ${batch.id}`,
     name: batch.id,
     detail: `${batch.varietyName}, ${batch.house}`,
     path: `/batches/${encodeURIComponent(batch.id)}`,
   }));
-  return [...named, ...found];
+  return [...named, ...grown];
 }
 
-const NO_MATCH = 4;
+/** Several words, or a slip. */
+const IN_PARTS = 4;
 
 function rankOf(wanted: string, { code, name }: Variety): number {
   const foldedName = folded(name);
   if (folded(code) === wanted || foldedName === wanted) return 0;
   if (foldedName.startsWith(wanted) || folded(code).startsWith(wanted)) return 1;
   if (foldedName.split(/[\s'"‘’]+/).some((word) => word.startsWith(wanted))) return 2;
-  return foldedName.includes(wanted) || folded(code).includes(wanted) ? 3 : NO_MATCH;
-}
-
-/** Without accents and case, so that "salvia" finds "Sálvia". */
-export function folded(text: string): string {
-  return text.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase().trim();
+  return foldedName.includes(wanted) || folded(code).includes(wanted) ? 3 : IN_PARTS;
 }

@@ -2,6 +2,7 @@ import { useRef } from 'react';
 import { Link } from 'react-router';
 import type { BatchView } from '../shared/api-types';
 import { useWindowedRows } from '../shared/windowed-rows';
+import { VarietyName } from '../shared/variety-name-view';
 import { cellText, type CellWords } from './batch-cells';
 import type { Column } from './batches-state';
 
@@ -50,7 +51,7 @@ function Card({ batch, words }: { batch: BatchView; words: CellWords }) {
   };
   return (
     <Link className="rc-sheet batch-card" to={`/batches/${encodeURIComponent(batch.id)}`}>
-      <span className="card-name">{batch.varietyName}</span>
+      <VarietyName name={batch.varietyName} className="card-name" />
       <span className="rc-quiet card-where">
         {batch.id}, {words.names.house(batch.house)}, {words.stage(batch)}
       </span>

@@ -1,5 +1,6 @@
 import type { BatchView } from '../shared/api-types';
 import type { Formats } from '../shared/formats';
+import { nameParts } from '../shared/variety-name';
 import { lostFraction, type Column, type Names } from './batches-state';
 import type { BatchesMessages } from './batches-messages';
 
@@ -24,7 +25,7 @@ export function cellText(batch: BatchView, column: Column, { t, format, names, s
   const { outlook } = batch;
   switch (column) {
     case 'variety':
-      return { main: batch.varietyName };
+      return namedApart(batch.varietyName);
     case 'id':
       return { main: batch.id };
     case 'site':
@@ -55,6 +56,12 @@ export function cellText(batch: BatchView, column: Column, { t, format, names, s
         : { main: format.integer(p50), range: t.range(format.integer(p10), format.integer(p90)) };
     }
   }
+}
+
+/** The cultivar first, which is what tells two rows apart, and what it is one of beside it. */
+function namedApart(name: string): CellText {
+  const { cultivar, kind } = nameParts(name);
+  return kind === '' ? { main: cultivar } : { main: cultivar, range: kind };
 }
 
 export function columnName(column: Column, t: BatchesMessages): string {

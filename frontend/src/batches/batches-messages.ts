@@ -1,3 +1,4 @@
+import { counted } from '../shared/counted';
 import { messagesIn } from '../shared/messages';
 
 export const batchesMessages = messagesIn({
@@ -17,12 +18,13 @@ export const batchesMessages = messagesIn({
     all: 'All',
     clearFilters: 'Clear filters',
     sortBy: 'Sort by',
-    shown: (n: string, of: string) => (n === of ? `${n} batches` : `${n} of ${of} batches`),
+    shown: (n: string, of: string) =>
+      n === of ? counted(n, 'batch', 'batches') : `${n} of ${counted(of, 'batch', 'batches')}`,
     stickBatch: 'Stick a batch',
     copy: 'Copy',
     csv: 'CSV',
     print: 'Print',
-    copied: (n: string) => `${n} batches copied`,
+    copied: (n: string) => `${counted(n, 'batch', 'batches')} copied`,
     copyFailed: 'The browser did not let this be copied.',
     none: 'No batch here',
     noneMatch: 'No batch matches these filters.',
@@ -77,12 +79,13 @@ export const batchesMessages = messagesIn({
     all: 'Todos',
     clearFilters: 'Quitar filtros',
     sortBy: 'Ordenar por',
-    shown: (n: string, of: string) => (n === of ? `${n} lotes` : `${n} de ${of} lotes`),
+    shown: (n: string, of: string) =>
+      n === of ? counted(n, 'lote', 'lotes') : `${n} de ${counted(of, 'lote', 'lotes')}`,
     stickBatch: 'Plantar un lote',
     copy: 'Copiar',
     csv: 'CSV',
     print: 'Imprimir',
-    copied: (n: string) => `${n} lotes copiados`,
+    copied: (n: string) => `${counted(n, 'lote', 'lotes')} copiados`,
     copyFailed: 'El navegador no permitió copiar.',
     none: 'Ningún lote aquí',
     noneMatch: 'Ningún lote cumple estos filtros.',

@@ -1,5 +1,6 @@
 import type { BatchStage, BatchView } from '../shared/api-types';
 import type { BatchListQuery } from '../shared/batch-list-state';
+import { found } from '../shared/loose-words';
 import { dateIn } from '../shared/weeks';
 
 /** Which batches the list shows and in which order; all of it is in the address. */
@@ -96,18 +97,9 @@ export function shownBatches(
   filter: Pick<BatchFilter, 'text' | 'sort'>,
   names: Names,
 ): readonly BatchView[] {
-  const words = folded(filter.text).split(/\s+/).filter(Boolean);
-  const matching =
-    words.length === 0
-      ? batches
-      : batches.filter((batch) => {
-          const text = folded(
-            [batch.id, batch.variety, batch.varietyName, batch.cropName, batch.house, names.house(batch.house)].join(
-              ' ',
-            ),
-          );
-          return words.every((word) => text.includes(word));
-        });
+  const matching = found(batches, filter.text, (batch) =>
+    [batch.id, batch.variety, batch.varietyName, batch.cropName, batch.house, names.house(batch.house)].join(' '),
+  );
   return [...matching].sort(orderBy(filter.sort, names));
 }
 
@@ -159,11 +151,6 @@ function sortValue(batch: BatchView, column: Column, names: Names): string | num
     case 'saleable':
       return batch.outlook?.saleableTrays.p50;
   }
-}
-
-/** Without accents and case, so that "salvia" finds "Sálvia". */
-export function folded(text: string): string {
-  return text.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase().trim();
 }
 
 // --- The keyboard ------------------------------------------------------------------------------------------------

@@ -1,12 +1,13 @@
+import { counted } from '../shared/counted';
 import { messagesIn } from '../shared/messages';
 
 export const reasonMessages = messagesIn({
   en: {
     title: 'Why this date',
     later: (days: string, plan: string, ready: string) =>
-      `Planned for ${plan}, now expected ${ready}: ${days} days later. This is where the days went.`,
+      `Planned for ${plan}, now expected ${ready}: ${counted(days, 'day', 'days')} later. This is where the days went.`,
     earlier: (days: string, plan: string, ready: string) =>
-      `Planned for ${plan}, now expected ${ready}: ${days} days earlier. This is where the days were won.`,
+      `Planned for ${plan}, now expected ${ready}: ${counted(days, 'day', 'days')} earlier. This is where the days were won.`,
     asPlanned: (plan: string) => `Planned for ${plan} and still expected then.`,
     noPlan: 'There was no date in sight when this batch was stuck, so there is nothing to compare with.',
     noDate: (plan: string) =>
@@ -44,9 +45,9 @@ export const reasonMessages = messagesIn({
   es: {
     title: 'Por qué esta fecha',
     later: (days: string, plan: string, ready: string) =>
-      `Previsto para el ${plan}, ahora se espera el ${ready}: ${days} días después. En esto se fueron los días.`,
+      `Previsto para el ${plan}, ahora se espera el ${ready}: ${counted(days, 'día', 'días')} después. En esto se fueron los días.`,
     earlier: (days: string, plan: string, ready: string) =>
-      `Previsto para el ${plan}, ahora se espera el ${ready}: ${days} días antes. En esto se ganaron los días.`,
+      `Previsto para el ${plan}, ahora se espera el ${ready}: ${counted(days, 'día', 'días')} antes. En esto se ganaron los días.`,
     asPlanned: (plan: string) => `Previsto para el ${plan} y se sigue esperando entonces.`,
     noPlan: 'Al plantar este lote no había fecha a la vista, así que no hay con qué comparar.',
     noDate: (plan: string) =>
@@ -60,7 +61,7 @@ export const reasonMessages = messagesIn({
     'gap-filling': 'Horas completadas',
     forecast: 'Días por venir',
     'rate-seen': 'Ritmo visto',
-    otherDays: (n: number) => `otros ${n} días`,
+    otherDays: (n: number) => `otros ${counted(n, 'día', 'días')}`,
     allOther: 'todos los demás días',
     wasInstead: (was: string, planned: string) => `sustrato a ${was} en vez de ${planned}`,
     wasReference: (was: string) => `sustrato a ${was} en vez de la temperatura de referencia de cada etapa`,

@@ -1,3 +1,4 @@
+import { counted } from '../shared/counted';
 import { messagesIn } from '../shared/messages';
 
 export const stickMessages = messagesIn({
@@ -7,7 +8,8 @@ export const stickMessages = messagesIn({
     house: 'House',
     variety: 'Variety',
     trayFormat: 'Tray format',
-    formatWords: (code: string, cells: number, sale: number) => `${code}: ${cells} cells, sold with ${sale}`,
+    formatWords: (code: string, cells: number, sale: number) =>
+      `${code}: ${counted(cells, 'cell', 'cells')}, sold with ${sale}`,
     date: 'Stuck on',
     time: 'At',
     timeHelp: (zone: string) => `clock of the site, ${zone}`,
@@ -31,7 +33,8 @@ export const stickMessages = messagesIn({
     house: 'Nave',
     variety: 'Variedad',
     trayFormat: 'Formato de bandeja',
-    formatWords: (code: string, cells: number, sale: number) => `${code}: ${cells} celdas, se vende con ${sale}`,
+    formatWords: (code: string, cells: number, sale: number) =>
+      `${code}: ${counted(cells, 'celda', 'celdas')}, se vende con ${sale}`,
     date: 'Plantado el',
     time: 'A las',
     timeHelp: (zone: string) => `hora del sitio, ${zone}`,

@@ -1,3 +1,4 @@
+import { counted } from '../shared/counted';
 import { messagesIn } from '../shared/messages';
 
 export const storyMessages = messagesIn({
@@ -22,14 +23,15 @@ export const storyMessages = messagesIn({
     ofTrays: (n: string, format: string) => `of ${n} stuck, format ${format}`,
     lastCount: (plants: string, when: string) => `counted ${plants} on ${when}`,
     lastSample: (plants: string, when: string, cells: string) =>
-      `by a sample of ${cells} cells about ${plants} on ${when}`,
+      `by a sample of ${counted(cells, 'cell', 'cells')} about ${plants} on ${when}`,
     neverCounted: 'not yet counted',
-    stuckOn: (when: string, trays: string, house: string) => `Stuck ${when}, ${trays} trays, now in ${house}`,
+    stuckOn: (when: string, trays: string, house: string) =>
+      `Stuck ${when}, ${counted(trays, 'tray', 'trays')}, now in ${house}`,
     staleNote: (when: string) => `These figures are of ${when}; the server does not answer.`,
     notYetIn: (n: number) =>
       n === 1
         ? '1 entry is not yet sent and not in these figures.'
-        : `${n} entries are not yet sent and not in these figures.`,
+        : `${counted(n, 'entry', 'entries')} are not yet sent and not in these figures.`,
     actions: 'Record',
     count: 'Count',
     loss: 'Loss',
@@ -65,7 +67,7 @@ export const storyMessages = messagesIn({
     usableUntil: (when: string) => `Good to sell until ${when}.`,
     noneMissing: 'Every hour so far has a reading.',
     missing: (hours: string, from: string) =>
-      `${hours} hours have no reading. They were filled from ${from}, never taken as zero.`,
+      `${counted(hours, 'hour', 'hours')} have no reading. They were filled from ${from}, never taken as zero.`,
     'house pattern': 'the usual daily course of this house',
     'set-point': "the house's set-point",
     'reference temperature': "the crop's reference temperature",
@@ -137,10 +139,10 @@ export const storyMessages = messagesIn({
     ofTrays: (n: string, format: string) => `de ${n} plantadas, formato ${format}`,
     lastCount: (plants: string, when: string) => `contadas ${plants} el ${when}`,
     lastSample: (plants: string, when: string, cells: string) =>
-      `por muestra de ${cells} celdas unas ${plants} el ${when}`,
+      `por muestra de ${counted(cells, 'celda', 'celdas')} unas ${plants} el ${when}`,
     neverCounted: 'aún sin contar',
     stuckOn: (when: string, trays: string, house: string) =>
-      `Plantado el ${when}, ${trays} bandejas, ahora en ${house}`,
+      `Plantado el ${when}, ${counted(trays, 'bandeja', 'bandejas')}, ahora en ${house}`,
     staleNote: (when: string) => `Estas cifras son de las ${when}; el servidor no responde.`,
     notYetIn: (n: number) =>
       n === 1
@@ -181,7 +183,7 @@ export const storyMessages = messagesIn({
     usableUntil: (when: string) => `Se puede vender hasta el ${when}.`,
     noneMissing: 'Cada hora hasta ahora tiene lectura.',
     missing: (hours: string, from: string) =>
-      `${hours} horas sin lectura. Se completaron con ${from}, nunca como cero.`,
+      `${counted(hours, 'hora', 'horas')} sin lectura. Se completaron con ${from}, nunca como cero.`,
     'house pattern': 'el curso diario habitual de esta nave',
     'set-point': 'la consigna de la nave',
     'reference temperature': 'la temperatura de referencia del cultivo',

@@ -38,6 +38,7 @@ describe('the filter in the address', () => {
     '',
     'site=north&crop=salvia&text=blue+hour&from=2026-W50&weeks=10&confidence=0.95&sort=-2026-W51&open=yes',
     'confidence=0.975&sort=site',
+    'least=40&risk=yes&totals=yes&since=yes',
   ])('"%s" comes back the same', (query) => {
     expect(paramsFor(filterFrom(new URLSearchParams(query)), new URLSearchParams()).toString()).toBe(query);
   });
@@ -50,6 +51,28 @@ describe('the filter in the address', () => {
   it('shows the default where the address holds nonsense', () => {
     const filter = filterFrom(new URLSearchParams('from=2025-W53&weeks=-1&confidence=2&sort=colour'));
     expect(filter).toEqual(filterFrom(new URLSearchParams()));
+  });
+});
+
+describe('the rows shown', () => {
+  const risky = { ...row('Verbena', '72', 12) };
+  const rows = [
+    row('Salvia', '128', 3),
+    row('Petunia', '72', 40),
+    { ...risky, cells: risky.cells.map((cell) => ({ ...cell, atRisk: 2 })) },
+  ];
+
+  it('have at least so many trays open in some week', () => {
+    expect(names(rows, 'least=12')).toEqual(['Petunia 72', 'Verbena 72']);
+    expect(names(rows, 'least=41')).toEqual([]);
+  });
+
+  it('are those at risk', () => {
+    expect(names(rows, 'risk=yes')).toEqual(['Verbena 72']);
+  });
+
+  it('are found through a small slip and by several words', () => {
+    expect(names(rows, 'text=petnuia+72')).toEqual(['Petunia 72']);
   });
 });
 

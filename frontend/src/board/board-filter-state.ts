@@ -1,6 +1,7 @@
 import type { BoardRow, IsoWeek } from '../shared/api-types';
 import { rowKey, type BoardState, type RowKey } from './board-state';
 import { isDate, isWeek, plusWeeks, weekNumber, weekOf } from '../shared/weeks';
+import { found } from '../shared/loose-words';
 import { numberTyped } from '../shared/units';
 
 /** What the reader narrowed the board to. All of it lives in the address; what is left out there is the default. */
@@ -15,6 +16,14 @@ export interface BoardFilter {
   readonly sort: Sort;
   /** Rows with nothing open are hidden. */
   readonly openOnly: boolean;
+  /** Only rows that in some week have so many trays open; undefined: any. */
+  readonly atLeast: number | undefined;
+  /** Only rows with promised trays at risk. */
+  readonly riskOnly: boolean;
+  /** Sums by crop in place of the rows. */
+  readonly totals: boolean;
+  /** While looking back: what changed since, in place of the rows. */
+  readonly since: boolean;
 }
 
 export interface Sort {
@@ -32,6 +41,7 @@ export function filterFrom(params: URLSearchParams): BoardFilter {
   const from = params.get('from') ?? '';
   const weeks = Number(params.get('weeks'));
   const confidence = Number(params.get('confidence'));
+  const least = Number(params.get('least'));
   return {
     site: params.get('site') || undefined,
     crop: params.get('crop') || undefined,
@@ -41,6 +51,10 @@ export function filterFrom(params: URLSearchParams): BoardFilter {
     confidence: confidence > 0 && confidence < 1 ? confidence : DEFAULT_CONFIDENCE,
     sort: sortFrom(params.get('sort')),
     openOnly: params.get('open') === 'yes',
+    atLeast: Number.isInteger(least) && least >= 1 ? least : undefined,
+    riskOnly: params.get('risk') === 'yes',
+    totals: params.get('totals') === 'yes',
+    since: params.get('since') === 'yes',
   };
 }
 
@@ -57,6 +71,10 @@ export function paramsFor(filter: BoardFilter, before: URLSearchParams): URLSear
   const { by, descending } = filter.sort;
   put('sort', by === BY_NAME.by && !descending ? undefined : (descending ? '-' : '') + by);
   put('open', filter.openOnly ? 'yes' : undefined);
+  put('least', filter.atLeast === undefined ? undefined : String(filter.atLeast));
+  put('risk', filter.riskOnly ? 'yes' : undefined);
+  put('totals', filter.totals ? 'yes' : undefined);
+  put('since', filter.since ? 'yes' : undefined);
   return params;
 }
 
@@ -74,11 +92,13 @@ export function sortedBy(now: Sort, by: Sort['by']): Sort {
 /** The keys of the rows to show, in order. Ties keep the order by name, so that equal rows never swap. */
 export function orderedKeys(
   state: BoardState,
-  filter: Pick<BoardFilter, 'text' | 'sort' | 'openOnly'>,
+  filter: Pick<BoardFilter, 'text' | 'sort' | 'openOnly' | 'atLeast' | 'riskOnly'>,
 ): readonly RowKey[] {
-  const words = folded(filter.text).split(/\s+/).filter(Boolean);
-  const rows = [...state.rows.values()].filter(
-    (row) => matches(row, words) && (!filter.openOnly || row.cells.some((cell) => cell.open > 0)),
+  const least = Math.max(filter.atLeast ?? 0, filter.openOnly ? 1 : 0);
+  const rows = [...found([...state.rows.values()], filter.text, wordsFor)].filter(
+    ({ cells }) =>
+      (least === 0 || cells.some(({ open }) => open >= least)) &&
+      (!filter.riskOnly || cells.some(({ atRisk }) => atRisk > 0)),
   );
   const column = state.weeks.findIndex(({ week }) => week === filter.sort.by);
   const sign = filter.sort.descending ? -1 : 1;
@@ -116,14 +136,9 @@ const byName = (a: BoardRow, b: BoardRow): number =>
   numeric.compare(a.trayFormat, b.trayFormat) ||
   numeric.compare(a.site, b.site);
 
-function matches(row: BoardRow, words: readonly string[]): boolean {
-  if (words.length === 0) return true;
-  const all = folded(`${row.varietyName} ${row.variety} ${row.cropName} ${row.trayFormat} ${row.site}`);
-  return words.every((word) => all.includes(word));
-}
-
-function folded(text: string): string {
-  return text.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase();
+/** What a row is found by. */
+export function wordsFor(row: BoardRow): string {
+  return `${row.varietyName} ${row.variety} ${row.cropName} ${row.trayFormat} ${row.site}`;
 }
 
 /**
@@ -149,4 +164,11 @@ export function confidenceTyped(text: string): number | undefined {
   if (value === undefined) return undefined;
   const fraction = text.includes('%') || value >= 1 ? value / 100 : value;
   return fraction > 0 && fraction < 1 ? Number(fraction.toFixed(6)) : undefined;
+}
+
+/** Trays as people type them into a filter: nothing is any (0); undefined where it is no whole number. */
+export function traysTyped(text: string): number | undefined {
+  if (text.trim() === '') return 0;
+  const value = numberTyped(text);
+  return value !== undefined && Number.isInteger(value) && value >= 0 ? value : undefined;
 }

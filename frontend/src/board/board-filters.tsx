@@ -5,7 +5,14 @@ import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { useCrops } from '../shared/setup-lists';
 import { dateIn, plusWeeks, weekOf } from '../shared/weeks';
-import { confidenceTyped, DEFAULT_CONFIDENCE, DEFAULT_WEEKS, weekTyped, type BoardFilter } from './board-filter-state';
+import {
+  confidenceTyped,
+  DEFAULT_CONFIDENCE,
+  DEFAULT_WEEKS,
+  traysTyped,
+  weekTyped,
+  type BoardFilter,
+} from './board-filter-state';
 import { boardMessages } from './board-messages';
 
 interface BoardFiltersProps {
@@ -34,7 +41,10 @@ export function BoardFilters({ filter, change, weeks, phone }: BoardFiltersProps
     filter.from !== undefined ||
     filter.weeks !== DEFAULT_WEEKS ||
     filter.confidence !== DEFAULT_CONFIDENCE ||
-    filter.openOnly;
+    filter.openOnly ||
+    filter.atLeast !== undefined ||
+    filter.riskOnly ||
+    filter.totals;
   return (
     <form
       className="board-filters rc-no-print"
@@ -101,16 +111,27 @@ export function BoardFilters({ filter, change, weeks, phone }: BoardFiltersProps
           choices={CONFIDENCES.map((each) => format.percent(each))}
           choicesId="confidences"
         />
-        <label className="filter-check">
-          <input
-            type="checkbox"
-            checked={filter.openOnly}
-            onChange={(event) => change({ openOnly: event.target.checked })}
-          />
-          <span>{t.openOnly}</span>
-        </label>
+        <Typed
+          label={t.atLeast}
+          value={filter.atLeast === undefined ? '' : String(filter.atLeast)}
+          wrong={t.traysWrong}
+          read={traysTyped}
+          take={(trays) => change({ atLeast: trays === 0 ? undefined : trays })}
+        />
+        <Check label={t.openOnly} on={filter.openOnly} set={(openOnly) => change({ openOnly })} />
+        <Check label={t.riskOnly} on={filter.riskOnly} set={(riskOnly) => change({ riskOnly })} />
+        <Check label={t.totals} on={filter.totals} set={(totals) => change({ totals })} />
       </Rest>
     </form>
+  );
+}
+
+function Check({ label, on, set }: { label: string; on: boolean; set: (on: boolean) => void }) {
+  return (
+    <label className="filter-check">
+      <input type="checkbox" checked={on} onChange={(event) => set(event.target.checked)} />
+      <span>{label}</span>
+    </label>
   );
 }
 
@@ -146,7 +167,7 @@ interface TypedProps<V> {
   readonly choicesId?: string;
 }
 
-/** Takes what is typed when it can be read; otherwise keeps it and says how to mend it. */
+/** Takes what is typed when it can be read; otherwise keeps it and says how to correct it. */
 function Typed<V>({ label, value, hint, wrong, read, take, choices, choicesId }: TypedProps<V>) {
   const [typed, setTyped] = useState(value);
   useEffect(() => setTyped(value), [value]);

@@ -1,4 +1,5 @@
 import type { BoardCell, BoardRow, BoardWeek, FaultyOfRow } from '../shared/api-types';
+import { nameParts } from '../shared/variety-name';
 import { cellKey, isBlank, MARK_MS, type CellKey, type RowKey } from './board-state';
 
 /**
@@ -20,7 +21,8 @@ export interface GridSpeech {
   readonly heads: readonly [variety: string, format: string, site: string];
   week(week: BoardWeek): { readonly short: string; readonly day: string; readonly long: string; readonly now: boolean };
   sortOf(column: number): 'ascending' | 'descending' | 'none';
-  siteName(code: string): string;
+  /** The site of a row with its ship day. */
+  site(row: BoardRow): string;
   count(n: number): string;
   /** How many batches of a row are in none of its figures. */
   faulty(batches: readonly FaultyOfRow[]): string;
@@ -37,11 +39,14 @@ export interface GridActions {
 /** Columns before the weeks: variety, tray format, site. */
 const FIXED = 3;
 const SPARE_ROWS = 4;
+/** A cultivar of more signs than this is drawn smaller: the part that is cut might be what tells it apart. */
+const LONG_NAME = 30;
 
 interface RowElement {
   readonly element: HTMLElement;
   readonly fixed: readonly [HTMLElement, HTMLElement, HTMLElement];
-  readonly name: HTMLElement;
+  readonly kind: HTMLElement;
+  readonly cultivar: HTMLElement;
   readonly faulty: HTMLElement;
   readonly cells: CellElement[];
 }
@@ -191,12 +196,14 @@ export class BoardGridDom {
       made('div', 'bg-site', 'gridcell'),
     ] as const;
     fixed.forEach((each, i) => number(each, i));
-    const name = span('bg-title', '');
-    const faulty = span('bg-faulty', '');
-    fixed[0].append(name, faulty);
+    // In the text as the code for cultivated plants writes it; the style sheet shows the cultivar first.
+    const [kind, cultivar, faulty] = [span('bg-kind', ''), span('bg-cultivar', ''), span('bg-faulty', '')];
+    const below = span('bg-below', '');
+    below.append(kind, faulty);
+    fixed[0].append(below, cultivar);
     const cells = this.content.weeks.map((_, i) => makeCell(i + FIXED));
     element.append(...fixed, ...cells.map((cell) => cell.element));
-    return { element, fixed: [...fixed], name, faulty, cells };
+    return { element, fixed: [...fixed], kind, cultivar, faulty, cells };
   }
 
   private fill(row: RowElement, index: number, reworded: boolean): void {
@@ -205,10 +212,13 @@ export class BoardGridDom {
     if (!data) return;
     setText(row.element, 'aria-rowindex', String(index + 2));
     const [name, format, site] = row.fixed;
-    setContent(row.name, data.varietyName);
+    const { kind, cultivar } = nameParts(data.varietyName);
+    setContent(row.kind, kind === '' ? '' : `${kind} `);
+    setContent(row.cultivar, cultivar);
+    row.cultivar.classList.toggle('bg-long', cultivar.length > LONG_NAME);
     setContent(row.faulty, data.faulty.length === 0 ? '' : `✕ ${this.speech.faulty(data.faulty)}`);
     setContent(format, data.trayFormat);
-    setContent(site, this.speech.siteName(data.site));
+    setContent(site, this.speech.site(data));
     setText(name, 'title', [data.varietyName, data.variety, ...data.faulty.map(faultOf)].join('\n'));
     row.element.classList.toggle('bg-even', index % 2 === 1);
     data.cells.forEach((cell, i) => {
@@ -222,7 +232,7 @@ export class BoardGridDom {
     const blank = isBlank(cell);
     const likely = cell.likely > cell.open ? `~${count(cell.likely)}` : '';
     const wrote =
-      +setData(into.open, blank ? '–' : count(cell.open)) |
+      +setData(into.open, blank ? '' : count(cell.open)) |
       +setData(into.likely, likely) |
       +setData(
         into.small,
@@ -384,6 +394,11 @@ export class BoardGridDom {
     const cell = data.cells[column - FIXED];
     if (cell) this.actions().openCell(data, cell);
     else this.actions().openRow(data);
+  }
+
+  /** Puts the focus on the first row. */
+  focusFirst(): void {
+    if (this.content.order.length > 0) this.goTo(0, 0);
   }
 
   /** Puts the focus back on a cell after what it opened was closed. */

@@ -5,6 +5,7 @@ import './board-grid.css';
 
 export interface BoardGridHandle {
   focusCell(row: RowKey, week: string): void;
+  focusFirst(): void;
   scrollToTop(): void;
 }
 
@@ -34,6 +35,7 @@ export function BoardGrid({ content, speech, actions, handle }: BoardGridProps) 
   useLayoutEffect(() => grid.current?.show(content), [content]);
   useImperativeHandle(handle, () => ({
     focusCell: (row, week) => grid.current?.focusCell(row, week),
+    focusFirst: () => grid.current?.focusFirst(),
     scrollToTop: () => grid.current?.scrollToTop(),
   }));
 

@@ -1,8 +1,9 @@
 import { useEffect, useRef, useState } from 'react';
 import { Link } from 'react-router';
-import type { BoardCell, BoardRow, BoardWeek } from '../shared/api-types';
+import type { BoardCell, BoardRow } from '../shared/api-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
+import { VarietyName } from '../shared/variety-name-view';
 import { sharedMessages } from '../shared/shared-messages';
 import { weekNumber } from '../shared/weeks';
 import { faultOf } from './board-grid-dom';
@@ -48,7 +49,7 @@ export function BoardList({ order, state, siteName, batchesPath, openCell, cellS
             row && (
               <li key={key} className="rc-sheet">
                 <Link to={batchesPath(row)} className="item-name">
-                  {row.varietyName}
+                  <VarietyName name={row.varietyName} />
                 </Link>
                 <p className="rc-quiet">
                   {row.trayFormat} · {siteName(row.site)}
@@ -60,12 +61,11 @@ export function BoardList({ order, state, siteName, batchesPath, openCell, cellS
                 )}
                 {row.cells.every(isBlank) && <p className="rc-quiet">{t.nothing}</p>}
                 <div className="item-weeks" tabIndex={-1}>
-                  {row.cells.map((cell, i) =>
+                  {row.cells.map((cell) =>
                     isBlank(cell) ? null : (
                       <WeekButton
                         key={cell.week}
                         cell={cell}
-                        week={state.weeks[i]}
                         changedMs={state.changedMs.get(cellKey(rowKey(row), cell.week))}
                         says={cellSays(cell)}
                         open={() => openCell(row, cell)}
@@ -85,16 +85,14 @@ export function BoardList({ order, state, siteName, batchesPath, openCell, cellS
 
 interface WeekButtonProps {
   readonly cell: BoardCell;
-  readonly week: BoardWeek | undefined;
   readonly changedMs: number | undefined;
   readonly says: string;
   readonly open: () => void;
 }
 
-function WeekButton({ cell, week, changedMs, says, open }: WeekButtonProps) {
+function WeekButton({ cell, changedMs, says, open }: WeekButtonProps) {
   const t = useMessages(boardMessages);
   const format = useFormats();
-  const blank = isBlank(cell);
   const name = t.weekShort(weekNumber(cell.week));
   return (
     <button
@@ -102,13 +100,13 @@ function WeekButton({ cell, week, changedMs, says, open }: WeekButtonProps) {
       // A new key restarts the mark.
       key={changedMs}
       className={`item-week${cell.atRisk > 0 ? ' item-risk' : ''}${cell.open === 0 ? ' item-none' : ''}${isFresh(changedMs) ? ' bg-changed' : ''}`}
-      aria-label={`${t.week(weekNumber(cell.week))}, ${week ? format.dayMonth(week.monday) : ''}: ${says}`}
+      aria-label={`${t.week(weekNumber(cell.week))}: ${says}`}
       onClick={open}
     >
       <span className="item-when">
-        <b>{name}</b> {week && format.dayMonth(week.monday)}
+        <b>{name}</b> {format.dayMonth(cell.date)}
       </span>
-      <span className="item-open">{blank ? '–' : format.integer(cell.open)}</span>
+      <span className="item-open">{format.integer(cell.open)}</span>
       <span className="item-more">
         {cell.atRisk > 0 ? (
           <span className="rc-at-risk">

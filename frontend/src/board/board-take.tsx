@@ -4,6 +4,7 @@ import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { notice } from '../shared/notices';
 import { commaSeparated, tabSeparated } from '../shared/plain-table';
+import { sharedMessages } from '../shared/shared-messages';
 import { copyText, saveFile, saveText } from '../shared/take-away';
 import { boardMessages } from './board-messages';
 import { FIGURES } from './board-state';
@@ -21,6 +22,7 @@ const NAME_COLUMNS = 5;
 /** The shown rows as text, as a file, or on paper. Text carries what is open; files carry every figure. */
 export function BoardTake({ rows, weeks, siteName }: BoardTakeProps) {
   const t = useMessages(boardMessages);
+  const shared = useMessages(sharedMessages);
   const format = useFormats();
   const words: TableWords = { ...t, figure: (figure) => t[figure] };
   const named = () => rows().map((row) => ({ ...row, site: siteName(row.site) }));
@@ -48,10 +50,10 @@ export function BoardTake({ rows, weeks, siteName }: BoardTakeProps) {
         {t.copy}
       </Button>
       <Button theme="tertiary" onClick={csv}>
-        {t.csv}
+        {shared.csv}
       </Button>
       <Button theme="tertiary" onClick={() => void xlsx()}>
-        {t.xlsx}
+        {shared.xlsx}
       </Button>
       <Button theme="tertiary" onClick={() => print()}>
         {t.print}

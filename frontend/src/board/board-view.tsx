@@ -5,6 +5,7 @@ import { Offered } from '../people/offered';
 import type { BoardCell, BoardRow } from '../shared/api-types';
 import { AsOfBanner, AsOfControl, useAsOf } from '../shared/as-of';
 import { useFormats } from '../shared/formats';
+import { found } from '../shared/loose-words';
 import { useMessages } from '../shared/messages';
 import { usePhone } from '../shared/phone';
 import { Empty, Failed, Loading, useReason } from '../shared/screen-states';
@@ -22,18 +23,23 @@ import {
   orderedKeys,
   paramsFor,
   sortedBy,
+  wordsFor,
   type BoardFilter,
-  type Sort,
 } from './board-filter-state';
 import { BoardGrid, type BoardGridHandle } from './board-grid';
-import type { GridSpeech } from './board-grid-dom';
 import { BoardList } from './board-list';
+import { BoardLegend } from './board-legend';
 import { boardMessages } from './board-messages';
 import { BoardPaper } from './board-paper';
+import { SORTS, useSpeech } from './board-speech';
 import { cellKey, parseCellKey, rowKey, type BoardState, type RowKey } from './board-state';
 import { useLiveBoard } from './board-stream';
+import { BoardSince } from './board-since';
 import { BoardTake } from './board-take';
+import { BoardTodayLine } from './board-today';
+import { BoardTotals } from './board-totals';
 import { CellDialog } from './cell-dialog';
+import { useFocusOnFound } from './found-focus';
 import './board-view.css';
 
 /** Today's open trays: one row per variety, tray format and site, one cell per ship week. */
@@ -61,7 +67,11 @@ export function BoardView() {
   return (
     <div className="board">
       <BoardFilters filter={filter} change={change} weeks={state.weeks} phone={phone} />
-      <AsOfBanner timeZone={timeZone} />
+      <AsOfBanner timeZone={timeZone}>
+        <Button className="rc-no-print" aria-pressed={filter.since} onClick={() => change({ since: !filter.since })}>
+          {filter.since ? t.sinceHide : t.since}
+        </Button>
+      </AsOfBanner>
       {error && <StillOld failure={error} />}
       <BoardBody state={state} filter={filter} change={change} old={isPlaceholderData} phone={phone} asOf={asOf} />
     </div>
@@ -99,6 +109,7 @@ function BoardBody({ state, filter, change, old, phone, asOf }: BoardBodyProps) 
   const order = useOrder(state, filter);
   const opened = parseCellKey(params.get('cell') ?? '');
 
+  const timeZone = sites?.find(({ code }) => code === filter.site)?.timeZone;
   const siteName = useCallback((code: string) => sites?.find((each) => each.code === code)?.name ?? code, [sites]);
   const rows = () => order.flatMap((key) => state.rows.get(key) ?? []);
   const batchesPath = (row: BoardRow) =>
@@ -110,19 +121,19 @@ function BoardBody({ state, filter, change, old, phone, asOf }: BoardBodyProps) 
     if (opened) grid.current?.focusCell(rowKey(opened), opened.week);
   };
   const cellSays = useCallback(
-    (cell: BoardCell) =>
-      cell.ready + cell.promised + cell.open + cell.likely === 0
-        ? t.nothing
-        : t.cellSays(
-            ...([cell.open, cell.likely, cell.ready, cell.promised].map(format.integer) as [
-              string,
-              string,
-              string,
-              string,
-            ]),
-          ) + (cell.atRisk > 0 ? t.atRiskSays(format.integer(cell.atRisk)) : ''),
+    (cell: BoardCell) => {
+      const figures = [cell.open, cell.likely, cell.ready, cell.promised].map(format.integer);
+      const said =
+        cell.ready + cell.promised + cell.open + cell.likely === 0
+          ? t.nothing
+          : t.cellSays(...(figures as [string, string, string, string]));
+      return `${format.date(cell.date)}: ${said}${cell.atRisk > 0 ? t.atRiskSays(format.integer(cell.atRisk)) : ''}`;
+    },
     [t, format],
   );
+  const { text } = filter;
+  const shows = useCallback((row: BoardRow) => found([row], text, wordsFor).length > 0, [text]);
+  useFocusOnFound(order.length, grid);
   const speech = useSpeech(filter.sort, state, siteName, cellSays);
   const content = useMemo(
     () => ({ order, rows: state.rows, weeks: state.weeks, changedMs: state.changedMs }),
@@ -135,17 +146,26 @@ function BoardBody({ state, filter, change, old, phone, asOf }: BoardBodyProps) 
       <div className="board-line">
         <span role="status">
           {order.length === state.rows.size
-            ? t.rows(format.integer(order.length))
-            : t.rowsOf(format.integer(order.length), format.integer(state.rows.size))}
+            ? t.rows(order.length, format.integer(order.length))
+            : t.rowsOf(state.rows.size, format.integer(order.length), format.integer(state.rows.size))}
         </span>
-        {!phone && <Legend confidence={filter.confidence} />}
+        <BoardTodayLine
+          rows={rows()}
+          weeks={state.weeks}
+          site={filter.site}
+          timeZone={timeZone}
+          riskOnly={filter.riskOnly}
+          showRisk={(riskOnly) => change({ riskOnly })}
+          then={asOf !== undefined}
+        />
         <span className="board-tools">
           <Offered right="set-up">
             <Link className="rc-link rc-no-print board-what-if" to={whatIfPath(filter)}>
               {t.whatIf}
             </Link>
           </Offered>
-          <AsOfControl timeZone={sites?.find(({ code }) => code === filter.site)?.timeZone} />
+          {!phone && <BoardLegend confidence={filter.confidence} />}
+          <AsOfControl timeZone={timeZone} />
           <BoardTake rows={rows} weeks={state.weeks} siteName={siteName} />
         </span>
       </div>
@@ -158,6 +178,8 @@ function BoardBody({ state, filter, change, old, phone, asOf }: BoardBodyProps) 
                 crop: undefined,
                 site: undefined,
                 openOnly: false,
+                atLeast: undefined,
+                riskOnly: false,
                 weeks: DEFAULT_WEEKS,
                 confidence: DEFAULT_CONFIDENCE,
               })
@@ -166,6 +188,17 @@ function BoardBody({ state, filter, change, old, phone, asOf }: BoardBodyProps) 
             {t.clearFilter}
           </Button>
         </Empty>
+      ) : filter.since && asOf !== undefined ? (
+        <BoardSince
+          then={rows()}
+          from={state.weeks[0]?.week}
+          request={{ weeks: filter.weeks, confidence: filter.confidence, site: filter.site, crop: filter.crop }}
+          timeZone={timeZone}
+          siteName={siteName}
+          shows={shows}
+        />
+      ) : filter.totals ? (
+        <BoardTotals rows={rows()} weeks={state.weeks} openCrop={(crop) => change({ crop, totals: false })} />
       ) : phone ? (
         <BoardList
           order={order}
@@ -202,7 +235,7 @@ function BoardBody({ state, filter, change, old, phone, asOf }: BoardBodyProps) 
       />
       {opened && (
         <CellDialog
-          key={params.get('cell')}
+          key={rowKey(opened)}
           cell={opened}
           row={state.rows.get(rowKey(opened))}
           rows={state.rows}
@@ -218,12 +251,10 @@ function BoardBody({ state, filter, change, old, phone, asOf }: BoardBodyProps) 
   );
 }
 
-const SORTS = ['variety', 'format', 'site'] as const;
-
 /** Sorted anew when the reader asks for something else; kept in place while only figures change. */
 function useOrder(state: BoardState, filter: BoardFilter): readonly RowKey[] {
-  const { text, sort, openOnly } = filter;
-  const asked = [text, sort.by, sort.descending, openOnly].join(' ');
+  const { text, sort, openOnly, atLeast, riskOnly } = filter;
+  const asked = [text, sort.by, sort.descending, openOnly, atLeast, riskOnly].join(' ');
   const kept = useRef<{ asked: string; loaded: object; order: readonly RowKey[] } | undefined>(undefined);
   const { rows, loaded } = state;
   return useMemo(() => {
@@ -235,56 +266,6 @@ function useOrder(state: BoardState, filter: BoardFilter): readonly RowKey[] {
     // `asked` stands for the filter, and of the state only a load or other rows can change what is shown.
     // eslint-disable-next-line react-hooks/exhaustive-deps
   }, [asked, loaded, rows]);
-}
-
-function useSpeech(
-  sort: Sort,
-  state: BoardState,
-  siteName: (code: string) => string,
-  cellSays: (cell: BoardCell) => string,
-): GridSpeech {
-  const t = useMessages(boardMessages);
-  const format = useFormats();
-  const shared = useMessages(sharedMessages);
-  const { weeks } = state;
-  return useMemo(() => {
-    const current = weekOf(dateIn(undefined, Date.now()));
-    return {
-      label: t.gridLabel,
-      heads: [t.variety, t.format, t.site],
-      week: ({ week, monday }) => ({
-        short: t.weekShort(weekNumber(week)),
-        day: format.dayMonth(monday),
-        long: `${t.week(weekNumber(week))}, ${format.date(monday)}${week === current ? `, ${t.thisWeek}` : ''}`,
-        now: week === current,
-      }),
-      sortOf: (column) => {
-        const by = SORTS[column] ?? weeks[column - SORTS.length]?.week;
-        return by !== sort.by ? 'none' : sort.descending ? 'descending' : 'ascending';
-      },
-      siteName,
-      count: format.integer,
-      faulty: (batches) => shared.notComputed(batches.length),
-      cell: cellSays,
-    };
-  }, [t, shared, format, weeks, sort, siteName, cellSays]);
-}
-
-function Legend({ confidence }: { confidence: number }) {
-  const t = useMessages(boardMessages);
-  const format = useFormats();
-  return (
-    <ul>
-      <li>
-        <span className="key-figure">12</span> {t.legendOpen(format.percent(confidence, 2))}
-      </li>
-      <li>
-        <i>{t.legendLikely}</i>
-      </li>
-      <li>20 / 8 {t.legendSmall}</li>
-      <li className="rc-at-risk">{t.legendRisk}</li>
-    </ul>
-  );
 }
 
 /** A trial over the same site, weeks and confidence. */

@@ -1,7 +1,7 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { Button } from '@vaadin/react-components/Button.js';
 import { Dialog } from '@vaadin/react-components/Dialog.js';
-import { useEffect, useRef } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { Offered } from '../people/offered';
 import type { BoardCell, BoardKey, BoardRow, BoardWeek, CellExplanation } from '../shared/api-types';
 import { useFormats } from '../shared/formats';
@@ -13,9 +13,12 @@ import { weekNumber } from '../shared/weeks';
 import { loadCell } from './board-api';
 import { boardMessages } from './board-messages';
 import type { RowKey } from './board-state';
-import { CellFaulty, CellLots, CellPromises } from './cell-tables';
 import { CellPicture } from './cell-picture';
+import { CellPromises } from './cell-promises';
+import { CellFaulty, CellLots } from './cell-tables';
+import { limitSum } from './limit-state';
 import { PromiseForm } from './promise-form';
+import { besideWeek, draftFor, isHalfTyped, type PromiseDraft } from './promise-state';
 import './cell-dialog.css';
 
 interface CellDialogProps {
@@ -52,6 +55,13 @@ export function CellDialog({ cell, row, rows, weeks, confidence, asOf, siteName,
     seen.current = row;
   }, [row, refetch]);
 
+  // Kept here, above the week that is open, so that looking at another one loses nothing of a half-typed order.
+  const [typed, setTyped] = useState<PromiseDraft>();
+  const halfTyped = typed !== undefined && isHalfTyped(typed);
+  const [asking, setAsking] = useState(false);
+  const leave = () => (halfTyped ? setAsking(true) : close());
+  useEscape(halfTyped, () => setAsking(!asking));
+
   const index = weeks.findIndex(({ week }) => week === cell.week);
   const before = weeks[index - 1]?.week;
   const after = index < 0 ? undefined : weeks[index + 1]?.week;
@@ -63,14 +73,17 @@ export function CellDialog({ cell, row, rows, weeks, confidence, asOf, siteName,
       aria-label={title}
       headerTitle={title}
       header={
-        <Button theme="tertiary" aria-label={shared.close} onClick={close}>
+        <Button theme="tertiary" aria-label={shared.close} onClick={leave}>
           ✕
         </Button>
       }
       onClosed={close}
+      noCloseOnEsc={halfTyped}
+      noCloseOnOutsideClick={halfTyped}
       theme="no-padding"
     >
       <div className="cell">
+        {asking && halfTyped && <HalfTyped discard={close} keep={() => setAsking(false)} />}
         <div className="cell-week">
           <Button
             theme="tertiary"
@@ -98,7 +111,14 @@ export function CellDialog({ cell, row, rows, weeks, confidence, asOf, siteName,
           // The explanation is of now: what is shown beside it must not be taken for that of then.
           <Then cell={row?.cells.find(({ week }) => week === cell.week)} />
         ) : data ? (
-          <Explained data={data} rows={rows} then={asOf !== undefined} close={close} />
+          <Explained
+            data={data}
+            rows={rows}
+            then={asOf !== undefined}
+            draft={typed ? besideWeek(typed, data.date) : draftFor(data, data.date, format.percent(data.confidence, 2))}
+            change={setTyped}
+            close={close}
+          />
         ) : error ? (
           <Failed failure={error} retry={() => void refetch()} />
         ) : (
@@ -109,18 +129,52 @@ export function CellDialog({ cell, row, rows, weeks, confidence, asOf, siteName,
   );
 }
 
-function Explained({
-  data,
-  rows,
-  then,
-  close,
-}: {
-  data: CellExplanation;
-  rows: ReadonlyMap<RowKey, BoardRow>;
+/** An open calendar takes Escape for itself. */
+const TAKES_ESCAPE = 'vaadin-date-picker[opened]';
+
+/** Escape while `on`, which the dialog then leaves alone. */
+function useEscape(on: boolean, pressed: () => void): void {
+  const latest = useRef(pressed);
+  useEffect(() => {
+    latest.current = pressed;
+  });
+  useEffect(() => {
+    if (!on) return;
+    const listen = (event: KeyboardEvent) => {
+      if (event.key === 'Escape' && !document.querySelector(TAKES_ESCAPE)) latest.current();
+    };
+    document.addEventListener('keydown', listen, { capture: true });
+    return () => document.removeEventListener('keydown', listen, { capture: true });
+  }, [on]);
+}
+
+/** Asks before a half-typed order is lost. */
+function HalfTyped({ discard, keep }: { discard: () => void; keep: () => void }) {
+  const t = useMessages(boardMessages);
+  return (
+    <div className="rc-warning cell-half-typed" role="alert">
+      <p>▲ {t.halfTyped}</p>
+      <p className="rc-row">
+        <Button theme="primary" autofocus onClick={keep}>
+          {t.keepTyping}
+        </Button>
+        <Button onClick={discard}>{t.discardOrder}</Button>
+      </p>
+    </div>
+  );
+}
+
+interface ExplainedProps {
+  readonly data: CellExplanation;
+  readonly rows: ReadonlyMap<RowKey, BoardRow>;
   /** Looking back: nothing can be promised or released. */
-  then: boolean;
-  close: () => void;
-}) {
+  readonly then: boolean;
+  readonly draft: PromiseDraft;
+  readonly change: (draft: PromiseDraft) => void;
+  readonly close: () => void;
+}
+
+function Explained({ data, rows, then, draft, change, close }: ExplainedProps) {
   const t = useMessages(boardMessages);
   return (
     <>
@@ -128,14 +182,14 @@ function Explained({
       <div className="cell-columns">
         <section aria-labelledby="cell-made-of">
           <h3 id="cell-made-of">{t.madeOf}</h3>
-          <CellPicture steps={data.steps} />
+          <CellPicture data={data} />
           <p className="cell-limit">{useLimit(data)}</p>
         </section>
         {!then && (
           <Offered right="sell" site={data.site}>
             <section aria-labelledby="cell-promise">
               <h3 id="cell-promise">{t.promiseTitle}</h3>
-              <PromiseForm data={data} rows={rows} done={close} />
+              <PromiseForm data={data} rows={rows} draft={draft} edit={change} done={close} />
             </section>
           </Offered>
         )}
@@ -180,11 +234,27 @@ function Figures({ data }: { data: BoardCell }) {
 }
 
 /** The limiting set of ship dates, in words. */
-function useLimit({ limitedBy, open, ready, date }: CellExplanation): string {
+function useLimit(data: CellExplanation): string {
   const t = useMessages(boardMessages);
   const format = useFormats();
-  if (!limitedBy || limitedBy.dates.length === 0 || (ready === 0 && limitedBy.capacity === 0)) return t.limitedNothing;
-  const figures = [limitedBy.capacity, limitedBy.promised, open].map(format.integer) as [string, string, string];
-  if (limitedBy.dates.length === 1 && limitedBy.dates[0] === date) return t.limitedSelf(...figures);
-  return t.limitedBy(limitedBy.dates.map(format.dayMonth).join(', '), ...figures);
+  const sum = limitSum(data);
+  const { limitedBy, ready, date, confidence } = data;
+  if (!sum || !limitedBy || limitedBy.dates.length === 0 || (ready === 0 && sum.usable === 0)) return t.limitedNothing;
+  const [usable, taken, open, tooFew] = [sum.usable, sum.taken, sum.open, sum.tooFew].map(format.integer) as [
+    string,
+    string,
+    string,
+    string,
+  ];
+  const alone = limitedBy.dates.length === 1 && limitedBy.dates[0] === date;
+  const said = alone
+    ? t.limitedSelf(usable, taken, open)
+    : t.limitedBy(limitedBy.dates.map(format.dayMonth).join(', '), usable, taken, open);
+  return [
+    said,
+    sum.tooFew > 0 ? t.limitedTooFew(tooFew) : '',
+    limitedBy.confidence < confidence ? t.limitedAt(format.percent(limitedBy.confidence, 2)) : '',
+  ]
+    .filter(Boolean)
+    .join(' ');
 }

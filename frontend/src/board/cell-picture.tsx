@@ -1,7 +1,8 @@
-import type { CellSteps } from '../shared/api-types';
+import type { CellExplanation } from '../shared/api-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { boardMessages } from './board-messages';
+import { limitSum } from './limit-state';
 
 interface Bar {
   readonly name: string;
@@ -12,9 +13,12 @@ interface Bar {
 }
 
 /** From stuck to open in bars: plants first, then trays, each to its own scale. Every bar has its number beside it. */
-export function CellPicture({ steps }: { steps: CellSteps }) {
+export function CellPicture({ data }: { data: CellExplanation }) {
   const t = useMessages(boardMessages);
-  const { stuck, lost, shipped, alive, expectedAlive, saleable, ready, promised, open } = steps;
+  const format = useFormats();
+  const { stuck, lost, shipped, alive, expectedAlive, saleable, ready, promised, open } = data.steps;
+  const sum = limitSum(data);
+  const dates = data.limitedBy?.dates ?? [];
   const plants: Bar[] = [
     { name: t.stepStuck, value: stuck, from: 0, look: 'whole' },
     { name: t.stepLost, value: lost, from: stuck - lost, look: 'gone' },
@@ -22,10 +26,20 @@ export function CellPicture({ steps }: { steps: CellSteps }) {
     { name: t.stepAlive, value: alive, from: 0, look: 'whole' },
     { name: t.stepExpected, value: expectedAlive, from: 0, look: 'hoped' },
   ];
+  const usable = dates.length > 1 ? t.stepUsableOn(dates.map(format.dayMonth).join(', ')) : t.stepReady;
+  const spoken: Bar[] = sum
+    ? [
+        { name: usable, value: sum.usable, from: 0, look: 'whole' },
+        { name: t.stepTaken, value: sum.taken, from: Math.max(0, sum.usable - sum.taken), look: 'gone' },
+      ]
+    : [
+        { name: t.stepReady, value: ready, from: 0, look: 'whole' },
+        { name: t.stepPromised, value: promised, from: Math.max(0, ready - promised), look: 'gone' },
+      ];
+  if (sum && sum.tooFew > 0) spoken.push({ name: t.stepTooFew, value: sum.tooFew, from: sum.usable, look: 'hoped' });
   const trays: Bar[] = [
     { name: t.stepSaleable, value: saleable, from: 0, look: 'hoped' },
-    { name: t.stepReady, value: ready, from: 0, look: 'whole' },
-    { name: t.stepPromised, value: promised, from: Math.max(0, ready - promised), look: 'gone' },
+    ...spoken,
     { name: t.stepOpen, value: open, from: 0, look: 'open' },
   ];
   return (

@@ -1,16 +1,11 @@
-import { useState } from 'react';
 import { Link } from 'react-router';
-import { Offered } from '../people/offered';
 import type { CellExplanation } from '../shared/api-types';
 import { useAsOf } from '../shared/as-of';
 import { withAsOf } from '../shared/as-of-state';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
-import { notice } from '../shared/notices';
-import { ProblemNote } from '../shared/screen-states';
 import { useSites } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
-import { releaseOrder } from './board-api';
 import { boardMessages } from './board-messages';
 
 /** Batches that this cell would count on if they could be computed. */
@@ -117,108 +112,5 @@ export function CellLots({ data }: { data: CellExplanation }) {
         </div>
       )}
     </div>
-  );
-}
-
-/** The promises of a cell's week; while looking back none can be released. */
-export function CellPromises({ data, then }: { data: CellExplanation; then: boolean }) {
-  const t = useMessages(boardMessages);
-  const format = useFormats();
-  return (
-    <div className="cell-wide">
-      <h3 id="cell-promises">{t.promises}</h3>
-      {data.promises.length === 0 ? (
-        <p className="rc-quiet">{t.noPromises}</p>
-      ) : (
-        <div className="cell-scroll" tabIndex={0} role="region" aria-label={t.promises}>
-          <table className="rc-table">
-            <thead>
-              <tr>
-                <th scope="col">{t.customer}</th>
-                <th scope="col">{t.order}</th>
-                <th scope="col">{t.shipOn}</th>
-                <th scope="col" className="rc-number">
-                  {t.traysAsked}
-                </th>
-                <th scope="col" className="rc-number">
-                  {t.confidence}
-                </th>
-                <th scope="col">{t.state}</th>
-                <th scope="col">
-                  <span className="rc-hidden">{t.release}</span>
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {data.promises.map((promise) => (
-                <tr key={`${promise.order} ${promise.line}`}>
-                  <th scope="row">{promise.customer}</th>
-                  <td title={promise.order}>{orderName(promise.order)}</td>
-                  <td>{format.date(promise.shipOn)}</td>
-                  <td className="rc-number">{format.integer(promise.trays)}</td>
-                  <td className="rc-number">{format.percent(promise.confidence, 2)}</td>
-                  <td>
-                    {promise.kept ? `✓ ${t.kept}` : <span className="rc-at-risk">▲ {t.notKept}</span>}
-                    {promise.shipped > 0 && (
-                      <span className="rc-quiet">
-                        {' '}
-                        {t.shippedOf(format.integer(promise.shipped), format.integer(promise.trays))}
-                      </span>
-                    )}
-                  </td>
-                  <td>
-                    {!then && (
-                      <Offered right="sell" site={data.site}>
-                        <Release order={promise.order} />
-                      </Offered>
-                    )}
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
-      )}
-    </div>
-  );
-}
-
-/** What people call an order: its id is made by the program and far too long to read. */
-function orderName(id: string): string {
-  return id.slice(0, 8);
-}
-
-/** Gives the trays of a whole order back. It cannot be taken back, so it asks once, in its own place. */
-function Release({ order }: { order: string }) {
-  const t = useMessages(boardMessages);
-  const [asking, setAsking] = useState(false);
-  const [failure, setFailure] = useState<unknown>();
-  const release = async () => {
-    setAsking(false);
-    try {
-      await releaseOrder(order);
-      notice({ text: t.released(orderName(order)) });
-    } catch (refused) {
-      setFailure(refused);
-    }
-  };
-  if (failure) return <ProblemNote failure={failure} />;
-  if (!asking) {
-    return (
-      <button type="button" className="rc-link" onClick={() => setAsking(true)}>
-        {t.release}
-        <span className="rc-hidden"> {orderName(order)}</span>
-      </button>
-    );
-  }
-  return (
-    <span className="rc-row" role="group" aria-label={t.releaseAll(orderName(order))}>
-      <button type="button" className="rc-link" autoFocus onClick={() => void release()}>
-        {t.releaseAll(orderName(order))}
-      </button>
-      <button type="button" className="rc-link" onClick={() => setAsking(false)}>
-        {t.keep}
-      </button>
-    </span>
   );
 }

@@ -1,7 +1,7 @@
 import { Button } from '@vaadin/react-components/Button.js';
 import { TextField } from '@vaadin/react-components/TextField.js';
 import { useRef, useState } from 'react';
-import type { BoardRow, CellExplanation, LineShortfall } from '../shared/api-types';
+import type { BoardRow, CellExplanation, LineShortfall, OrderView } from '../shared/api-types';
 import { DateInput } from '../shared/date-input';
 import { useFormats } from '../shared/formats';
 import { newKey } from '../shared/http';
@@ -14,10 +14,11 @@ import { sharedMessages } from '../shared/shared-messages';
 import { placeOrder, releaseOrder } from './board-api';
 import { boardMessages } from './board-messages';
 import { rowKey, type RowKey } from './board-state';
+import { Shortfalls } from './promise-shortfalls';
 import {
-  draftFor,
-  lineOf,
   orderOf,
+  shortfalls,
+  shortOf,
   withLine,
   withOneMore,
   withoutLine,
@@ -29,6 +30,8 @@ import {
 interface PromiseFormProps {
   readonly data: CellExplanation;
   readonly rows: ReadonlyMap<RowKey, BoardRow>;
+  readonly draft: PromiseDraft;
+  readonly edit: (draft: PromiseDraft) => void;
   readonly done: () => void;
 }
 
@@ -38,11 +41,10 @@ const SAID_BESIDE = /^(customer|confidence|lines\[\d+\]\.(trays|shipOn))$/;
 const NO_FAULTS: ReadonlySet<DraftFault> = new Set();
 
 /** Promises trays of the open cell, and more lines if wanted: all of them or none. */
-export function PromiseForm({ data, rows, done }: PromiseFormProps) {
+export function PromiseForm({ data, rows, draft, edit, done }: PromiseFormProps) {
   const t = useMessages(boardMessages);
   const shared = useMessages(sharedMessages);
   const format = useFormats();
-  const [draft, setDraft] = useState<PromiseDraft>(() => draftFor(data, data.date, format.percent(data.confidence, 2)));
   const [faults, setFaults] = useState(NO_FAULTS);
   const [failure, setFailure] = useState<unknown>();
   const [sending, setSending] = useState(false);
@@ -50,7 +52,7 @@ export function PromiseForm({ data, rows, done }: PromiseFormProps) {
   const sent = useRef<{ body: string; key: string } | undefined>(undefined);
 
   const change = (next: PromiseDraft) => {
-    setDraft(next);
+    edit(next);
     setFaults(NO_FAULTS);
     setFailure(undefined);
   };
@@ -67,7 +69,10 @@ export function PromiseForm({ data, rows, done }: PromiseFormProps) {
     try {
       const order = await placeOrder(made.order, sent.current.key);
       const trays = made.order.lines.reduce((sum, line) => sum + line.trays, 0);
-      notice({ text: t.promisedDone(format.integer(trays), made.order.customer), undo: () => undo(order.id) });
+      notice({
+        text: t.promisedDone(trays, format.integer(trays), order.customer, String(order.number)),
+        undo: () => undo(order),
+      });
       done();
     } catch (refused) {
       // A refusal is final for its key; asking again later is a new question.
@@ -77,12 +82,12 @@ export function PromiseForm({ data, rows, done }: PromiseFormProps) {
       setSending(false);
     }
   };
-  const undo = async (id: string) => {
+  const undo = async (order: OrderView) => {
     try {
-      await releaseOrder(id);
-      notice({ text: t.released(id) });
+      await releaseOrder(order.id);
+      notice({ text: t.released(String(order.number)) });
     } catch {
-      notice({ text: shared.unreachable, undo: () => undo(id) });
+      notice({ text: shared.unreachable, undo: () => undo(order) });
     }
   };
   const short = shortfalls(failure);
@@ -118,6 +123,8 @@ export function PromiseForm({ data, rows, done }: PromiseFormProps) {
           key={line.id}
           line={line}
           first={i === 0}
+          named={i > 0 || line.item !== rowKey(data)}
+          short={shortOf(draft, line, short)}
           rows={rows}
           faults={faults}
           faultAt={(part) => faultAt(`lines.${i}.${part}`)}
@@ -145,7 +152,7 @@ export function PromiseForm({ data, rows, done }: PromiseFormProps) {
         />
       </div>
       {short.length > 0 ? (
-        <Shortfalls draft={draft} short={short} change={change} />
+        <Shortfalls draft={draft} short={short} data={data} change={change} />
       ) : besideFields ? (
         <div className="rc-problem" role="alert">
           <p>✕ {t.checkFields}</p>
@@ -171,6 +178,10 @@ export function PromiseForm({ data, rows, done }: PromiseFormProps) {
 interface LineProps {
   readonly line: DraftLine;
   readonly first: boolean;
+  /** Whether the line says which item it is of; the first is of the cell that is open, unless changed. */
+  readonly named: boolean;
+  /** The refusal of just this line. */
+  readonly short: LineShortfall | undefined;
   readonly rows: ReadonlyMap<RowKey, BoardRow>;
   readonly faults: ReadonlySet<DraftFault>;
   readonly faultAt: (part: 'trays' | 'shipOn') => string | undefined;
@@ -178,11 +189,13 @@ interface LineProps {
   readonly remove: () => void;
 }
 
-function Line({ line, first, rows, faults, faultAt, change, remove }: LineProps) {
+function Line({ line, first, named, short, rows, faults, faultAt, change, remove }: LineProps) {
   const t = useMessages(boardMessages);
+  const format = useFormats();
+  const look = ['promise-line', ...(first ? [] : ['promise-more']), ...(short ? ['promise-short'] : [])];
   return (
-    <div className={first ? 'promise-line' : 'promise-line promise-more'}>
-      {!first && (
+    <div className={look.join(' ')}>
+      {named && (
         <label className="promise-item">
           <span className="rc-quiet">{t.item}</span>
           <select
@@ -190,7 +203,9 @@ function Line({ line, first, rows, faults, faultAt, change, remove }: LineProps)
             onChange={(event) => change({ item: event.target.value as RowKey })}
             aria-invalid={faults.has(`item-${line.id}`)}
           >
-            {!rows.has(line.item as RowKey) && <option value={line.item}>{line.item || t.itemNeeded}</option>}
+            {!rows.has(line.item as RowKey) && (
+              <option value={line.item}>{line.itemName ?? (line.item || t.itemNeeded)}</option>
+            )}
             {[...rows.values()].map((row) => (
               <option key={rowKey(row)} value={rowKey(row)}>
                 {row.varietyName} · {row.trayFormat} · {row.site}
@@ -204,7 +219,11 @@ function Line({ line, first, rows, faults, faultAt, change, remove }: LineProps)
         value={line.trays}
         whole
         required
-        fault={faults.has(`trays-${line.id}`) ? t.wholeTrays : faultAt('trays')}
+        fault={
+          faults.has(`trays-${line.id}`)
+            ? t.wholeTrays
+            : (faultAt('trays') ?? (short && t.onlyOpen(format.integer(short.open))))
+        }
         onValue={(trays) => change({ trays })}
       />
       <DateInput
@@ -221,52 +240,4 @@ function Line({ line, first, rows, faults, faultAt, change, remove }: LineProps)
       )}
     </div>
   );
-}
-
-interface ShortfallsProps {
-  readonly draft: PromiseDraft;
-  readonly short: readonly LineShortfall[];
-  readonly change: (draft: PromiseDraft) => void;
-}
-
-/** What was asked, what is open then, and where there is enough: one press puts it into the form. */
-function Shortfalls({ draft, short, change }: ShortfallsProps) {
-  const t = useMessages(boardMessages);
-  const format = useFormats();
-  return (
-    <div className="rc-warning" role="alert">
-      {short.map((each) => {
-        const line = lineOf(draft, each);
-        const { nearestDate, open } = each;
-        return (
-          <div key={each.line}>
-            <p>▲ {t.short(format.integer(each.asked), format.date(each.shipOn), format.integer(open))}</p>
-            <p>
-              {nearestDate === null
-                ? t.nearestNone
-                : t.nearest(format.date(nearestDate), format.integer(each.nearestOpen ?? each.asked))}
-            </p>
-            <p className="rc-row">
-              {line && nearestDate !== null && (
-                <Button onClick={() => change(withLine(draft, line.id, { shipOn: nearestDate }))}>
-                  {t.takeNearest(format.dayMonth(nearestDate))}
-                </Button>
-              )}
-              {line && open > 0 && (
-                <Button onClick={() => change(withLine(draft, line.id, { trays: String(open) }))}>
-                  {t.takeOpen(format.integer(open))}
-                </Button>
-              )}
-            </p>
-          </div>
-        );
-      })}
-    </div>
-  );
-}
-
-function shortfalls(failure: unknown): readonly LineShortfall[] {
-  if (!(failure instanceof Problem) || failure.kind !== 'not-enough-open') return [];
-  const lines = failure.members['lines'];
-  return Array.isArray(lines) ? (lines as LineShortfall[]) : [];
 }

@@ -1,4 +1,5 @@
 import type { BoardKey, LineShortfall, LocalDate, NewOrder } from '../shared/api-types';
+import { Problem } from '../shared/problem';
 import { numberTyped } from '../shared/units';
 import { isDate } from '../shared/weeks';
 import { confidenceTyped } from './board-filter-state';
@@ -6,6 +7,8 @@ import { rowKey, type RowKey } from './board-state';
 
 /** The promise form as typed. Nothing is corrected; `orderOf` says whether it can be sent and what is wrong where. */
 export interface PromiseDraft {
+  /** The date the form itself proposed; the first line follows the opened week as long as it stands there. */
+  readonly proposed: LocalDate;
   readonly customer: string;
   readonly note: string;
   readonly confidence: string;
@@ -16,6 +19,8 @@ export interface DraftLine {
   readonly id: number;
   /** Empty until an item is chosen. */
   readonly item: RowKey | '';
+  /** What an item is called that the board does not show. */
+  readonly itemName?: string;
   readonly trays: string;
   readonly shipOn: LocalDate | '';
 }
@@ -23,7 +28,28 @@ export interface DraftLine {
 export type DraftFault = 'customer' | 'confidence' | `trays-${number}` | `shipOn-${number}` | `item-${number}`;
 
 export function draftFor(item: BoardKey, shipOn: LocalDate, confidence: string): PromiseDraft {
-  return { customer: '', note: '', confidence, lines: [{ id: 1, item: rowKey(item), trays: '', shipOn }] };
+  const lines = [{ id: 1, item: rowKey(item), trays: '', shipOn }];
+  return { proposed: shipOn, customer: '', note: '', confidence, lines };
+}
+
+/** The draft beside the cell of another week: what was typed stays, also a date; a date nobody touched follows. */
+export function besideWeek(draft: PromiseDraft, date: LocalDate): PromiseDraft {
+  const lines = draft.lines.map((line, i) =>
+    i === 0 && line.shipOn === draft.proposed ? { ...line, shipOn: date } : line,
+  );
+  return { ...draft, proposed: date, lines };
+}
+
+/** Whether discarding it would lose something that was typed. */
+export function isHalfTyped({ customer, note, lines, proposed }: PromiseDraft): boolean {
+  const [first, ...more] = lines;
+  return (
+    customer.trim() !== '' ||
+    note.trim() !== '' ||
+    more.length > 0 ||
+    (first?.trays ?? '') !== '' ||
+    first?.shipOn !== proposed
+  );
 }
 
 export function withLine(draft: PromiseDraft, id: number, change: Partial<DraftLine>): PromiseDraft {
@@ -62,6 +88,22 @@ export function orderOf(draft: PromiseDraft): { order: NewOrder } | { faults: Re
   if (faults.size > 0) return { faults };
   const note = draft.note.trim();
   return { order: { customer, ...(note ? { note } : {}), ...(confidence === undefined ? {} : { confidence }), lines } };
+}
+
+/** What a refusal says of lines that are short. */
+export function shortfalls(failure: unknown): readonly LineShortfall[] {
+  if (!(failure instanceof Problem) || failure.kind !== 'not-enough-open') return [];
+  const lines = failure.members['lines'];
+  return Array.isArray(lines) ? (lines as LineShortfall[]) : [];
+}
+
+/** What of it concerns this line. */
+export function shortOf(
+  draft: PromiseDraft,
+  line: DraftLine,
+  short: readonly LineShortfall[],
+): LineShortfall | undefined {
+  return short.find((each) => lineOf(draft, each)?.id === line.id);
 }
 
 /** The draft's line that a shortfall speaks of; lines are numbered from 1 in the order they were sent. */

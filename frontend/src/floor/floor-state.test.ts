@@ -203,6 +203,7 @@ describe('shipping', () => {
   };
   const order = (id: string, change: Partial<typeof promise>, released = false): OrderView => ({
     id,
+    number: 7,
     customer: 'Hillside',
     note: null,
     recordedAt: '2026-11-01T08:00:00Z',

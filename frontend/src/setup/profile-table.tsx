@@ -59,14 +59,10 @@ export function ProfileTable({ draft, faultOf, units, put }: ProfileTableProps) 
               return (
                 <Fragment key={stage}>
                   <tr className="profile-figures">
-                    <th scope="row">
-                      {stage}
-                      <br />
-                      <span className="rc-quiet rc-small">{shared[`stage${stage}`]}</span>
-                    </th>
+                    <th scope="row">{shared[`stage${stage}`]}</th>
                     {IN_LINE.map(({ name, kind }) => {
                       const path = `profile.stages.${i}.${name}`;
-                      const given = common(path, `${stage} ${head(name, kind)}`);
+                      const given = common(path, `${shared[`stage${stage}`]} ${head(name, kind)}`);
                       return (
                         <td key={name} className={`profile-${name}`} data-label={head(name, kind)}>
                           {name === 'form' ? (
@@ -94,7 +90,7 @@ export function ProfileTable({ draft, faultOf, units, put }: ProfileTableProps) 
                     </th>
                     <td colSpan={IN_LINE.length}>
                       <textarea
-                        {...common(source, `${stage} ${t.source}`)}
+                        {...common(source, `${shared[`stage${stage}`]} ${t.source}`)}
                         rows={2}
                         onChange={(event) => put(source, event.target.value)}
                       />

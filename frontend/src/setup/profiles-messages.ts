@@ -1,3 +1,4 @@
+import { counted } from '../shared/counted';
 import { messagesIn } from '../shared/messages';
 
 export const profilesMessages = messagesIn({
@@ -14,7 +15,7 @@ export const profilesMessages = messagesIn({
     state: 'State',
     adopted: 'In force since',
     entered: 'entered by hand',
-    learned: (n: string) => `learned from ${n} batches`,
+    learned: (n: string) => `learned from ${counted(n, 'batch', 'batches')}`,
     learnedBare: 'learned',
     statepinned: 'in force, pinned',
     stateinForce: 'in force',
@@ -40,7 +41,7 @@ export const profilesMessages = messagesIn({
     spread: 'Spread between batches',
     cellSpread: 'Spread within a batch',
     observations: (n: string) => `${n} observations`,
-    batchesN: (n: string) => `${n} batches`,
+    batchesN: (n: string) => counted(n, 'batch', 'batches'),
     evidence: 'What it rests on',
     restsOn: (finished: string, running: string, when: string) =>
       `${finished} finished and ${running} running batches, as of ${when}.`,
@@ -82,7 +83,7 @@ export const profilesMessages = messagesIn({
     state: 'Estado',
     adopted: 'Vigente desde',
     entered: 'escrita a mano',
-    learned: (n: string) => `aprendida de ${n} lotes`,
+    learned: (n: string) => `aprendida de ${counted(n, 'lote', 'lotes')}`,
     learnedBare: 'aprendida',
     statepinned: 'vigente, fijada',
     stateinForce: 'vigente',
@@ -108,10 +109,10 @@ export const profilesMessages = messagesIn({
     spread: 'Dispersión entre lotes',
     cellSpread: 'Dispersión dentro del lote',
     observations: (n: string) => `${n} observaciones`,
-    batchesN: (n: string) => `${n} lotes`,
+    batchesN: (n: string) => counted(n, 'lote', 'lotes'),
     evidence: 'En qué se apoya',
     restsOn: (finished: string, running: string, when: string) =>
-      `${finished} lotes terminados y ${running} en marcha, a las ${when}.`,
+      `${counted(finished, 'lote', 'lotes')} terminados y ${running} en marcha, a las ${when}.`,
     noEvidence: 'Se escribió a mano; sus fuentes están junto a las cifras.',
     cardinals: 'Temperaturas entre las que avanza',
     identified: 'aprendidas',

@@ -115,6 +115,10 @@ export interface LineShortfall extends OrderLine {
   readonly open: number;
   readonly nearestDate: LocalDate | null;
   readonly nearestOpen: number | null;
+  readonly earlierDate: LocalDate | null;
+  readonly earlierOpen: number | null;
+  readonly laterDate: LocalDate | null;
+  readonly laterOpen: number | null;
 }
 
 // --- Live --------------------------------------------------------------------------------------------------------

@@ -1,7 +1,7 @@
 import { Button } from '@vaadin/react-components/Button.js';
 import { Dialog } from '@vaadin/react-components/Dialog.js';
 import { TextField } from '@vaadin/react-components/TextField.js';
-import { useCallback, useState } from 'react';
+import { useCallback, useEffect, useState, type ReactNode } from 'react';
 import { useSearchParams } from 'react-router';
 import type { Instant } from './api-types';
 import { asOfIn, momentTyped, withAsOf, type AsOfFault } from './as-of-state';
@@ -9,6 +9,7 @@ import { DateInput } from './date-input';
 import { useFormats } from './formats';
 import { messagesIn, useMessages } from './messages';
 import { wallClock } from './zoned-time';
+import './as-of.css';
 
 /** Seeing a screen as it was: the control that asks for a moment, and the banner that says so. */
 
@@ -113,16 +114,23 @@ export function AsOfControl({ timeZone }: { timeZone: string | undefined }) {
 }
 
 /** Says that the screen is not of now; nothing when it is. */
-export function AsOfBanner({ timeZone }: { timeZone: string | undefined }) {
+export function AsOfBanner({ timeZone, children }: { timeZone: string | undefined; children?: ReactNode }) {
   const t = useMessages(asOfMessages);
   const format = useFormats();
   const [asOf, look] = useAsOf();
-  if (asOf === undefined) return null;
+  const back = asOf !== undefined;
+  // What is of now, such as the live mark and the bell, would be taken for part of what is looked back to.
+  useEffect(() => {
+    document.documentElement.classList.toggle('looking-back', back);
+    return () => document.documentElement.classList.remove('looking-back');
+  }, [back]);
+  if (!back) return null;
   return (
     <div className="as-of-banner" role="status">
       <p>
         <strong>↶ {t.itWas(format.dateTime(asOf, timeZone))}</strong> <span>{t.itWasHelp}</span>
       </p>
+      {children}
       <Button theme="primary" className="rc-no-print" onClick={() => look(undefined)}>
         {t.back}
       </Button>

@@ -15,6 +15,8 @@ export interface Formats {
   percent(fraction: number, digits?: number, least?: number): string;
   /** 23 Nov */
   dayMonth(date: LocalDate): string;
+  /** Mon */
+  weekday(date: LocalDate): string;
   /** Mon 23 Nov 2026 */
   date(date: LocalDate): string;
   /** 23 Nov, of an instant */
@@ -59,6 +61,7 @@ export function formatsFor({ language, temperature }: Pick<Preferences, 'languag
       number(fraction, { style: 'percent', minimumFractionDigits: least, maximumFractionDigits: digits }),
     dayMonth: (at) => date(at, { ...day, timeZone: 'UTC' }),
     date: (at) => date(at, { ...day, weekday: 'short', year: 'numeric', timeZone: 'UTC' }),
+    weekday: (at) => date(at, { weekday: 'short', timeZone: 'UTC' }),
     dayOf: (at, timeZone) => date(at, { ...day, timeZone }),
     dateTime: (at, timeZone) => date(at, { ...day, ...clock, timeZone }),
     time: (at, timeZone) => date(at, { ...clock, timeZone }),

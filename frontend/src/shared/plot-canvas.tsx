@@ -5,6 +5,7 @@ import { useEffect, useRef } from 'react';
 import { useFormats, type Formats } from './formats';
 import { useMessages } from './messages';
 import type { PlotProps, PlotSeries } from './plot';
+import { linesFor, restingPlace } from './plot-labels';
 import { usePreferences } from './preferences';
 import { sharedMessages } from './shared-messages';
 
@@ -115,16 +116,36 @@ function optionsFor(props: PlotProps, element: HTMLElement, format: Formats, wor
       ...props.series.map((each) => seriesFor(each, colour, format)),
     ],
     bands: (props.bands ?? []).map(({ low, high }) => ({ series: [high + 1, low + 1], fill: colour('accent', 0.16) })),
-    legend: { show: true, live: true },
+    legend: {
+      show: true,
+      live: true,
+      markers: { dash: (_plot, i) => (props.series[i - 1]?.dashed ? 'dashed' : 'solid') },
+    },
     cursor: { drag: { x: false, y: false } },
-    hooks: { draw: [(plot) => drawLines(plot, props, colour, axis.font, words.now)] },
+    hooks: {
+      draw: [(plot) => drawLines(plot, props, colour, axis.font, words.now)],
+      ready: [(plot) => tellAtRest(plot, props)],
+      setCursor: [(plot) => (plot.cursor.idx === null || plot.cursor.idx === undefined) && tellAtRest(plot, props)],
+    },
   };
+}
+
+/** Without a pointer the legend tells the latest figures, not dashes. */
+function tellAtRest(plot: uPlot, props: PlotProps): void {
+  const places = props.at ? props.at.map((at) => Date.parse(at)) : props.over.values;
+  const idx = restingPlace(
+    places,
+    props.series.map(({ values }) => values),
+    props.at ? props.nowMs : undefined,
+  );
+  if (idx !== undefined && plot.legend.idx !== idx) plot.setLegend({ idx }, false);
 }
 
 function seriesFor(each: PlotSeries, colour: Colours, format: Formats): uPlot.Series {
   const tone = { ink: 'ink', quiet: 'ink-2', accent: 'accent', amber: 'amber' }[each.tone];
   return {
     label: each.label,
+    class: each.line === false ? (each.dots ? 'plot-dots' : 'plot-ends') : 'plot-line',
     stroke: colour(tone, each.edgeOnly ? 0.35 : 1),
     width: each.edgeOnly ? 1 : 1.6,
     ...(each.dashed ? { dash: [5, 4] } : {}),
@@ -150,16 +171,6 @@ function drawLines(plot: uPlot, props: PlotProps, colour: Colours, font: string,
   ctx.clip();
   ctx.font = font.replace('11px', `${11 * scale}px`);
   ctx.lineWidth = scale;
-  const upright = (seconds: number, word: string, tone: string, dash: number[], row: number) => {
-    const x = Math.round(plot.valToPos(seconds, 'x', true));
-    if (x < bbox.left || x > bbox.left + bbox.width) return;
-    ctx.strokeStyle = ctx.fillStyle = colour(tone);
-    ctx.setLineDash(dash.map((each) => each * scale));
-    stroke(ctx, x, bbox.top, x, bbox.top + bbox.height);
-    const roomToTheRight = x + ctx.measureText(word).width + 6 * scale < bbox.left + bbox.width;
-    ctx.textAlign = roomToTheRight ? 'left' : 'right';
-    ctx.fillText(word, x + (roomToTheRight ? 4 : -4) * scale, bbox.top + (12 + 13 * row) * scale);
-  };
   for (const { value, label } of props.levels ?? []) {
     const y = Math.round(plot.valToPos(value, 'y', true));
     ctx.strokeStyle = ctx.fillStyle = colour('ink-2');
@@ -169,16 +180,76 @@ function drawLines(plot: uPlot, props: PlotProps, colour: Colours, font: string,
     ctx.fillText(label, bbox.left + 4 * scale, y - 3 * scale);
   }
   for (const { low, high } of props.whiskers ?? []) drawWhiskers(plot, low + 1, high + 1, colour('accent', 0.45));
-  // Neighbours write above and below in turn.
-  props.notes?.forEach((note, i) => drawNote(plot, note, i % 2 === 0 ? 15 : -7, colour));
-  props.marks?.forEach(({ at, label }, i) => upright(Date.parse(at) / 1000, label, 'ink-2', [4, 3], 1 + (i % 3)));
-  if (props.nowMs !== undefined) upright(props.nowMs / 1000, nowWord, 'accent', [], 0);
+  drawNotes(plot, props.notes ?? [], colour);
+  drawUprights(plot, uprightsOf(props, nowWord), colour);
   ctx.restore();
+}
+
+interface Upright {
+  readonly ms: number;
+  readonly word: string;
+  readonly tone: string;
+  readonly dash: readonly number[];
+}
+
+/** Now first: its word is never the one left out. */
+function uprightsOf({ nowMs, marks }: PlotProps, nowWord: string): readonly Upright[] {
+  const now = nowMs === undefined ? [] : [{ ms: nowMs, word: nowWord, tone: 'accent', dash: [] }];
+  const others = (marks ?? []).map(({ at, label }) => ({
+    ms: Date.parse(at),
+    word: label,
+    tone: 'ink-2',
+    dash: [4, 3],
+  }));
+  return [...now, ...others];
+}
+
+const LINES = 5;
+
+function drawUprights(plot: uPlot, uprights: readonly Upright[], colour: Colours): void {
+  const { ctx, bbox } = plot;
+  const scale = devicePixelRatio;
+  const end = bbox.left + bbox.width;
+  const drawn = uprights.flatMap((upright) => {
+    const x = Math.round(plot.valToPos(upright.ms / 1000, 'x', true));
+    if (x < bbox.left || x > end) return [];
+    const width = ctx.measureText(upright.word).width;
+    const from = x + width + 6 * scale < end ? x + 4 * scale : x - 4 * scale - width;
+    return [{ ...upright, x, from, until: from + width }];
+  });
+  const lines = linesFor(drawn, LINES);
+  drawn.forEach(({ x, from, word, tone, dash }, i) => {
+    ctx.strokeStyle = ctx.fillStyle = colour(tone);
+    ctx.setLineDash(dash.map((each) => each * scale));
+    stroke(ctx, x, bbox.top, x, bbox.top + bbox.height);
+    const line = lines[i];
+    ctx.textAlign = 'left';
+    if (line !== undefined) ctx.fillText(word, from, bbox.top + (12 + 13 * line) * scale);
+  });
 }
 
 type PlotNote = NonNullable<PlotProps['notes']>[number];
 
-function drawNote(plot: uPlot, note: PlotNote, wordPx: number, colour: Colours): void {
+/** Below a ring, above it, and further off, px. */
+const NOTE_PLACES = [15, -7, 28, -20];
+
+function drawNotes(plot: uPlot, notes: readonly PlotNote[], colour: Colours): void {
+  const scale = devicePixelRatio;
+  // Notes of one height alone can lie on one another.
+  for (const value of new Set(notes.map((note) => note.value))) {
+    const level = notes.filter((note) => note.value === value);
+    const places = linesFor(
+      level.map(({ at, label }) => {
+        const from = plot.valToPos(Date.parse(at) / 1000, 'x', true) + 7 * scale;
+        return { from, until: from + plot.ctx.measureText(label).width };
+      }),
+      NOTE_PLACES.length,
+    );
+    level.forEach((note, i) => drawNote(plot, note, NOTE_PLACES[places[i] ?? -1], colour));
+  }
+}
+
+function drawNote(plot: uPlot, note: PlotNote, wordPx: number | undefined, colour: Colours): void {
   const { ctx, bbox } = plot;
   const scale = devicePixelRatio;
   const x = plot.valToPos(Date.parse(note.at) / 1000, 'x', true);
@@ -192,7 +263,7 @@ function drawNote(plot: uPlot, note: PlotNote, wordPx: number, colour: Colours):
   ctx.stroke();
   if (note.filled) ctx.fill();
   ctx.textAlign = 'left';
-  ctx.fillText(note.label, x + 7 * scale, y + wordPx * scale);
+  if (wordPx !== undefined) ctx.fillText(note.label, x + 7 * scale, y + wordPx * scale);
   ctx.lineWidth = scale;
 }
 

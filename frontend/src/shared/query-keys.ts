@@ -60,6 +60,8 @@ export const keys = {
   boardRows: (request: object) => key(BOARD, 'rows', request),
   boardCell: (cell: object, confidence: number, asOf: string | undefined) =>
     key(BOARD, 'cell', cell, confidence, asOf ?? null),
+  boardNow: (request: object) => key('board-now', request),
+  standIns: (week: string, confidence: number) => key('stand-ins', week, confidence),
   openOrders: () => key('orders', 'open'),
   climateGlance: (asked: object) => key('climate', null, asked),
   climateNow: (house: string) => key('climate', house, 'now'),

@@ -1,3 +1,4 @@
+import { counted } from './counted';
 import { messagesIn } from './messages';
 
 /** Words that more than one screen says. */
@@ -36,7 +37,9 @@ export const sharedMessages = messagesIn({
     notInSight: 'not in sight',
     takeAway: (what: string) => `Take away: ${what}`,
     copyTable: 'Copy',
-    copied: (rows: string) => `${rows} rows copied`,
+    csv: 'CSV',
+    xlsx: 'XLSX',
+    copied: (rows: string) => `${counted(rows, 'row', 'rows')} copied`,
     copyFailed: 'This browser did not let it be copied. Save it as a file instead.',
     print: 'Print',
     batchWord: 'Batch',
@@ -75,7 +78,9 @@ export const sharedMessages = messagesIn({
     notInSight: 'sin fecha',
     takeAway: (what: string) => `Llevarse: ${what}`,
     copyTable: 'Copiar',
-    copied: (rows: string) => `${rows} filas copiadas`,
+    csv: 'CSV',
+    xlsx: 'XLSX',
+    copied: (rows: string) => `${counted(rows, 'fila', 'filas')} copiadas`,
     copyFailed: 'Este navegador no permitió copiar. Guárdelo como archivo.',
     print: 'Imprimir',
     batchWord: 'Lote',

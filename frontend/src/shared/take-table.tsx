@@ -41,10 +41,10 @@ export function TakeTable({ table, fileName, label, nameColumns = 1, print: prin
         {t.copyTable}
       </Button>
       <Button theme="tertiary" onClick={() => saveText(commaSeparated(table()), `${fileName}.csv`, 'text/csv')}>
-        CSV
+        {t.csv}
       </Button>
       <Button theme="tertiary" onClick={() => void xlsx()}>
-        xlsx
+        {t.xlsx}
       </Button>
       {printed && (
         <Button theme="tertiary" onClick={() => print()}>

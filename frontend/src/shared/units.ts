@@ -39,6 +39,6 @@ export function round(value: number, digits: number): number {
  * nothing is guessed or cut off.
  */
 export function numberTyped(text: string): number | undefined {
-  const plain = text.replace(/\s/g, '').replace(',', '.');
+  const plain = text.replace(/\s/g, '').replace('−', '-').replace(',', '.');
   return /^[-+]?(\d+\.?\d*|\.\d+)$/.test(plain) ? Number(plain) : undefined;
 }

@@ -3,6 +3,7 @@ import type { Coverage, TrackRecord } from '../shared/learning-types';
 import { useMessages } from '../shared/messages';
 import { TakeTable } from '../shared/take-table';
 import { trackRecordMessages } from './track-record-messages';
+import { leanOf } from './track-record-state';
 
 const STATED = ['0.5', '0.8', '0.9'] as const;
 
@@ -13,6 +14,11 @@ export function CropRecords({ record, pick }: { record: TrackRecord; pick: (crop
   const share = (coverage: Coverage, stated: (typeof STATED)[number]) => {
     const held = coverage[stated];
     return typeof held === 'number' ? format.percent(held) : '–';
+  };
+  // Ready later than predicted is predicted too early.
+  const bias = (days: number) => {
+    const said = format.decimal(Math.abs(days), 1);
+    return { later: t.tooEarly(said), earlier: t.tooLate(said), level: t.neither }[leanOf(days)];
   };
   const head = [t.crop, t.batches, t.colOff, t.colLean, ...STATED.map((s) => t.colHeld(format.percent(Number(s))))];
   const table = () => ({
@@ -52,9 +58,7 @@ export function CropRecords({ record, pick }: { record: TrackRecord; pick: (crop
                 </th>
                 <td className="rc-number">{format.integer(crop.n)}</td>
                 <td className="rc-number">{crop.maeDays === null ? '–' : format.decimal(crop.maeDays, 1)}</td>
-                <td className="rc-number">
-                  {crop.biasDays === null ? '–' : signedDays(crop.biasDays, format.decimal)}
-                </td>
+                <td className="rc-number">{crop.biasDays === null ? '–' : bias(crop.biasDays)}</td>
                 {STATED.map((stated) => (
                   <td key={stated} className="rc-number">
                     {share(crop.coverage, stated)}
@@ -67,8 +71,4 @@ export function CropRecords({ record, pick }: { record: TrackRecord; pick: (crop
       </div>
     </section>
   );
-}
-
-function signedDays(days: number, decimal: (value: number, digits: number) => string): string {
-  return `${days > 0 ? '+' : days < 0 ? '−' : ''}${decimal(Math.abs(days), 1)}`;
 }

@@ -1,3 +1,4 @@
+import { counted } from '../shared/counted';
 import { messagesIn } from '../shared/messages';
 
 export const trackRecordMessages = messagesIn({
@@ -16,13 +17,16 @@ export const trackRecordMessages = messagesIn({
     toBatches: 'Go to the batches',
     asOf: (when: string) => `as of ${when}`,
     over: (n: string) => `over ${n} finished batches`,
-    off: (lead: string, days: string) => `At ${lead}’ lead the ready date was off by ${days} days on average.`,
-    offOne: (days: string) => `At one day’s lead the ready date was off by ${days} days on average.`,
-    later: (days: string) => `On the whole batches were ready ${days} days later than predicted.`,
-    earlier: (days: string) => `On the whole batches were ready ${days} days earlier than predicted.`,
+    off: (lead: string, days: string) =>
+      `At ${lead}’ lead the ready date was off by ${counted(days, 'day', 'days')} on average.`,
+    offOne: (days: string) => `At one day’s lead the ready date was off by ${counted(days, 'day', 'days')} on average.`,
+    later: (days: string) => `On the whole batches were ready ${counted(days, 'day', 'days')} later than predicted.`,
+    earlier: (days: string) =>
+      `On the whole batches were ready ${counted(days, 'day', 'days')} earlier than predicted.`,
     level: 'On the whole they were neither early nor late.',
     held: (stated: string, held: string) => `${stated} ranges held ${held} of the time.`,
-    kept: (share: string, cases: string) => `Trays promised were there in ${share} of ${cases} cases.`,
+    kept: (share: string, cases: string) =>
+      `Trays promised were there in ${share} of ${counted(cases, 'case', 'cases')}.`,
     noPromises: 'No promise has come due yet.',
     calendar: 'Counting calendar days',
     degreeDays: 'Plain degree-days',
@@ -32,17 +36,16 @@ export const trackRecordMessages = messagesIn({
     same: 'no difference',
     figures: 'The figures',
     meanError: 'Mean error',
-    meanErrorOf: (days: string) => `${days} days`,
-    lean: 'Lean',
-    leanLater: (days: string) => `${days} days later`,
-    leanEarlier: (days: string) => `${days} days earlier`,
-    leanLevel: 'none',
+    meanErrorOf: (days: string) => counted(days, 'day', 'days'),
+    leanLater: (days: string) => `predicted ${counted(days, 'day', 'days')} too early on the whole`,
+    leanEarlier: (days: string) => `predicted ${counted(days, 'day', 'days')} too late on the whole`,
+    leanLevel: 'neither too early nor too late on the whole',
     ranges: 'Ranges of 80 %',
     rangesStated: 'of the time they held',
     promises: 'Promised trays',
-    promisesThere: (cases: string) => `were there, of ${cases} cases`,
+    promisesThere: (cases: string) => `were there, of ${counted(cases, 'case', 'cases')}`,
     lossHelp: (pinball: string, crps: string) =>
-      `Two stricter scores, both in days and better when smaller: pinball loss ${pinball}, ranked probability score ${crps}.`,
+      `Both are in days, and smaller is better. They judge the whole range and not only its middle: a date outside of a narrow range costs more than one outside of a wide one, and a range that is wider than need be costs as well. Of three points of the range (pinball loss): ${pinball}. Of all of it (ranked probability score): ${crps}.`,
     byLead: 'Error by lead',
     byLeadSummary:
       'Mean error of the ready date in days, by days of lead, beside counting calendar days and degree-days',
@@ -62,7 +65,7 @@ export const trackRecordMessages = messagesIn({
       'For each finished batch, by how many days the prediction lay after (+) or before (−) the day it was ready',
     predictedHelp:
       'Dot: even chance. Stroke: eight times in ten. On the line at 0 the prediction was right; strokes that miss the line did not hold.',
-    missAxis: 'Predicted − ready, days',
+    missAxis: '← too early    days    too late →',
     even: 'even chance',
     early: 'one in ten by',
     late: 'nine in ten by',
@@ -70,7 +73,11 @@ export const trackRecordMessages = messagesIn({
     byCrop: 'By crop',
     batches: 'Batches',
     colOff: 'Mean error, days',
-    colLean: 'Lean, days',
+    colLean: 'Predicted too early or too late',
+    tooEarly: (days: string) => `${counted(days, 'day', 'days')} too early`,
+    tooLate: (days: string) => `${counted(days, 'day', 'days')} too late`,
+    neither: 'neither',
+    stricter: 'Two stricter scores',
     colHeld: (stated: string) => `Held of ${stated}`,
     method:
       'Each batch is predicted again from only what had happened by then, and held against the day it was seen ready.',
@@ -90,14 +97,18 @@ export const trackRecordMessages = messagesIn({
       'Ningún lote de este cultivo se vio listo y estaba previsto con tanta antelación. Pruebe menos días o todos los cultivos.',
     toBatches: 'Ir a los lotes',
     asOf: (when: string) => `a las ${when}`,
-    over: (n: string) => `sobre ${n} lotes terminados`,
-    off: (lead: string, days: string) => `Con ${lead} de antelación la fecha erró ${days} días en promedio.`,
-    offOne: (days: string) => `Con un día de antelación la fecha erró ${days} días en promedio.`,
-    later: (days: string) => `En conjunto los lotes estuvieron listos ${days} días después de lo previsto.`,
-    earlier: (days: string) => `En conjunto los lotes estuvieron listos ${days} días antes de lo previsto.`,
+    over: (n: string) => `sobre ${counted(n, 'lote', 'lotes')} terminados`,
+    off: (lead: string, days: string) =>
+      `Con ${lead} de antelación la fecha erró ${counted(days, 'día', 'días')} en promedio.`,
+    offOne: (days: string) => `Con un día de antelación la fecha erró ${counted(days, 'día', 'días')} en promedio.`,
+    later: (days: string) =>
+      `En conjunto los lotes estuvieron listos ${counted(days, 'día', 'días')} después de lo previsto.`,
+    earlier: (days: string) =>
+      `En conjunto los lotes estuvieron listos ${counted(days, 'día', 'días')} antes de lo previsto.`,
     level: 'En conjunto no se adelantaron ni se atrasaron.',
     held: (stated: string, held: string) => `Los márgenes del ${stated} acertaron el ${held} de las veces.`,
-    kept: (share: string, cases: string) => `Las bandejas prometidas estaban en el ${share} de ${cases} casos.`,
+    kept: (share: string, cases: string) =>
+      `Las bandejas prometidas estaban en el ${share} de ${counted(cases, 'caso', 'casos')}.`,
     noPromises: 'Aún no venció ninguna promesa.',
     calendar: 'Contar días de calendario',
     degreeDays: 'Solo grados día',
@@ -107,17 +118,16 @@ export const trackRecordMessages = messagesIn({
     same: 'sin diferencia',
     figures: 'Las cifras',
     meanError: 'Error medio',
-    meanErrorOf: (days: string) => `${days} días`,
-    lean: 'Tendencia',
-    leanLater: (days: string) => `${days} días después`,
-    leanEarlier: (days: string) => `${days} días antes`,
-    leanLevel: 'ninguna',
+    meanErrorOf: (days: string) => counted(days, 'día', 'días'),
+    leanLater: (days: string) => `en conjunto previsto ${counted(days, 'día', 'días')} antes de tiempo`,
+    leanEarlier: (days: string) => `en conjunto previsto ${counted(days, 'día', 'días')} demasiado tarde`,
+    leanLevel: 'en conjunto ni antes de tiempo ni tarde',
     ranges: 'Márgenes del 80 %',
     rangesStated: 'de las veces acertaron',
     promises: 'Bandejas prometidas',
-    promisesThere: (cases: string) => `estaban, de ${cases} casos`,
+    promisesThere: (cases: string) => `estaban, de ${counted(cases, 'caso', 'casos')}`,
     lossHelp: (pinball: string, crps: string) =>
-      `Dos medidas más estrictas, en días y mejores cuanto menores: pérdida de cuantiles ${pinball}, puntuación de probabilidad ${crps}.`,
+      `Ambas están en días, y menos es mejor. Juzgan el margen entero y no solo su centro: una fecha fuera de un margen estrecho cuesta más que fuera de uno ancho, y un margen más ancho de lo debido también cuesta. De tres puntos del margen (pérdida de cuantiles): ${pinball}. De todo el margen (puntuación de probabilidad): ${crps}.`,
     byLead: 'Error según la antelación',
     byLeadSummary:
       'Error medio de la fecha en días según la antelación, junto a contar días de calendario y a grados día',
@@ -137,7 +147,7 @@ export const trackRecordMessages = messagesIn({
       'De cada lote terminado, cuántos días cayó la previsión después (+) o antes (−) del día en que estuvo listo',
     predictedHelp:
       'Punto: la mitad de las veces. Trazo: ocho de diez. En la línea del 0 la previsión acertó; los trazos que no la tocan no se cumplieron.',
-    missAxis: 'Previsto − listo, días',
+    missAxis: '← antes de tiempo    días    demasiado tarde →',
     even: 'la mitad',
     early: 'una de diez',
     late: 'nueve de diez',
@@ -145,7 +155,11 @@ export const trackRecordMessages = messagesIn({
     byCrop: 'Por cultivo',
     batches: 'Lotes',
     colOff: 'Error medio, días',
-    colLean: 'Tendencia, días',
+    colLean: 'Previsto antes de tiempo o tarde',
+    tooEarly: (days: string) => `${counted(days, 'día', 'días')} antes de tiempo`,
+    tooLate: (days: string) => `${counted(days, 'día', 'días')} tarde`,
+    neither: 'ni uno ni otro',
+    stricter: 'Dos medidas más estrictas',
     colHeld: (stated: string) => `Cumplido del ${stated}`,
     method:
       'Cada lote se prevé de nuevo solo con lo que había pasado hasta entonces y se compara con el día en que se vio listo.',

@@ -99,12 +99,13 @@ function Score({ record, pick }: { record: TrackRecord; pick: (crop: string) => 
       <Figures record={record} />
       <TrackRecordPlots record={record} />
       <CropRecords record={record} pick={pick} />
-      <p className="rc-quiet">
-        {t.method}{' '}
-        {record.pinball !== null &&
-          record.crps !== null &&
-          t.lossHelp(format.decimal(record.pinball, 2), format.decimal(record.crps, 2))}
-      </p>
+      <p className="rc-quiet">{t.method}</p>
+      {record.pinball !== null && record.crps !== null && (
+        <details className="rc-quiet">
+          <summary>{t.stricter}</summary>
+          <p>{t.lossHelp(format.decimal(record.pinball, 2), format.decimal(record.crps, 2))}</p>
+        </details>
+      )}
     </>
   );
 }

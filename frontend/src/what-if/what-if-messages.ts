@@ -1,3 +1,4 @@
+import { counted } from '../shared/counted';
 import { messagesIn } from '../shared/messages';
 
 export const whatIfMessages = messagesIn({
@@ -14,6 +15,25 @@ export const whatIfMessages = messagesIn({
     toHouse: 'To house',
     medium: 'Medium',
     mediumNow: (now: string) => `now ${now}`,
+    mediumSigns: '+2 is two degrees more',
+    noNow: 'Nobody said what this house is set to: type the temperature itself.',
+    would: (medium: string) => `${medium}.`,
+    recipes: (n: number, ends: string) =>
+      n === 1
+        ? `The recipe of the batch there asks for ${ends} now.`
+        : `The recipes of the ${counted(n, 'batch', 'batches')} there ask for ${ends} now.`,
+    tooCold: (n: number, count: string) => (n === 1 ? 'Too cold for 1 batch.' : `Too cold for ${count} batches.`),
+    tooWarm: (n: number, count: string) => (n === 1 ? 'Too warm for 1 batch.' : `Too warm for ${count} batches.`),
+    broken: 'Promises that would break',
+    rescued: 'Promises that would be rescued',
+    saidBroken: (n: number, count: string) => (n === 1 ? '1 promise would break.' : `${count} promises would break.`),
+    saidRescued: (n: number, count: string) =>
+      n === 1 ? '1 promise would be rescued.' : `${count} promises would be rescued.`,
+    customer: 'Customer',
+    order: 'Order',
+    shipOn: 'Ship date',
+    trays: 'Trays',
+    short: 'Too few',
     batch: 'Batch',
     from: 'From',
     time: 'At',
@@ -23,20 +43,23 @@ export const whatIfMessages = messagesIn({
     number: 'Type a temperature, for example 22.',
     noDate: 'Choose the day.',
     noTime: 'Type a time such as 08:00 that exists on that day.',
-    checkLines: 'Some lines need mending.',
+    checkLines: 'Correct the lines that are marked.',
     empty: 'Nothing to try yet',
     emptyHelp:
       'Choose a house and another medium temperature, or a batch and another house, and see which dates and open trays move.',
     changed: 'The lines above were changed since; press “See what happens”.',
     noEffect: 'Nothing would change: no ready date, no saleable tray, no open tray.',
-    earlier: (n: string, days: string) => `${n} batches would be ready earlier, by up to ${days} days.`,
-    oneEarlier: (days: string) => `One batch would be ready ${days} days earlier.`,
-    later: (n: string, days: string) => `${n} batches would be ready later, by up to ${days} days.`,
-    oneLater: (days: string) => `One batch would be ready ${days} days later.`,
-    open: (confidence: string, more: string, fewer: string, weeks: string) =>
-      `Open trays at ${confidence}: ${more} more and ${fewer} fewer, in ${weeks} places of the board.`,
+    earlier: (n: string, days: string) =>
+      `${counted(n, 'batch', 'batches')} would be ready earlier, by up to ${counted(days, 'day', 'days')}.`,
+    oneEarlier: (days: string) => `One batch would be ready ${counted(days, 'day', 'days')} earlier.`,
+    later: (n: string, days: string) =>
+      `${counted(n, 'batch', 'batches')} would be ready later, by up to ${counted(days, 'day', 'days')}.`,
+    oneLater: (days: string) => `One batch would be ready ${counted(days, 'day', 'days')} later.`,
+    open: (confidence: string, risen: string, fallen: string) =>
+      `Open trays at ${confidence}: more in ${risen} and fewer in ${fallen} places of the board.`,
     openSame: (confidence: string) => `Open trays at ${confidence} would stay as they are.`,
-    unchanged: (n: string) => `${n} more batches would not change.`,
+    unchanged: (n: number, count: string) =>
+      n === 1 ? '1 more batch would not change.' : `${count} more batches would not change.`,
     asOf: (when: string) => `as of ${when}`,
     batches: 'Batches that change',
     variety: 'Variety',
@@ -68,6 +91,26 @@ export const whatIfMessages = messagesIn({
     toHouse: 'A la nave',
     medium: 'Sustrato',
     mediumNow: (now: string) => `ahora ${now}`,
+    mediumSigns: '+2 son dos grados más',
+    noNow: 'Nadie indicó a cuánto está este invernadero: escriba la temperatura misma.',
+    would: (medium: string) => `${medium}.`,
+    recipes: (n: number, ends: string) =>
+      n === 1
+        ? `La receta del lote que está ahí pide ${ends} ahora.`
+        : `Las recetas de los ${counted(n, 'lote', 'lotes')} que están ahí piden ${ends} ahora.`,
+    tooCold: (n: number, count: string) =>
+      n === 1 ? 'Demasiado frío para 1 lote.' : `Demasiado frío para ${count} lotes.`,
+    tooWarm: (n: number, count: string) =>
+      n === 1 ? 'Demasiado caliente para 1 lote.' : `Demasiado caliente para ${count} lotes.`,
+    broken: 'Promesas que se romperían',
+    rescued: 'Promesas que se salvarían',
+    saidBroken: (n: number, count: string) => (n === 1 ? 'Se rompería 1 promesa.' : `Se romperían ${count} promesas.`),
+    saidRescued: (n: number, count: string) => (n === 1 ? 'Se salvaría 1 promesa.' : `Se salvarían ${count} promesas.`),
+    customer: 'Cliente',
+    order: 'Pedido',
+    shipOn: 'Fecha de envío',
+    trays: 'Charolas',
+    short: 'Faltan',
     batch: 'Lote',
     from: 'Desde',
     time: 'A las',
@@ -83,14 +126,17 @@ export const whatIfMessages = messagesIn({
       'Elija una nave y otra temperatura del sustrato, o un lote y otra nave, y vea qué fechas y bandejas se mueven.',
     changed: 'Las líneas de arriba cambiaron después; pulse “Ver qué pasa”.',
     noEffect: 'No cambiaría nada: ni fechas, ni bandejas vendibles, ni bandejas libres.',
-    earlier: (n: string, days: string) => `${n} lotes estarían listos antes, hasta ${days} días.`,
-    oneEarlier: (days: string) => `Un lote estaría listo ${days} días antes.`,
-    later: (n: string, days: string) => `${n} lotes estarían listos después, hasta ${days} días.`,
-    oneLater: (days: string) => `Un lote estaría listo ${days} días después.`,
-    open: (confidence: string, more: string, fewer: string, weeks: string) =>
-      `Bandejas libres al ${confidence}: ${more} más y ${fewer} menos, en ${weeks} lugares del tablero.`,
+    earlier: (n: string, days: string) =>
+      `${counted(n, 'lote', 'lotes')} estarían listos antes, hasta ${counted(days, 'día', 'días')}.`,
+    oneEarlier: (days: string) => `Un lote estaría listo ${counted(days, 'día', 'días')} antes.`,
+    later: (n: string, days: string) =>
+      `${counted(n, 'lote', 'lotes')} estarían listos después, hasta ${counted(days, 'día', 'días')}.`,
+    oneLater: (days: string) => `Un lote estaría listo ${counted(days, 'día', 'días')} después.`,
+    open: (confidence: string, risen: string, fallen: string) =>
+      `Charolas abiertas al ${confidence}: más en ${risen} y menos en ${fallen} lugares del tablero.`,
     openSame: (confidence: string) => `Las bandejas libres al ${confidence} seguirían igual.`,
-    unchanged: (n: string) => `Otros ${n} lotes no cambiarían.`,
+    unchanged: (n: number, count: string) =>
+      n === 1 ? 'Otro lote no cambiaría.' : `Otros ${count} lotes no cambiarían.`,
     asOf: (when: string) => `a las ${when}`,
     batches: 'Lotes que cambian',
     variety: 'Variedad',

@@ -17,10 +17,13 @@ import { outcomeOf, type BatchOutcome, type Outcome } from './what-if-state';
 export function WhatIfOutcome({ answer }: { answer: WhatIfAnswer }) {
   const t = useMessages(whatIfMessages);
   const outcome = outcomeOf(answer);
-  if (outcome.batches.length === 0 && outcome.cells.length === 0) return <p className="wish-said">{t.noEffect}</p>;
+  if (outcome.batches.length + outcome.cells.length + answer.promises.length === 0)
+    return <p className="wish-said">{t.noEffect}</p>;
   return (
     <>
       <Said outcome={outcome} answer={answer} />
+      <Promises title={t.broken} promises={outcome.broken} />
+      <Promises title={t.rescued} promises={outcome.rescued} />
       {outcome.batches.length > 0 && <Batches outcome={outcome} />}
       {outcome.cells.length > 0 && <Cells outcome={outcome} />}
     </>
@@ -30,19 +33,70 @@ export function WhatIfOutcome({ answer }: { answer: WhatIfAnswer }) {
 function Said({ outcome, answer }: { outcome: Outcome; answer: WhatIfAnswer }) {
   const t = useMessages(whatIfMessages);
   const format = useFormats();
-  const { earlier, later, earliestDays, latestDays, more, fewer, cells, unchanged } = outcome;
+  const { broken, rescued, earlier, later, earliestDays, latestDays, risen, fallen, unchanged } = outcome;
   const days = (value: number) => format.decimal(value, 1);
   const n = format.integer;
   const confidence = format.percent(answer.confidence, 2);
   return (
     <p className="wish-said" role="status">
+      {broken.length > 0 && <span className="rc-at-risk">▲ {t.saidBroken(broken.length, n(broken.length))} </span>}
+      {rescued.length > 0 && `${t.saidRescued(rescued.length, n(rescued.length))} `}
       {earlier === 1 ? t.oneEarlier(days(earliestDays)) : earlier > 0 && t.earlier(n(earlier), days(earliestDays))}{' '}
       {later === 1 ? t.oneLater(days(latestDays)) : later > 0 && t.later(n(later), days(latestDays))}{' '}
-      {more + fewer > 0 ? t.open(confidence, n(more), n(fewer), n(cells.length)) : t.openSame(confidence)}{' '}
+      {risen + fallen > 0 ? t.open(confidence, n(risen), n(fallen)) : t.openSame(confidence)}{' '}
       <span className="rc-quiet">
-        {unchanged > 0 && t.unchanged(n(unchanged))} {t.asOf(format.dateTime(answer.asOf))}
+        {unchanged > 0 && t.unchanged(unchanged, n(unchanged))} {t.asOf(format.dateTime(answer.asOf))}
       </span>
     </p>
+  );
+}
+
+/** Promises that would fare otherwise: what a manager asks first. */
+function Promises({ title, promises }: { title: string; promises: WhatIfAnswer['promises'] }) {
+  const t = useMessages(whatIfMessages);
+  const format = useFormats();
+  const varieties = useVarieties().data ?? [];
+  const sites = useSites().data ?? [];
+  if (promises.length === 0) return null;
+  const head = [t.customer, t.order, t.shipOn, t.variety, t.format, t.site, t.trays, t.short];
+  return (
+    <section aria-label={title}>
+      <h2>{title}</h2>
+      <div className="wish-scroll rc-sheet" tabIndex={0} role="group" aria-label={title}>
+        <table className="rc-table">
+          <thead>
+            <tr>
+              {head.map((name, i) => (
+                <th key={name} scope="col" className={i >= 6 ? 'rc-number' : undefined}>
+                  {name}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {promises.map((promise) => (
+              <tr key={`${promise.orderNumber} ${promise.line}`}>
+                <th scope="row">{promise.customer}</th>
+                <td data-label={t.order}>{promise.orderNumber}</td>
+                <td data-label={t.shipOn}>{format.date(promise.shipOn)}</td>
+                <td>{varieties.find(({ code }) => code === promise.variety)?.name ?? promise.variety}</td>
+                <td data-label={t.format}>{promise.trayFormat}</td>
+                <td data-label={t.site}>{sites.find(({ code }) => code === promise.site)?.name ?? promise.site}</td>
+                <td data-label={t.trays} className="rc-number">
+                  {format.integer(promise.trays)}
+                </td>
+                <td
+                  data-label={t.short}
+                  className={`rc-number ${promise.shortAfter > promise.shortBefore ? 'rc-at-risk' : ''}`}
+                >
+                  {format.integer(promise.shortBefore)} → <strong>{format.integer(promise.shortAfter)}</strong>
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </section>
   );
 }
 
@@ -102,7 +156,7 @@ function Batches({ outcome: { batches } }: { outcome: Outcome }) {
                     </Link>
                   </th>
                   <td>{known.get(id)?.varietyName ?? '–'}</td>
-                  <td>
+                  <td data-label={t.house}>
                     {houseName(before.house)}
                     {after.house !== before.house && (
                       <>
@@ -111,14 +165,16 @@ function Batches({ outcome: { batches } }: { outcome: Outcome }) {
                       </>
                     )}
                   </td>
-                  <td>
+                  <td data-label={t.readyBefore}>
                     {day(id, before.readyAt.p50)} <Range day={(at) => day(id, at)} of={before.readyAt} />
                   </td>
-                  <td>
+                  <td data-label={t.readyAfter}>
                     <strong>{day(id, after.readyAt.p50)}</strong> <Range day={(at) => day(id, at)} of={after.readyAt} />
                   </td>
-                  <td className="rc-number">{days(batch)}</td>
-                  <td className="rc-number">
+                  <td data-label={t.days} className="rc-number">
+                    {days(batch)}
+                  </td>
+                  <td data-label={t.saleable} className="rc-number">
                     {trays(before.saleableTrays)}
                     {trays(before.saleableTrays) !== trays(after.saleableTrays) && (
                       <>
@@ -187,14 +243,16 @@ function Cells({ outcome: { cells } }: { outcome: Outcome }) {
             {cells.map(({ variety, trayFormat, site, week, openBefore, openAfter }) => (
               <tr key={[variety, trayFormat, site, week].join(' ')}>
                 <th scope="row">{varietyName(variety)}</th>
-                <td>{trayFormat}</td>
-                <td>{siteName(site)}</td>
-                <td>{t.weekShort(weekNumber(week), format.dayMonth(mondayOf(week)))}</td>
-                <td className="rc-number">{format.integer(openBefore)}</td>
-                <td className="rc-number">
+                <td data-label={t.format}>{trayFormat}</td>
+                <td data-label={t.site}>{siteName(site)}</td>
+                <td data-label={t.week}>{t.weekShort(weekNumber(week), format.dayMonth(mondayOf(week)))}</td>
+                <td data-label={t.before} className="rc-number">
+                  {format.integer(openBefore)}
+                </td>
+                <td data-label={t.after} className="rc-number">
                   <strong>{format.integer(openAfter)}</strong>
                 </td>
-                <td className={`rc-number ${openAfter < openBefore ? 'rc-at-risk' : ''}`}>
+                <td data-label={t.difference} className={`rc-number ${openAfter < openBefore ? 'rc-at-risk' : ''}`}>
                   {openAfter < openBefore ? '▼ −' : '▲ +'}
                   {format.integer(Math.abs(openAfter - openBefore))}
                 </td>

@@ -77,11 +77,57 @@ export interface WishDraft {
 }
 
 export type DraftField = 'house' | 'medium' | 'batch' | 'date' | 'time';
-export type DraftFault = 'choose' | 'number' | 'noDate' | 'noTime';
+export type DraftFault = 'choose' | 'number' | 'noNow' | 'noDate' | 'noTime';
 /** By `setpoints.0.house`. */
 export type DraftFaults = ReadonlyMap<string, DraftFault>;
 
 export type ZoneOf = (house: string) => string | undefined;
+/** °C that a house's medium is set to; undefined where nothing is known. */
+export type SetpointOf = (house: string) => number | undefined;
+
+/**
+ * A medium as typed, in °C: `22`, or from the house's own `+2` and `-1.5`, which no medium could mean by themselves.
+ */
+export function mediumTyped(
+  text: string,
+  nowC: number | undefined,
+  unit: TemperatureUnit,
+): { readonly mediumC: number } | { readonly fault: 'number' | 'noNow' } {
+  const value = numberTyped(text);
+  if (value === undefined) return { fault: 'number' };
+  if (!/^\s*[-+−]/.test(text)) return { mediumC: celsiusTyped(value, unit) };
+  if (nowC === undefined) return { fault: 'noNow' };
+  // In the reader's own degrees: two degrees more are two of theirs.
+  return { mediumC: celsiusTyped(round(temperatureShown(nowC, unit), 2) + value, unit) };
+}
+
+/** What the recipes of batches ask of the medium, °C, and how many of them a temperature would not suit. */
+export interface RecipeLimits {
+  readonly least: number | null;
+  readonly most: number | null;
+  readonly batches: number;
+  readonly tooCold: number;
+  readonly tooWarm: number;
+}
+
+export interface MediumBand {
+  readonly least: number | null;
+  readonly most: number | null;
+}
+
+/** From the lowest to the highest that any of them asks for; undefined where none asks for anything. */
+export function recipeLimits(bands: readonly MediumBand[], mediumC: number): RecipeLimits | undefined {
+  const leasts = bands.flatMap(({ least }) => least ?? []);
+  const mosts = bands.flatMap(({ most }) => most ?? []);
+  if (leasts.length + mosts.length === 0) return undefined;
+  return {
+    least: leasts.length === 0 ? null : Math.min(...leasts),
+    most: mosts.length === 0 ? null : Math.max(...mosts),
+    batches: bands.length,
+    tooCold: leasts.filter((least) => mediumC < least).length,
+    tooWarm: mosts.filter((most) => mediumC > most).length,
+  };
+}
 
 /** The wish as typed lines in the reader's unit and the clocks of each house's site. */
 export function draftOf(wish: WhatIfWish, zoneOf: ZoneOf, unit: TemperatureUnit): WishDraft {
@@ -110,6 +156,7 @@ export function wishOf(
   draft: WishDraft,
   zoneOf: ZoneOf,
   unit: TemperatureUnit,
+  setpointOf: SetpointOf,
 ): { readonly wish: WhatIfWish } | { readonly faults: DraftFaults } {
   const faults = new Map<string, DraftFault>();
   const fromOf = (at: string, { house, date, time }: { house: string; date: string; time: string }) => {
@@ -124,9 +171,9 @@ export function wishOf(
   const setpoints = draft.setpoints.map((line, i) => {
     const at = `setpoints.${i}`;
     if (line.house === '') faults.set(`${at}.house`, 'choose');
-    const medium = numberTyped(line.medium);
-    if (medium === undefined) faults.set(`${at}.medium`, 'number');
-    return { house: line.house, mediumC: celsiusTyped(medium ?? 0, unit), from: fromOf(at, line) };
+    const medium = mediumTyped(line.medium, setpointOf(line.house), unit);
+    if ('fault' in medium) faults.set(`${at}.medium`, medium.fault);
+    return { house: line.house, mediumC: 'fault' in medium ? 0 : medium.mediumC, from: fromOf(at, line) };
   });
   const moves = draft.moves.map((line, i) => {
     const at = `moves.${i}`;
@@ -168,8 +215,12 @@ export interface Outcome {
   readonly later: number;
   readonly earliestDays: number;
   readonly latestDays: number;
-  readonly more: number;
-  readonly fewer: number;
+  /** Promises that could be kept then, and those that could no longer; the largest first. */
+  readonly rescued: WhatIfAnswer['promises'];
+  readonly broken: WhatIfAnswer['promises'];
+  /** Places of the board with more and with fewer open trays. The trays are not added up: weeks share them. */
+  readonly risen: number;
+  readonly fallen: number;
   readonly cells: WhatIfAnswer['cells'];
 }
 
@@ -182,8 +233,8 @@ export function outcomeOf(answer: WhatIfAnswer): Outcome {
   const size = ({ shift }: BatchOutcome) => (shift === null ? Infinity : Math.abs(shift));
   const shifts = changed.flatMap(({ shift }) => (shift !== null && Math.abs(shift) >= NO_SHIFT_DAYS ? [shift] : []));
   const cells = answer.cells.filter(({ openBefore, openAfter }) => openBefore !== openAfter);
-  const sum = (sign: 1 | -1) =>
-    cells.reduce((total, { openBefore, openAfter }) => total + Math.max(0, sign * (openAfter - openBefore)), 0);
+  const worse = ({ shortBefore, shortAfter }: WhatIfAnswer['promises'][number]) => shortAfter - shortBefore;
+  const byChange = [...answer.promises].sort((a, b) => worse(b) - worse(a) || a.orderNumber - b.orderNumber);
   return {
     batches: changed.sort((a, b) => size(b) - size(a) || a.id.localeCompare(b.id)),
     unchanged: all.length - changed.length,
@@ -191,8 +242,10 @@ export function outcomeOf(answer: WhatIfAnswer): Outcome {
     later: shifts.filter((shift) => shift > 0).length,
     earliestDays: Math.max(0, ...shifts.map((shift) => -shift)),
     latestDays: Math.max(0, ...shifts),
-    more: sum(1),
-    fewer: sum(-1),
+    rescued: byChange.filter((promise) => worse(promise) < 0).reverse(),
+    broken: byChange.filter((promise) => worse(promise) > 0),
+    risen: cells.filter(({ openBefore, openAfter }) => openAfter > openBefore).length,
+    fallen: cells.filter(({ openBefore, openAfter }) => openAfter < openBefore).length,
     cells: [...cells].sort(
       (a, b) =>
         a.variety.localeCompare(b.variety) ||

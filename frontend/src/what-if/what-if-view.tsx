@@ -18,6 +18,7 @@ import {
   wishOf,
   withWish,
   type DraftFaults,
+  type SetpointOf,
   type WishDraft,
   type ZoneOf,
 } from './what-if-state';
@@ -36,12 +37,13 @@ export function WhatIfView() {
     const site = houses.find(({ code }) => code === house)?.site;
     return sites.find(({ code }) => code === site)?.timeZone ?? sites[0]?.timeZone;
   };
-  return <Trial zoneOf={zoneOf} />;
+  const setpointOf: SetpointOf = (house) => houses.find(({ code }) => code === house)?.mediumSetpointC ?? undefined;
+  return <Trial zoneOf={zoneOf} setpointOf={setpointOf} />;
 }
 
 const NO_FAULTS: DraftFaults = new Map();
 
-function Trial({ zoneOf }: { zoneOf: ZoneOf }) {
+function Trial({ zoneOf, setpointOf }: { zoneOf: ZoneOf; setpointOf: SetpointOf }) {
   const t = useMessages(whatIfMessages);
   const [params, setParams] = useSearchParams();
   // Texts typed in °F stay °F while this form is open, whatever is switched elsewhere.
@@ -65,7 +67,7 @@ function Trial({ zoneOf }: { zoneOf: ZoneOf }) {
   const [changed, setChanged] = useState(false);
 
   const ask = () => {
-    const made = wishOf(draft, zoneOf, unit);
+    const made = wishOf(draft, zoneOf, unit, setpointOf);
     if ('faults' in made) {
       setFaults(made.faults);
       return;
@@ -92,6 +94,7 @@ function Trial({ zoneOf }: { zoneOf: ZoneOf }) {
           setChanged(true);
         }}
         faultOf={faultOf}
+        unit={unit}
         ask={ask}
         asking={answer.isFetching}
         newLine={newLine}

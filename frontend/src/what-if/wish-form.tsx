@@ -1,28 +1,41 @@
 import { Button } from '@vaadin/react-components/Button.js';
 import { ComboBox } from '@vaadin/react-components/ComboBox.js';
 import { TextField } from '@vaadin/react-components/TextField.js';
+import { useResidentBatches, type ResidentBatch } from '../climate/climate-api';
 import { DateInput } from '../shared/date-input';
 import { useBatchList } from '../shared/batch-queries';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { NumberInput } from '../shared/number-input';
+import { useNow } from '../shared/now';
 import { useHouses } from '../shared/setup-lists';
 import { useSiteFilter } from '../shared/site-filter';
+import type { TemperatureUnit } from '../shared/units';
 import { whatIfMessages } from './what-if-messages';
-import type { MoveDraft, SetpointDraft, WishDraft } from './what-if-state';
+import {
+  mediumTyped,
+  recipeLimits,
+  type MediumBand,
+  type MoveDraft,
+  type SetpointDraft,
+  type WishDraft,
+} from './what-if-state';
 
 interface WishFormProps {
   readonly draft: WishDraft;
   readonly change: (draft: WishDraft) => void;
   readonly faultOf: (path: string) => string | undefined;
+  readonly unit: TemperatureUnit;
   readonly ask: () => void;
   readonly asking: boolean;
   readonly newLine: () => { readonly key: number; readonly date: string; readonly time: string };
 }
 
 /** The lines of a trial: set-points of houses, and batches carried to other houses. */
-export function WishForm({ draft, change, faultOf, ask, asking, newLine }: WishFormProps) {
+export function WishForm({ draft, change, faultOf, ask, asking, newLine, unit }: WishFormProps) {
   const t = useMessages(whatIfMessages);
+  const [site] = useSiteFilter();
+  const residents = useResidentBatches(site, useNow());
   const putSetpoint = (key: number, part: Partial<SetpointDraft>) =>
     change({ ...draft, setpoints: draft.setpoints.map((line) => (line.key === key ? { ...line, ...part } : line)) });
   const putMove = (key: number, part: Partial<MoveDraft>) =>
@@ -34,6 +47,8 @@ export function WishForm({ draft, change, faultOf, ask, asking, newLine }: WishF
           key={line.key}
           line={line}
           name={t.setpoint(i + 1)}
+          unit={unit}
+          residents={residents}
           faultOf={(field) => faultOf(`setpoints.${i}.${field}`)}
           put={(part) => putSetpoint(line.key, part)}
           remove={() => change({ ...draft, setpoints: draft.setpoints.filter(({ key }) => key !== line.key) })}
@@ -66,6 +81,13 @@ export function WishForm({ draft, change, faultOf, ask, asking, newLine }: WishF
   );
 }
 
+interface Growing {
+  /** The unit that temperatures are typed in. */
+  readonly unit: TemperatureUnit;
+  /** Batches by house, with the phase of the recipe that each is in. */
+  readonly residents: ReadonlyMap<string, readonly ResidentBatch[]>;
+}
+
 interface LineProps<L> {
   readonly line: L;
   readonly name: string;
@@ -74,12 +96,14 @@ interface LineProps<L> {
   readonly remove: () => void;
 }
 
-function SetpointLine({ line, name, faultOf, put, remove }: LineProps<SetpointDraft>) {
+function SetpointLine({ line, name, faultOf, put, remove, unit, residents }: LineProps<SetpointDraft> & Growing) {
   const t = useMessages(whatIfMessages);
   const format = useFormats();
   const [site] = useSiteFilter();
   const houses = (useHouses().data ?? []).filter((house) => site === undefined || house.site === site);
   const now = houses.find(({ code }) => code === line.house)?.mediumSetpointC;
+  const medium = mediumTyped(line.medium, now ?? undefined, unit);
+  const bands = (residents.get(line.house) ?? []).flatMap(({ phase }) => phase?.mediumC ?? []);
   return (
     <div className="wish-line" role="group" aria-label={name}>
       <Choice
@@ -96,13 +120,35 @@ function SetpointLine({ line, name, faultOf, put, remove }: LineProps<SetpointDr
         onValue={(medium) => put({ medium })}
         fault={faultOf('medium') ?? faultOf('mediumC')}
         className="wish-short"
-        hint={typeof now === 'number' ? t.mediumNow(format.temperature(now)) : ''}
+        hint={[typeof now === 'number' ? t.mediumNow(format.temperature(now)) : '', t.mediumSigns]
+          .filter(Boolean)
+          .join('; ')}
       />
       <When line={line} faultOf={faultOf} put={put} />
       <Button theme="tertiary" onClick={remove} aria-label={`${t.remove}: ${name}`}>
         ✕
       </Button>
+      {line.house !== '' && 'mediumC' in medium && <Limits bands={bands} mediumC={medium.mediumC} />}
     </div>
+  );
+}
+
+/** What the recipes of the batches there ask for, and how many of them this would not suit. */
+function Limits({ bands, mediumC }: { bands: readonly MediumBand[]; mediumC: number }) {
+  const t = useMessages(whatIfMessages);
+  const format = useFormats();
+  const limits = recipeLimits(bands, mediumC);
+  if (!limits) return null;
+  const { least, most, batches, tooCold, tooWarm } = limits;
+  const ends = [least, most].flatMap((end) => (end === null ? [] : [format.temperature(end)])).join(' – ');
+  const outside = tooCold + tooWarm;
+  return (
+    <p className={outside > 0 ? 'wish-limits rc-at-risk' : 'wish-limits rc-quiet'}>
+      {outside > 0 && '▲ '}
+      {t.would(format.temperature(mediumC))} {t.recipes(batches, ends)}{' '}
+      {tooCold > 0 && t.tooCold(tooCold, format.integer(tooCold))}{' '}
+      {tooWarm > 0 && t.tooWarm(tooWarm, format.integer(tooWarm))}
+    </p>
   );
 }
 

@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * <ol>
  *   <li>A line fits if it asks for no more than is open on its ship date: {@link #fits}.
  *   <li>Lines of one order compete: each is checked with those before it that fit already placed: {@link #place}.
- *   <li>A line that does not fit is told the nearest date with enough, by days, the later of two: {@link #nearest}.
+ *   <li>A line that does not fit is told the nearest date with enough before and after its own: {@link #refusal}.
  * </ol>
  */
 public final class MatchRules {
@@ -41,7 +41,7 @@ public final class MatchRules {
             if (fits(line, open)) {
                 rules.placed.put(line.cell(), supply.plus(rules.promised(line)));
             } else {
-                refused.add(new NotEnoughOpen(line, open, rules.nearest(supply, line)));
+                refused.add(rules.refusal(supply, line, open));
             }
         }
         return refused.isEmpty() ? new Placing.Accepted(lines, confidence) : new Placing.Refused(refused);
@@ -62,30 +62,34 @@ public final class MatchRules {
         return new Promise("", line.line(), line.shipOn(), line.trays(), confidence, Long.MAX_VALUE);
     }
 
-    private NotEnoughOpen.@Nullable Nearest nearest(CellSupply supply, WantedLine line) {
-        List<LocalDate> candidates = nearestFirst(line.shipOn(), supply.today());
-        OpenAt figures = OpenTrays.of(supply, candidates).at(confidence);
-        for (LocalDate date : candidates) {
+    private NotEnoughOpen refusal(CellSupply supply, WantedLine line, int open) {
+        List<LocalDate> earlier = new ArrayList<>();
+        List<LocalDate> later = new ArrayList<>();
+        for (int days = 1; days <= 7 * SEARCH_WEEKS; days++) {
+            add(line.shipOn().minusDays(days), supply, earlier);
+            add(line.shipOn().plusDays(days), supply, later);
+        }
+        List<LocalDate> all = new ArrayList<>(earlier);
+        all.addAll(later);
+        OpenAt figures = OpenTrays.of(supply, all).at(confidence);
+        return new NotEnoughOpen(
+                line, open, firstWithEnough(earlier, line, figures), firstWithEnough(later, line, figures));
+    }
+
+    private static void add(LocalDate date, CellSupply supply, List<LocalDate> dates) {
+        if (!date.isBefore(supply.today())) {
+            dates.add(date);
+        }
+    }
+
+    private static NotEnoughOpen.@Nullable Nearest firstWithEnough(
+            List<LocalDate> dates, WantedLine line, OpenAt figures) {
+        for (LocalDate date : dates) {
             int open = figures.open(date);
             if (fits(line, open)) {
                 return new NotEnoughOpen.Nearest(date, open);
             }
         }
         return null;
-    }
-
-    private static List<LocalDate> nearestFirst(LocalDate wanted, LocalDate today) {
-        List<LocalDate> dates = new ArrayList<>();
-        for (int days = 1; days <= 7 * SEARCH_WEEKS; days++) {
-            LocalDate later = wanted.plusDays(days);
-            LocalDate earlier = wanted.minusDays(days);
-            if (!later.isBefore(today)) {
-                dates.add(later);
-            }
-            if (!earlier.isBefore(today)) {
-                dates.add(earlier);
-            }
-        }
-        return dates;
     }
 }

@@ -35,7 +35,7 @@ class MatchRulesTest {
         var tooMany = wanted(2, SALVIA, 3, 6);
 
         assertThat(place(List.of(wanted(1, LAVENDER, 2, 10), tooMany)))
-                .isEqualTo(new Placing.Refused(List.of(new NotEnoughOpen(tooMany, 5, null))));
+                .isEqualTo(new Placing.Refused(List.of(new NotEnoughOpen(tooMany, 5, null, null))));
     }
 
     @Test
@@ -47,7 +47,7 @@ class MatchRulesTest {
 
         assertThat(place(List.of(first, second)))
                 .isEqualTo(new Placing.Refused(
-                        List.of(new NotEnoughOpen(second, 3, new NotEnoughOpen.Nearest(period(20), 10)))));
+                        List.of(new NotEnoughOpen(second, 3, null, new NotEnoughOpen.Nearest(period(20), 10)))));
     }
 
     @Test
@@ -56,14 +56,15 @@ class MatchRulesTest {
         var tooMany = wanted(1, LAVENDER, 2, 11);
 
         assertThat(place(List.of(tooMany, wanted(2, LAVENDER, 3, 10))))
-                .isEqualTo(new Placing.Refused(List.of(new NotEnoughOpen(tooMany, 10, null))));
+                .isEqualTo(new Placing.Refused(List.of(new NotEnoughOpen(tooMany, 10, null, null))));
     }
 
     @Test
     void aCellThatNobodyGrowsHasNothingOpen() {
         var line = wanted(1, LAVENDER, 2, 1);
 
-        assertThat(place(List.of(line))).isEqualTo(new Placing.Refused(List.of(new NotEnoughOpen(line, 0, null))));
+        assertThat(place(List.of(line)))
+                .isEqualTo(new Placing.Refused(List.of(new NotEnoughOpen(line, 0, null, null))));
     }
 
     @Test
@@ -73,7 +74,7 @@ class MatchRulesTest {
 
         assertThat(place(List.of(yesterday)))
                 .isEqualTo(new Placing.Refused(
-                        List.of(new NotEnoughOpen(yesterday, 0, new NotEnoughOpen.Nearest(period(1), 10)))));
+                        List.of(new NotEnoughOpen(yesterday, 0, null, new NotEnoughOpen.Nearest(period(1), 10)))));
     }
 
     @Test
@@ -107,6 +108,17 @@ class MatchRulesTest {
         }
 
         @Test
+        void isNamedOnEitherSideSoThatTheCustomerMayChoose() {
+            cells.put(
+                    LAVENDER,
+                    new Periods().lot("A", 5, 8, 10).lot("B", 13, 20, 12).supply());
+            var refused = (Placing.Refused) place(List.of(wanted(1, LAVENDER, 10, 10)));
+
+            assertThat(refused.lines().get(0).earlier()).isEqualTo(new NotEnoughOpen.Nearest(period(8), 10));
+            assertThat(refused.lines().get(0).later()).isEqualTo(new NotEnoughOpen.Nearest(period(13), 12));
+        }
+
+        @Test
         void countsWhatIsPromisedThere() {
             assertThat(nearest(
                             new Periods()
@@ -123,7 +135,8 @@ class MatchRulesTest {
             cells.put(LAVENDER, new CellSupply(lots, List.of(), period(10)));
 
             assertThat(place(List.of(wanted(1, LAVENDER, 10, 1))))
-                    .isEqualTo(new Placing.Refused(List.of(new NotEnoughOpen(wanted(1, LAVENDER, 10, 1), 0, null))));
+                    .isEqualTo(
+                            new Placing.Refused(List.of(new NotEnoughOpen(wanted(1, LAVENDER, 10, 1), 0, null, null))));
         }
 
         @Test

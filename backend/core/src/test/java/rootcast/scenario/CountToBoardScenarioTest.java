@@ -121,7 +121,7 @@ class CountToBoardScenarioTest {
         // Eighteen more cannot be had in week 7, nor at any other date.
         WantedLine tooMany = new WantedLine(1, CELL, LocalDate.parse("2026-02-09"), 18);
         assertThat(MatchRules.place(List.of(tooMany), 0.9, cell -> supply(9)))
-                .isEqualTo(new Placing.Refused(List.of(new NotEnoughOpen(tooMany, 17, null))));
+                .isEqualTo(new Placing.Refused(List.of(new NotEnoughOpen(tooMany, 17, null, null))));
 
         // Day 10: Botrytis takes half. 1950 · 0.96^(7/9) · 0.98 = 1851 ± 12 plants will live: 18 trays, 2 too few.
         readings(9, 10, 22);

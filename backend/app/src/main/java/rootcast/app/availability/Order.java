@@ -10,6 +10,7 @@ import rootcast.facts.FactPosition;
 /**
  * A customer's order; each line is a promise until it is shipped or released.
  *
+ * @param number     what people call it: 1, 2, 3 and so on, as orders were placed
  * @param recordedBy who took it
  * @param confidence at which its lines were promised
  * @param lines      numbered from 1
@@ -17,6 +18,7 @@ import rootcast.facts.FactPosition;
  */
 public record Order(
         UUID id,
+        long number,
         String customer,
         @Nullable String note,
         double confidence,
@@ -29,5 +31,10 @@ public record Order(
 
     public boolean isReleased() {
         return releasedAt != null;
+    }
+
+    /** As it was before it was released. */
+    public Order unreleased() {
+        return new Order(id, number, customer, note, confidence, recordedAt, recordedBy, position, lines, null, null);
     }
 }

@@ -73,6 +73,7 @@ public class PlaceOrder {
         FactPosition position = head.next();
         Order order = new Order(
                 wanted.id(),
+                orders.nextNumber(),
                 wanted.customer(),
                 wanted.note(),
                 wanted.confidence(),

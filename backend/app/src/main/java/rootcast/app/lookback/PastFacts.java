@@ -119,19 +119,7 @@ class PastFacts {
 
     private static Order stillStood(Order order, Instant then) {
         Instant released = order.releasedAt();
-        return released == null || !released.isAfter(then)
-                ? order
-                : new Order(
-                        order.id(),
-                        order.customer(),
-                        order.note(),
-                        order.confidence(),
-                        order.recordedAt(),
-                        order.recordedBy(),
-                        order.position(),
-                        order.lines(),
-                        null,
-                        null);
+        return released == null || !released.isAfter(then) ? order : order.unreleased();
     }
 
     BatchInTime.Version profile(Batch batch, Instant then) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import rootcast.availability.MatchRules;
 import rootcast.availability.NotEnoughOpen;
 import rootcast.availability.Placing;
@@ -143,6 +144,8 @@ public final class RefusalTable {
             line.put("open", no.open());
             line.put("nearestDate", nearest == null ? null : nearest.date());
             line.put("nearestOpen", nearest == null ? null : nearest.open());
+            put(line, "earlier", no.earlier());
+            put(line, "later", no.later());
             lines.add(line);
             detail.append("Line %d asks for %d trays on %s; %d are open then, %s. "
                     .formatted(
@@ -160,6 +163,11 @@ public final class RefusalTable {
                         "Not enough open trays",
                         detail.append("Nothing was promised.").toString())
                 .with("lines", lines);
+    }
+
+    private static void put(Map<String, Object> line, String which, NotEnoughOpen.@Nullable Nearest date) {
+        line.put(which + "Date", date == null ? null : date.date());
+        line.put(which + "Open", date == null ? null : date.open());
     }
 
     /** The same words for every fact that names a time still to come. */

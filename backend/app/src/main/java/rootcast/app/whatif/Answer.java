@@ -7,8 +7,17 @@ import rootcast.availability.Cell;
 import rootcast.facts.FactPosition;
 import rootcast.site.ShipWeek;
 
-/** What would move: every batch that is touched, and every week of its rows. */
-public record Answer(Instant asOf, FactPosition position, List<MovedBatch> batches, List<MovedCell> cells) {
+/**
+ * What would move: every batch that is touched, and every week of its rows.
+ *
+ * @param promises those alone that would fare otherwise
+ */
+public record Answer(
+        Instant asOf,
+        FactPosition position,
+        List<MovedBatch> batches,
+        List<MovedCell> cells,
+        List<MovedPromise> promises) {
 
     /** @param houseAfter where it would stand in the end */
     public record MovedBatch(BatchSnapshot before, BatchSnapshot after, String houseAfter) {}

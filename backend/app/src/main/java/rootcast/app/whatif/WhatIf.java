@@ -75,7 +75,15 @@ public class WhatIf {
             instead.put(id, snapshot);
             cells.add(before.cell());
         }
-        return new Answer(now.asOf(), now.position(), moved, movedCells(now, cells, instead, view));
+        List<Answer.MovedCell> movedCells = new ArrayList<>();
+        List<MovedPromise> promises = new ArrayList<>();
+        for (Cell cell : cells) {
+            CellSnapshot asItIs = LiveSupply.cellOf(now, cell);
+            CellSnapshot wouldBe = otherwise(now, asItIs, instead);
+            movedCells.addAll(movedCells(asItIs, wouldBe, view));
+            promises.addAll(MovedPromise.between(asItIs, wouldBe, now.part(PromisesSnapshot.class)));
+        }
+        return new Answer(now.asOf(), now.position(), moved, movedCells, promises);
     }
 
     /** Every house that a batch in question stood in, is in or would go to. */
@@ -121,28 +129,26 @@ public class WhatIf {
         return touched;
     }
 
-    private List<Answer.MovedCell> movedCells(
-            Snapshot now, Set<Cell> cells, Map<String, BatchSnapshot> instead, BoardView view) {
-        List<Answer.MovedCell> moved = new ArrayList<>();
-        for (Cell cell : cells) {
-            CellSnapshot asItIs = LiveSupply.cellOf(now, cell);
-            CellSnapshot otherwise = CellSnapshot.of(
-                    cell,
-                    asItIs.batches().stream()
-                            .map(snapshot ->
-                                    instead.getOrDefault(snapshot.batch().id(), snapshot))
-                            .toList(),
-                    asItIs.faulty(),
-                    now.part(PromisesSnapshot.class),
-                    now.part(SitesSnapshot.class).site(cell.site()),
-                    now.asOf());
-            Map<ShipWeek, Integer> before = open(board.row(asItIs, view));
-            Map<ShipWeek, Integer> after = open(board.row(otherwise, view));
-            for (ShipWeek week : new LinkedHashSet<>(view.columns())) {
-                moved.add(new Answer.MovedCell(cell, week, before.getOrDefault(week, 0), after.getOrDefault(week, 0)));
-            }
-        }
-        return moved;
+    private static CellSnapshot otherwise(Snapshot now, CellSnapshot asItIs, Map<String, BatchSnapshot> instead) {
+        return CellSnapshot.of(
+                asItIs.cell(),
+                asItIs.batches().stream()
+                        .map(snapshot -> instead.getOrDefault(snapshot.batch().id(), snapshot))
+                        .toList(),
+                asItIs.faulty(),
+                now.part(PromisesSnapshot.class),
+                now.part(SitesSnapshot.class).site(asItIs.cell().site()),
+                now.asOf());
+    }
+
+    private List<Answer.MovedCell> movedCells(CellSnapshot asItIs, CellSnapshot otherwise, BoardView view) {
+        Map<ShipWeek, Integer> before = open(board.row(asItIs, view));
+        Map<ShipWeek, Integer> after = open(board.row(otherwise, view));
+        return new LinkedHashSet<>(view.columns())
+                .stream()
+                        .map(week -> new Answer.MovedCell(
+                                asItIs.cell(), week, before.getOrDefault(week, 0), after.getOrDefault(week, 0)))
+                        .toList();
     }
 
     private static Map<ShipWeek, Integer> open(Optional<BoardRow> row) {

@@ -12,6 +12,7 @@ import static org.hamcrest.Matchers.nullValue;
 
 import io.agroal.api.AgroalDataSource;
 import io.restassured.path.json.JsonPath;
+import io.restassured.response.ValidatableResponse;
 import jakarta.inject.Inject;
 import java.time.LocalDate;
 import java.util.HashMap;
@@ -231,6 +232,32 @@ abstract class OrdersContract {
         given().get("/api/orders?state=lost").then().statusCode(400);
 
         assertThat(tables.everything()).isEqualTo(before);
+    }
+
+    @Test
+    void ordersAreNumberedOneAfterTheOtherAndARefusedOneTakesNoNumber() {
+        long first = number(nursery.order(monday, 1).statusCode(201));
+        nursery.order(monday, 11).statusCode(409);
+        long second = number(nursery.order(monday.plusWeeks(1), 2).statusCode(201));
+
+        assertThat(second).isEqualTo(first + 1);
+        assertThat(Nursery.get("/api/orders?text=" + second).getList("number", Long.class))
+                .contains(second)
+                .doesNotContain(first);
+        assertThat(nursery.cell(monday, "").getList("promises.orderNumber", Long.class))
+                .containsExactly(first, second);
+        assertThat(nursery.cell(monday, "").getList("promises.inWeek", Boolean.class))
+                .containsExactly(true, false);
+        // The same ten trays serve both Mondays, so both promises take from what is open on the first.
+        assertThat(nursery.cell(monday, "").getList("promises.inLimit", Boolean.class))
+                .containsExactly(true, true);
+        assertThat(nursery.cell(monday, "").getInt("limitedBy.capacity")).isEqualTo(10);
+        assertThat(nursery.cell(monday, "").getInt("limitedBy.promised")).isEqualTo(3);
+        assertThat(nursery.cell(monday, "").getInt("open")).isEqualTo(7);
+    }
+
+    private static long number(ValidatableResponse placed) {
+        return placed.extract().jsonPath().getLong("number");
     }
 
     @Test

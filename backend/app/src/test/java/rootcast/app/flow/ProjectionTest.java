@@ -29,6 +29,7 @@ class ProjectionTest {
     private static final Cell CELL = new Cell("mint", "T100", "north");
     private static final Order ORDER = new Order(
             UUID.fromString("00000000-0000-4000-8000-000000000001"),
+            1,
             "Garden centre by the mill",
             null,
             0.9,

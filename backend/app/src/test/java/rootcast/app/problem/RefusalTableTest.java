@@ -89,8 +89,12 @@ class RefusalTableTest {
         Cell cell = new Cell("variety-a", "format-b", "site-c");
         LocalDate day = LocalDate.of(2026, 3, 9);
         Problem problem = RefusalTable.problemOf(new Placing.Refused(List.of(
-                new NotEnoughOpen(new WantedLine(1, cell, day, 7), 4, new NotEnoughOpen.Nearest(day.plusDays(8), 11)),
-                new NotEnoughOpen(new WantedLine(2, cell, day, 90), 0, null))));
+                new NotEnoughOpen(
+                        new WantedLine(1, cell, day, 7),
+                        4,
+                        new NotEnoughOpen.Nearest(day.minusDays(9), 8),
+                        new NotEnoughOpen.Nearest(day.plusDays(8), 11)),
+                new NotEnoughOpen(new WantedLine(2, cell, day, 90), 0, null, null))));
 
         assertThat(problem.status()).isEqualTo(409);
         assertThat(problem.type()).isEqualTo("not-enough-open");
@@ -99,7 +103,8 @@ class RefusalTableTest {
         assertThat(lines).hasSize(2);
         assertThat(lines.get(0).toString())
                 .contains(
-                        "line=1", "asked=7", "open=4", "nearestDate=2026-03-17", "nearestOpen=11", "shipOn=2026-03-09");
+                        "line=1", "asked=7", "open=4", "nearestDate=2026-03-17", "nearestOpen=11", "shipOn=2026-03-09")
+                .contains("earlierDate=2026-02-28", "earlierOpen=8", "laterDate=2026-03-17", "laterOpen=11");
         assertThat(lines.get(1).toString()).contains("line=2", "asked=90", "open=0", "nearestDate=null");
     }
 }

@@ -8,6 +8,7 @@ import io.restassured.path.json.JsonPath;
 import jakarta.inject.Inject;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -119,6 +120,38 @@ abstract class WhatIfContract {
         nursery.enter(id, nursery.entry("move", Map.of("house", nursery.otherHouse)))
                 .statusCode(201);
         assertThat((Object) Nursery.batch(id).get("outlook.readyAt")).isEqualTo(answer.get("batches[0].after.readyAt"));
+    }
+
+    @Test
+    void promisesThatWouldBreakOrBeRescuedAreNamed() {
+        readings(nursery.house, 20);
+        nursery.stuck(10, Duration.ofDays(12));
+        LocalDate monday = nursery.nextMonday();
+        List<Integer> open = nursery.board(monday, 8).getList("rows[0].cells.open");
+        int week = open.indexOf(open.stream().filter(n -> n > 0).findFirst().orElseThrow());
+        int trays = open.get(week);
+        long number = nursery.order(monday.plusWeeks(week), trays)
+                .statusCode(201)
+                .extract()
+                .jsonPath()
+                .getLong("number");
+        String soon = nursery.now().plus(Duration.ofHours(1)).toString();
+
+        JsonPath cold = ask(setpoint(nursery.house, 12, soon));
+
+        assertThat(cold.getList("promises.orderNumber", Long.class)).containsExactly(number);
+        assertThat(cold.getInt("promises[0].trays")).isEqualTo(trays);
+        assertThat(cold.getInt("promises[0].shortBefore")).isZero();
+        assertThat(cold.getInt("promises[0].shortAfter")).isEqualTo(trays);
+
+        nursery.post("/api/houses/" + nursery.house + "/setpoints", Map.of("mediumC", 12, "from", soon))
+                .statusCode(201);
+        JsonPath warm = ask(setpoint(nursery.house, 24, soon));
+
+        assertThat(warm.getList("promises.orderNumber", Long.class)).containsExactly(number);
+        assertThat(warm.getInt("promises[0].shortBefore")).isEqualTo(trays);
+        assertThat(warm.getInt("promises[0].shortAfter")).isZero();
+        assertThat(ask(setpoint(nursery.house, 12, soon)).getList("promises")).isEmpty();
     }
 
     @Test

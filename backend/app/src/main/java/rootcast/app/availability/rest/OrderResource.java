@@ -125,7 +125,8 @@ public class OrderResource {
         return (state.equals("open") ? supply.promises().orders().values() : orders.all())
                 .stream()
                         .filter(order ->
-                                order.customer().toLowerCase(Locale.ROOT).contains(wanted))
+                                order.customer().toLowerCase(Locale.ROOT).contains(wanted)
+                                        || Long.toString(order.number()).equals(wanted))
                         .flatMap(order -> asFarAsTheirs(order).stream())
                         .sorted(Comparator.comparing(Order::position).reversed())
                         .map(views::of)
@@ -148,6 +149,7 @@ public class OrderResource {
     private static Order only(List<WantedLine> lines, Order order) {
         return new Order(
                 order.id(),
+                order.number(),
                 order.customer(),
                 null,
                 order.confidence(),

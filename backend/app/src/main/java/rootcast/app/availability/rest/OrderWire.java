@@ -48,9 +48,13 @@ record OrderWire(
         return new PlaceOrder.Wanted(id, customer.strip(), note, sure, wanted);
     }
 
-    /** @param promises while the order stands, one per line */
+    /**
+     * @param number   what people call it
+     * @param promises while the order stands, one per line
+     */
     record OrderView(
             UUID id,
+            long number,
             String customer,
             @Nullable String note,
             Instant recordedAt,
@@ -64,6 +68,7 @@ record OrderWire(
         static OrderView of(Order order, List<PromiseView> promises) {
             return new OrderView(
                     order.id(),
+                    order.number(),
                     order.customer(),
                     order.note(),
                     order.recordedAt(),

@@ -12,6 +12,7 @@ public class CustomerOrderRow {
     @Id
     public UUID id;
 
+    public long orderNo;
     public String customer;
     public String note;
     public double confidence;

@@ -13,6 +13,7 @@ import rootcast.facts.FactPosition;
 abstract class OrderMapper {
 
     @Mapping(target = "position", source = "row.positionNo")
+    @Mapping(target = "number", source = "row.orderNo")
     abstract Order order(CustomerOrderRow row, List<OrderLineRow> lines);
 
     FactPosition position(long positionNo) {
@@ -26,6 +27,7 @@ abstract class OrderMapper {
     abstract WantedLine line(OrderLineRow row);
 
     @Mapping(target = "positionNo", source = "position.value")
+    @Mapping(target = "orderNo", source = "number")
     @Mapping(target = "releasedPosition", ignore = true)
     abstract CustomerOrderRow row(Order order);
 

@@ -40,6 +40,16 @@ public class Orders {
         order.lines().forEach(line -> lines.persist(mapper.row(line, order.id())));
     }
 
+    /** For the next order. To be asked by whoever holds the head, so that no number is given twice or left out. */
+    public long nextNumber() {
+        return heads.find("order by orderNo desc")
+                        .page(0, 1)
+                        .firstResultOptional()
+                        .map(last -> last.orderNo)
+                        .orElse(0L)
+                + 1;
+    }
+
     public void release(UUID order, String by, Instant at, FactPosition position) {
         CustomerOrderRow row = heads.findById(order);
         row.releasedAt = at;

@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import rootcast.app.availability.Order;
 import rootcast.app.availability.rest.LotShareWire;
 import rootcast.app.board.CellFacts;
 import rootcast.app.outlook.BatchSnapshot;
@@ -61,8 +62,10 @@ final class CellWires {
             int traysAtConfidence,
             int promisedHere) {}
 
+    /** @param inLimit whether it counts in {@code limitedBy} */
     record PromiseWire(
             String order,
+            long orderNumber,
             int line,
             String customer,
             LocalDate shipOn,
@@ -72,6 +75,7 @@ final class CellWires {
             boolean kept,
             int shortTrays,
             boolean inWeek,
+            boolean inLimit,
             List<LotShareWire> lots) {}
 
     /** @param confidence at which capacity is counted; lower than asked where a less certain promise is what limits */
@@ -143,10 +147,12 @@ final class CellWires {
         var kept = figure.promise();
         Promise promise = kept.promise();
         UUID order = UUID.fromString(promise.order());
+        Order placed = facts.promises().order(order).orElseThrow();
         return new PromiseWire(
                 promise.order(),
+                placed.number(),
                 promise.line(),
-                facts.promises().order(order).map(each -> each.customer()).orElse(""),
+                placed.customer(),
                 promise.shipOn(),
                 promise.trays(),
                 facts.promises().shippedFor(new OrderLine(order, promise.line())),
@@ -154,6 +160,7 @@ final class CellWires {
                 kept.kept(),
                 kept.shortfallTrays(),
                 figure.inWeek(),
+                figure.inLimit(),
                 kept.shares().stream().map(LotShareWire::of).toList());
     }
 

@@ -7,12 +7,14 @@ import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.outlook.BatchSnapshot;
 import rootcast.app.outlook.rest.DateRangeWire;
 import rootcast.app.outlook.rest.TraysWire;
 import rootcast.app.whatif.Answer;
+import rootcast.app.whatif.MovedPromise;
 
 /** The question and the answer as they are sent. */
 final class WhatIfWire {
@@ -37,7 +39,13 @@ final class WhatIfWire {
             @NotBlank String house,
             @NotBlank String from) {}
 
-    record Answered(Instant asOf, long position, double confidence, List<BatchMoved> batches, List<CellMoved> cells) {}
+    record Answered(
+            Instant asOf,
+            long position,
+            double confidence,
+            List<BatchMoved> batches,
+            List<CellMoved> cells,
+            List<PromiseMoved> promises) {}
 
     record BatchMoved(String id, BatchOtherwise before, BatchOtherwise after) {}
 
@@ -63,6 +71,40 @@ final class WhatIfWire {
     /** Open trays of one week of one row. */
     record CellMoved(String variety, String trayFormat, String site, String week, int openBefore, int openAfter) {}
 
+    /**
+     * A promise that would fare otherwise.
+     *
+     * @param trays       still to ship
+     * @param shortBefore of them cannot be kept as things stand
+     * @param shortAfter  and as they would stand
+     */
+    record PromiseMoved(
+            long orderNumber,
+            int line,
+            String customer,
+            String variety,
+            String trayFormat,
+            String site,
+            LocalDate shipOn,
+            int trays,
+            int shortBefore,
+            int shortAfter) {
+
+        static PromiseMoved of(MovedPromise moved) {
+            return new PromiseMoved(
+                    moved.order().number(),
+                    moved.promise().line(),
+                    moved.order().customer(),
+                    moved.cell().variety(),
+                    moved.cell().trayFormat(),
+                    moved.cell().site(),
+                    moved.promise().shipOn(),
+                    moved.promise().trays(),
+                    moved.shortBefore(),
+                    moved.shortAfter());
+        }
+    }
+
     static Answered of(Answer answer, double confidence) {
         return new Answered(
                 answer.asOf(),
@@ -83,6 +125,7 @@ final class WhatIfWire {
                                 moved.week().toString(),
                                 moved.openBefore(),
                                 moved.openAfter()))
-                        .toList());
+                        .toList(),
+                answer.promises().stream().map(PromiseMoved::of).toList());
     }
 }

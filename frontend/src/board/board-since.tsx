@@ -1,0 +1,95 @@
+import { useQuery } from '@tanstack/react-query';
+import { useMemo } from 'react';
+import type { BoardRow, IsoWeek } from '../shared/api-types';
+import { useFormats } from '../shared/formats';
+import { useMessages } from '../shared/messages';
+import { keys } from '../shared/query-keys';
+import { Failed, Loading } from '../shared/screen-states';
+import { VarietyName } from '../shared/variety-name-view';
+import { dateIn, mondayOf, weekNumber, weekOf } from '../shared/weeks';
+import { loadBoard, type BoardRequest } from './board-api';
+import { boardMessages } from './board-messages';
+import { changesSince } from './board-since-state';
+
+interface BoardSinceProps {
+  /** The rows as they were, as the filter shows them. */
+  readonly then: readonly BoardRow[];
+  readonly from: IsoWeek | undefined;
+  readonly request: Omit<BoardRequest, 'asOf' | 'from'>;
+  readonly timeZone: string | undefined;
+  readonly siteName: (code: string) => string;
+  /** Whether the filter would show a row that there is now. */
+  readonly shows: (row: BoardRow) => boolean;
+}
+
+/** What changed between the moment looked back to and now, in one list. */
+export function BoardSince({ then, from, request, timeZone, siteName, shows }: BoardSinceProps) {
+  const t = useMessages(boardMessages);
+  const format = useFormats();
+  const asked = { ...request, from, asOf: undefined };
+  const now = useQuery({
+    queryKey: keys.boardNow(asked),
+    queryFn: ({ signal }) => loadBoard(asked, signal),
+    staleTime: 0,
+  });
+  const current = weekOf(dateIn(timeZone, Date.now()));
+  const changes = useMemo(
+    () => changesSince(then, (now.data?.rows ?? []).filter(shows), current),
+    [then, now.data, shows, current],
+  );
+  if (now.isPending) return <Loading />;
+  if (!now.data) return <Failed failure={now.error} retry={() => void now.refetch()} />;
+  if (changes.length === 0) return <p className="board-totals">{t.sinceNothing}</p>;
+  const moved = (before: number, after: number) =>
+    before === after ? (
+      <span className="rc-quiet">{format.integer(after)}</span>
+    ) : (
+      <>
+        {format.integer(before)} → <strong>{format.integer(after)}</strong>
+      </>
+    );
+  return (
+    <div className="board-totals" tabIndex={0} role="region" aria-label={t.since}>
+      <table className="rc-table">
+        <caption>{t.sinceHelp}</caption>
+        <thead>
+          <tr>
+            <th scope="col">{t.item}</th>
+            <th scope="col">{t.format}</th>
+            <th scope="col">{t.site}</th>
+            <th scope="col">{t.weekWord}</th>
+            <th scope="col" className="rc-number">
+              {t.open}
+            </th>
+            <th scope="col" className="rc-number">
+              {t.promised}
+            </th>
+            <th scope="col" className="rc-number">
+              {t.atRisk}
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {changes.map(({ key, row, week, before, after }) => (
+            <tr key={key}>
+              <th scope="row">
+                <VarietyName name={row.varietyName} />
+              </th>
+              <td>{row.trayFormat}</td>
+              <td>{siteName(row.site)}</td>
+              <td>
+                {t.weekShort(weekNumber(week))} <span className="rc-quiet">{format.dayMonth(mondayOf(week))}</span>
+              </td>
+              <td className="rc-number">{moved(before.open, after.open)}</td>
+              <td className="rc-number">{moved(before.promised, after.promised)}</td>
+              <td className={`rc-number ${after.atRisk > before.atRisk ? 'rc-at-risk' : ''}`}>
+                {after.atRisk > before.atRisk && '▲ '}
+                {moved(before.atRisk, after.atRisk)}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}

@@ -1,0 +1,32 @@
+/** Where the words in a plot go, so that none lies on another. */
+
+export interface WordSpan {
+  /** Both in the same unit, whatever it is. */
+  readonly from: number;
+  readonly until: number;
+}
+
+/**
+ * The line that each word is written on: the first that is free where it stands. Where all are taken the word is left
+ * out (undefined): it is in the table behind the plot, and two words on one another are none.
+ */
+export function linesFor(words: readonly WordSpan[], lines: number): readonly (number | undefined)[] {
+  const taken: WordSpan[][] = Array.from({ length: lines }, () => []);
+  return words.map((word) => {
+    const line = taken.findIndex((there) => there.every(({ from, until }) => word.until <= from || word.from >= until));
+    if (line < 0) return undefined;
+    taken[line]?.push(word);
+    return line;
+  });
+}
+
+/** The place that a legend tells while no pointer is over the plot: the last figures up to `nowMs`, or the last of all. */
+export function restingPlace(
+  atMs: readonly number[],
+  series: readonly (readonly (number | null)[])[],
+  nowMs: number | undefined,
+): number | undefined {
+  const told = atMs.flatMap((_, i) => (series.some((values) => (values[i] ?? null) !== null) ? [i] : []));
+  const past = nowMs === undefined ? [] : told.filter((i) => (atMs[i] ?? Infinity) <= nowMs);
+  return past.at(-1) ?? told.at(-1);
+}
