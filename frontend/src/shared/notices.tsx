@@ -1,45 +1,31 @@
-import { useSyncExternalStore } from 'react';
+import { useEffect, useSyncExternalStore } from 'react';
+import { useLocation } from 'react-router';
 import { Button } from '@vaadin/react-components/Button.js';
 import { useMessages } from './messages';
+import { arrivedAt, dismiss, hold, noticesNow, onNotices, release } from './notice-list';
 import { sharedMessages } from './shared-messages';
 import './notices.css';
 
-/**
- * Short words about what was just done, with its undo: `notice({ text: '12 lost', undo: () => … })`.
- * One with an undo stays until it is used, dismissed or pushed out by the third after it: time is not a fair limit.
- */
-export interface Notice {
-  readonly text: string;
-  readonly undo?: () => void | Promise<void>;
-  /** Takes the place of the one before it on the same topic, where each has its undo elsewhere too. */
-  readonly topic?: string;
-}
+export { notice } from './notice-list';
 
-interface Shown extends Notice {
-  readonly id: number;
-}
-
-const PLAIN_MS = 6_000;
-const MOST = 3;
-const listeners = new Set<() => void>();
-let shown: readonly Shown[] = [];
-let nextId = 1;
-
-export function notice(what: Notice): void {
-  const id = nextId++;
-  const others = shown.filter(({ topic }) => topic === undefined || topic !== what.topic);
-  put([...others, { ...what, id }].slice(-MOST));
-  if (!what.undo) setTimeout(() => dismiss(id), PLAIN_MS);
-}
-
+/** Under the header, where neither a button to record nor a thumb is. */
 export function Notices() {
   const t = useMessages(sharedMessages);
-  const all = useSyncExternalStore(subscribe, () => shown);
+  const all = useSyncExternalStore(onNotices, noticesNow);
+  const { pathname } = useLocation();
+  useEffect(() => arrivedAt(pathname), [pathname]);
   return (
     <div className="notices rc-no-print" role="status" aria-live="polite">
       {all.map(({ id, text, undo }) => (
-        <div key={id} className="notice">
-          <span>{text}</span>
+        <div
+          key={id}
+          className="notice"
+          onPointerEnter={() => hold(id)}
+          onPointerLeave={() => release(id)}
+          onFocus={() => hold(id)}
+          onBlur={() => release(id)}
+        >
+          <span className="notice-text">{text}</span>
           {undo && (
             <Button
               onClick={() => {
@@ -57,18 +43,4 @@ export function Notices() {
       ))}
     </div>
   );
-}
-
-function dismiss(id: number): void {
-  put(shown.filter((each) => each.id !== id));
-}
-
-function put(next: readonly Shown[]): void {
-  shown = next;
-  for (const changed of listeners) changed();
-}
-
-function subscribe(changed: () => void): () => void {
-  listeners.add(changed);
-  return () => listeners.delete(changed);
 }

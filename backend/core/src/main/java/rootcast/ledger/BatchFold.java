@@ -25,6 +25,7 @@ public final class BatchFold {
     private static final Comparator<Entry> AS_IT_HAPPENED =
             Comparator.comparing(Entry::happenedAt).thenComparing(Entry::position);
 
+    private final Batch batch;
     private final List<Step> steps;
     private final @Nullable Impossible impossible;
 
@@ -39,7 +40,8 @@ public final class BatchFold {
     /** The first entry that cannot have happened, and why. */
     public record Impossible(Entry entry, Refusal because) {}
 
-    private BatchFold(List<Step> steps, @Nullable Impossible impossible) {
+    private BatchFold(Batch batch, List<Step> steps, @Nullable Impossible impossible) {
+        this.batch = batch;
         this.steps = List.copyOf(steps);
         this.impossible = impossible;
     }
@@ -53,13 +55,13 @@ public final class BatchFold {
         for (Entry entry : inForce(entries)) {
             Optional<Refusal> refusal = EntryRules.whyImpossible(state, entry);
             if (refusal.isPresent()) {
-                return new BatchFold(steps, new Impossible(entry, refusal.get()));
+                return new BatchFold(batch, steps, new Impossible(entry, refusal.get()));
             }
             BatchState after = state.after(entry);
             steps.add(new Step(entry, postings(state, after, entry.happenedAt()), after));
             state = after;
         }
-        return new BatchFold(steps, null);
+        return new BatchFold(batch, steps, null);
     }
 
     /** Entries that count, as they happened. */
@@ -115,9 +117,11 @@ public final class BatchFold {
         return Optional.ofNullable(impossible);
     }
 
-    /** The batch after its last entry. */
+    /** The batch after its last entry; not stuck if its sticking was reversed. */
     public BatchState state() {
-        return steps.get(steps.size() - 1).after();
+        return steps.isEmpty()
+                ? BatchState.beforeSticking(batch)
+                : steps.get(steps.size() - 1).after();
     }
 
     /** The batch right after {@code instant}; empty if it was not stuck by then. */

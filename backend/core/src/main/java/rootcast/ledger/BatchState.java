@@ -75,7 +75,12 @@ public record BatchState(
         return !placements.isEmpty();
     }
 
-    /** No plant of it is left on a bench. */
+    /** Plants of it are on a bench. */
+    public boolean isLive() {
+        return isStuck() && alivePlants != 0;
+    }
+
+    /** It was stuck, and no plant of it is left on a bench. */
     public boolean isFinished() {
         return isStuck() && alivePlants == 0;
     }

@@ -75,7 +75,7 @@ public final class EntryRules {
             return Optional.of(new Refusal.NoSuchEntry(wanted));
         }
         What what = target.get().what();
-        if (what instanceof What.Stick || what instanceof What.Reversal) {
+        if (what instanceof What.Reversal) {
             return Optional.of(new Refusal.CannotBeReversed(wanted, what.kind()));
         }
         return recorded.stream()

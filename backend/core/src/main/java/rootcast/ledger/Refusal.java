@@ -46,6 +46,6 @@ public sealed interface Refusal {
 
     record AlreadyReversed(UUID entry, UUID by) implements Refusal {}
 
-    /** Sticking and reversals are not reversed: a batch stuck by mistake is counted down, after a reversal the entry is made again. */
+    /** Reversals are not reversed: after one the entry is made again. */
     record CannotBeReversed(UUID entry, String kind) implements Refusal {}
 }

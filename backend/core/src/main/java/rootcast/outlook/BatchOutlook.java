@@ -14,6 +14,7 @@ import rootcast.climate.HourlySeries;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
 import rootcast.crop.TrayFormat;
+import rootcast.numerics.CountDistribution;
 
 /**
  * The part of a batch's outlook that time alone does not change: its rate and its survivors, after everything recorded of
@@ -103,6 +104,18 @@ public final class BatchOutlook {
 
     public Survivors survivors() {
         return survivors;
+    }
+
+    /** Plants alive at a moment from the last fact on. */
+    public CountDistribution aliveAt(Instant at) {
+        double[] median = rates.atNode(RateBelief.median());
+        return survivors.alive(path.doneOfEach(path.ends(median), median, at));
+    }
+
+    /** When a stage is reached by the temperatures as they are known and foretold, not widened by what may yet come. */
+    DateDistribution reached(Stage stage) {
+        int end = StagePath.endingIn(stage);
+        return new DateDistribution(rates.of(end), path.ends(rates)[end]);
     }
 
     /** As of the instant that the houses stand at. */

@@ -50,6 +50,12 @@ public final class Survivors {
         return whenReady;
     }
 
+    /** Plants alive at a moment from the last fact on, when these shares of the stages are done. */
+    CountDistribution alive(double[] done) {
+        return CarriedCount.through(atLastFact, survival(profile, doneAtLastFact, done), 0, 0)
+                .orElseThrow();
+    }
+
     /** Mean number alive at a moment from the last fact on, when these shares of the stages are done. */
     double expectedAlive(double[] done) {
         return atLastFact.mean() * StageSurvival.meanThrough(profile, parts(doneAtLastFact, done));

@@ -144,7 +144,7 @@ final class BothBooks {
         assertThat(state.looks().stream().map(look -> new What.Look(look.stage(), look.cells(), look.reached())))
                 .as(as)
                 .containsExactlyElementsOf(bench.looks);
-        assertThat(state.house()).as(as).isEqualTo(bench.house);
+        assertThat(state.isStuck() ? state.house() : "").as(as).isEqualTo(bench.house);
         assertThat(state.benchTrays()).as(as).isEqualTo(bench.traysHere());
         assertThat(state.shippedTrays()).as(as).isEqualTo(bench.traysShipped);
         assertThat(state.shippedTo()).as(as).isEqualTo(bench.shippedTo);

@@ -166,7 +166,11 @@ class EntryRulesTest {
                         reversal(NOBODY_WROTE),
                         new Refusal.NoSuchEntry(NOBODY_WROTE)),
                 no("a second reversal", 80, reversal(entry(8)), new Refusal.AlreadyReversed(entry(8), entry(9))),
-                no("a reversal of sticking", 80, reversal(entry(1)), new Refusal.CannotBeReversed(entry(1), "stick")),
+                no(
+                        "a reversal of sticking while anything else is on the books",
+                        80,
+                        reversal(entry(1)),
+                        contradicts(2, "loss", 10, new Refusal.BeforeSticking(hour(10), hour(0)))),
                 no(
                         "a reversal of a reversal",
                         80,

@@ -124,7 +124,7 @@ final class PlainBooks {
         Refusal refusal = new Refusal.NoSuchEntry(id);
         for (Fact fact : facts) {
             if (fact.id.equals(id)) {
-                boolean never = fact.what instanceof What.Stick || fact.what instanceof What.Reversal;
+                boolean never = fact.what instanceof What.Reversal;
                 refusal = never ? new Refusal.CannotBeReversed(id, fact.what.kind()) : null;
             }
         }

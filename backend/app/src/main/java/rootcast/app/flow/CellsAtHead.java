@@ -149,7 +149,7 @@ class CellsAtHead implements SupplyAtHead {
                     }
                     BatchState state =
                             BatchFold.of(newer.batch(), newer.entries()).state();
-                    return state.isFinished() ? Stream.of() : Stream.of(computed(newer.batch(), newer.newest(), state));
+                    return state.isLive() ? Stream.of(computed(newer.batch(), newer.newest(), state)) : Stream.of();
                 }
                 return before == null
                         ? Stream.of()

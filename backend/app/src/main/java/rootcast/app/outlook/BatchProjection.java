@@ -89,7 +89,7 @@ public final class BatchProjection {
         } else {
             apart(batch, recorded.newest(), () -> {
                 BatchState state = BatchFold.of(batch, recorded.entries()).state();
-                if (!state.isFinished()) {
+                if (state.isLive()) {
                     live.put(batch.id(), new BatchSnapshot(batch, recorded.newest(), state, outlook(batch, state)));
                     state.placements()
                             .forEach(placement -> byHouse.computeIfAbsent(placement.house(), any -> new HashSet<>())

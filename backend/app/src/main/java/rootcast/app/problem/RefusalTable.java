@@ -121,7 +121,7 @@ public final class RefusalTable {
         }
         if (refusal instanceof Refusal.CannotBeReversed no) {
             return problem(CONTRADICTED, "cannot-be-reversed", "This kind of entry is not reversed")
-                    .say("A %s entry is not reversed. Enter what is true now: a count, or the entry anew.", no.kind())
+                    .say("A %s is not reversed. Make the entry anew.", no.kind())
                     .with("asked", no.entry());
         }
         throw new IllegalStateException("no line for " + refusal);

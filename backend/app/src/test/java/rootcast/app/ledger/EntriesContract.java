@@ -3,6 +3,8 @@ package rootcast.app.ledger;
 import static io.restassured.RestAssured.given;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.hasSize;
+import static org.hamcrest.Matchers.lessThan;
 import static org.hamcrest.Matchers.notNullValue;
 
 import io.agroal.api.AgroalDataSource;
@@ -180,6 +182,53 @@ abstract class EntriesContract {
         assertThat(entries.getString("[2].reason")).isEqualTo("other batch");
         assertThat(Nursery.batch(batch).getMap("plants"))
                 .isEqualTo(Map.of("stuck", 100, "alive", 100, "lost", 0, "shipped", 0));
+    }
+
+    @Test
+    void aBatchStuckByMistakeIsUndoneAndNoLongerThere() {
+        String batch = nursery.stuck(1, Duration.ofDays(5));
+        String stick = Nursery.entries(batch).getString("[0].id");
+
+        nursery.enter(batch, "reversal", Map.of("entry", stick, "reason", "typed twice"))
+                .statusCode(201)
+                .body("alive", equalTo(0));
+
+        given().get("/api/batches/" + batch).then().statusCode(404);
+        given().get("/api/batches?state=all&site=" + nursery.site)
+                .then()
+                .statusCode(200)
+                .body("batches", hasSize(0))
+                .body("faulty", hasSize(0));
+        assertThat(Nursery.entries(batch).getList("kind")).containsExactly("stick", "reversal");
+    }
+
+    @Test
+    void whatIsHardlyLikelyIsAskedAboutOnceAndWrittenWhenConfirmed() {
+        String batch = nursery.stuck(2, Duration.ofDays(5));
+        Map<String, Object> seen = Map.of("plants", 16);
+
+        nursery.enter(batch, "count", with(seen, false))
+                .statusCode(409)
+                .body("type", equalTo("/problems/implausible-plants"))
+                .body("asked", equalTo(16))
+                .body("booked", equalTo(200))
+                .body("probability", lessThan(0.01f));
+        assertThat(Nursery.batch(batch).getInt("plants.alive")).isEqualTo(200);
+        nursery.enter(batch, "loss", with(Map.of("plants", 120, "cause", "rot"), false))
+                .statusCode(409);
+        nursery.enter(batch, "stage", with(Map.of("stage", "READY"), false))
+                .statusCode(409)
+                .body("type", equalTo("/problems/implausible-stage"))
+                .body("expected", notNullValue());
+
+        nursery.enter(batch, "count", with(seen, true)).statusCode(201).body("alive", equalTo(16));
+        assertThat(Nursery.entries(batch).getList("kind")).containsExactly("stick", "count");
+    }
+
+    private static Map<String, Object> with(Map<String, Object> entry, boolean confirmed) {
+        Map<String, Object> all = new HashMap<>(entry);
+        all.put("confirmed", confirmed);
+        return all;
     }
 
     @Test

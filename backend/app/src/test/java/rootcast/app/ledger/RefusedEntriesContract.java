@@ -137,11 +137,11 @@ abstract class RefusedEntriesContract {
         JsonPath entries = Nursery.entries(batch);
         String stick = entries.getString("[0].id");
         refused("reversal", Map.of("entry", UUID.randomUUID(), "reason", "x"), 422, "no-such-entry");
-        refused("reversal", Map.of("entry", stick, "reason", "x"), 422, "cannot-be-reversed");
         refused("reversal", Map.of("entry", "seven", "reason", "x"), 400, "malformed");
         String loss = nursery.enter(batch, "loss", Map.of("plants", 1, "cause", "rot"))
                 .extract()
                 .path("id");
+        refused("reversal", Map.of("entry", stick, "reason", "x"), 422, "contradicts-later-entry");
         refused("reversal", Map.of("entry", loss, "reason", " "), 400, "malformed")
                 .body("errors.field", contains("reason"));
         String reversal = nursery.enter(batch, "reversal", Map.of("entry", loss, "reason", "x"))

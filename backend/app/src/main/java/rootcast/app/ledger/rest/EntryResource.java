@@ -15,10 +15,12 @@ import java.time.InstantSource;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jspecify.annotations.Nullable;
+import rootcast.app.ledger.Plausible;
 import rootcast.app.ledger.RecordEntry;
 import rootcast.app.ledger.StickBatch;
 import rootcast.app.ledger.store.PanacheLedger;
@@ -49,6 +51,9 @@ public class EntryResource {
 
     @Inject
     RecordEntry recordEntry;
+
+    @Inject
+    Plausible plausible;
 
     @Inject
     PanacheLedger ledger;
@@ -92,6 +97,9 @@ public class EntryResource {
                     wire.note(),
                     caller.who().name(),
                     time.instant());
+            if (Boolean.FALSE.equals(wire.confirmed())) {
+                plausible.ask(batch, Set.of(recorded.id()));
+            }
             var after = recorded.after();
             return new EntryWire.Written(
                     recorded.id(),

@@ -22,7 +22,12 @@ import rootcast.ledger.OrderLine;
 import rootcast.ledger.Sample;
 import rootcast.ledger.What;
 
-/** An entry as it is sent: {@code kind} says which of the other fields it takes. */
+/**
+ * An entry as it is sent: {@code kind} says which of the other fields it takes.
+ *
+ * @param confirmed false: whoever sends it can be asked, and is, if it is hardly likely; true: was asked, and it is right;
+ *                  left out by what cannot answer, such as an import
+ */
 record EntryWire(
         @NotNull String kind,
         @NotNull OffsetDateTime happenedAt,
@@ -40,7 +45,8 @@ record EntryWire(
         @Nullable UUID order,
         @Nullable Integer line,
         @Nullable UUID entry,
-        @Nullable @Size(max = 500) String reason) {
+        @Nullable @Size(max = 500) String reason,
+        @Nullable Boolean confirmed) {
 
     private static final int MOST_PLANTS = EntryRules.MOST_TRAYS * 2_000;
 

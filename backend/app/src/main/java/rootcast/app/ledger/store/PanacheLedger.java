@@ -187,7 +187,7 @@ public class PanacheLedger implements Ledger {
         return shipped;
     }
 
-    /** Every batch of these varieties with its entries folded; one that cannot be read is left out. */
+    /** Every batch of these varieties with its entries folded; one that cannot be read, or was stuck by mistake, is left out. */
     public List<BatchFold> foldsOf(Collection<String> varieties) {
         List<String> ids = varieties.isEmpty()
                 ? List.of()
@@ -198,6 +198,7 @@ public class PanacheLedger implements Ledger {
                 .filter(recorded ->
                         recorded.entries() != null && !recorded.entries().isEmpty())
                 .map(recorded -> BatchFold.of(recorded.batch(), recorded.entries()))
+                .filter(fold -> fold.state().isStuck())
                 .toList();
     }
 

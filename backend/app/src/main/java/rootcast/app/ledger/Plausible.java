@@ -1,0 +1,17 @@
+package rootcast.app.ledger;
+
+import java.util.Set;
+import java.util.UUID;
+import rootcast.ledger.Batch;
+
+/** Whether entries are worth a question before they are believed; the ledger itself expects nothing of a batch. */
+public interface Plausible {
+
+    /**
+     * Throws a problem that a second try with a confirmation passes, if one of these entries is hardly possible. Called
+     * after they were written, so that what the rules refuse is refused first; the problem rolls them back.
+     *
+     * @param written entries of the batch that this command wrote
+     */
+    void ask(Batch batch, Set<UUID> written);
+}
