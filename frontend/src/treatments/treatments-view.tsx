@@ -127,7 +127,12 @@ export function TreatmentsView() {
         </Offered>
         {all.length > 0 && <TakeTable table={table} fileName="rootcast-treatments" label={t.title} print />}
       </div>
-      <form className="rc-row rc-no-print" role="search" onSubmit={(event) => event.preventDefault()}>
+      <form
+        className="rc-row rc-no-print"
+        role="search"
+        aria-label={t.filters}
+        onSubmit={(event) => event.preventDefault()}
+      >
         <label className="rc-row">
           <span className="rc-quiet">{t.house}</span>
           <select className="rc-select" value={house ?? ''} onChange={(event) => put('house', event.target.value)}>
