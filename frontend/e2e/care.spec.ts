@@ -67,6 +67,9 @@ test('a treatment closes its house until the interval ends, blocks the round in 
   const items = await get<readonly RoundItem[]>(page, `/api/rounds?site=${house.site}`);
   const inside = items.filter((item) => item.house === house.code && item.state !== 'done' && item.state !== 'skipped');
   expect(inside.every(({ state }) => state === 'blocked')).toBe(true);
+  await page.goto(`/climate/${encodeURIComponent(house.code)}`);
+  await expect(page.getByText(/^✕ Closed until .* after as on the container: do not go in\.$/)).toBeVisible();
+  await page.goto('/treatments');
 
   await page
     .getByRole('button', { name: /^Take back/ })

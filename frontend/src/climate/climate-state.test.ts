@@ -25,6 +25,7 @@ const phase = (change: Partial<PhaseRecipe> = {}): PhaseRecipe => ({
   lightUmol: band(260, 300),
   moistureLevel: band(4, 4),
   mist: 'RUNNING',
+  mediumEcMsPerCm: band(null, 1.5),
   nitrogenPpm: band(0, 50),
   ...change,
 });

@@ -76,6 +76,8 @@ export function bandOf(phase: PhaseRecipe, quantity: ClimateQuantity, night: boo
       return { least: null, most: phase.lightUmol.most };
     case 'medium-moisture':
       return phase.moistureLevel;
+    case 'ec':
+      return phase.mediumEcMsPerCm;
     default:
       return undefined;
   }

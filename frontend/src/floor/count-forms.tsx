@@ -29,7 +29,7 @@ export function CountForm({ batch, before, record, busy }: EntryFormProps) {
   );
 }
 
-function FullCount({ batch, before, record, busy }: EntryFormProps) {
+function FullCount({ batch, before, record, busy }: Omit<EntryFormProps, 'earlier'>) {
   const t = useMessages(floorMessages);
   const format = useFormats();
   const cells = useFormatOf(batch)?.cells;
@@ -71,7 +71,7 @@ function FullCount({ batch, before, record, busy }: EntryFormProps) {
   );
 }
 
-function SampledCount({ batch, before, record, busy }: EntryFormProps) {
+function SampledCount({ batch, before, record, busy }: Omit<EntryFormProps, 'earlier'>) {
   const t = useMessages(floorMessages);
   const format = useFormats();
   const cellsPerTray = useFormatOf(batch)?.cells;

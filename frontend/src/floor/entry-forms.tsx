@@ -117,7 +117,8 @@ function StageForm({ batch, before, record, busy }: EntryFormProps) {
   );
 }
 
-function MoveForm({ batch, before, record, busy }: EntryFormProps) {
+/** Into a house that is closed nobody carries a batch now; what was carried in before it was treated is written down. */
+function MoveForm({ batch, before, record, busy, earlier }: EntryFormProps) {
   const t = useMessages(floorMessages);
   const houses = housesToMoveTo(batch, useHouses().data ?? []);
   const closedWords = useClosedWords();
@@ -137,7 +138,7 @@ function MoveForm({ batch, before, record, busy }: EntryFormProps) {
               key={each.code}
               chosen={house === each.code}
               choose={() => setHouse(each.code)}
-              disabled={closed !== undefined}
+              disabled={closed !== undefined && !earlier}
             >
               {each.name}
               <small>{each.code}</small>

@@ -61,6 +61,7 @@ export function EntryPanel({ batch, action, done, mends, happened }: EntryPanelP
         batch={batch}
         before={refused?.message.entry}
         busy={busy}
+        earlier={happened !== undefined}
         record={(draft) => void record(draft)}
       />
     </>

@@ -13,6 +13,8 @@ export interface EntryFormProps {
   readonly before: NewEntry | undefined;
   readonly record: (draft: Draft) => void;
   readonly busy: boolean;
+  /** That it happened at another time than now. */
+  readonly earlier: boolean;
 }
 
 export function Form(props: {
@@ -54,13 +56,7 @@ interface ChoiceProps {
 
 export function Choice({ chosen, choose, disabled = false, children }: ChoiceProps) {
   return (
-    <button
-      type="button"
-      className="floor-button choice"
-      aria-pressed={chosen}
-      disabled={disabled}
-      onClick={choose}
-    >
+    <button type="button" className="floor-button choice" aria-pressed={chosen} disabled={disabled} onClick={choose}>
       <span className="choice-mark" aria-hidden="true">
         {chosen ? '✓' : ''}
       </span>

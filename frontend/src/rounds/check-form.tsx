@@ -1,8 +1,10 @@
 import { useEffect, useRef, useState } from 'react';
-import type { RoundField, RoundItem } from '../shared/climate-types';
+import { BOX_CONDITIONS, type RoundField, type RoundItem } from '../shared/climate-types';
 import { useClosedWords } from '../shared/closed-houses';
 import { useMessages } from '../shared/messages';
+import { usePreferences } from '../shared/preferences';
 import { useHouses } from '../shared/setup-lists';
+import { temperatureUnitName } from '../shared/units';
 import { AmountPad } from '../floor/amount-pad';
 import { Choice } from '../floor/form-parts';
 import { roundsMessages } from './rounds-messages';
@@ -18,12 +20,15 @@ interface CheckFormProps {
 }
 
 const PADDED: ReadonlySet<RoundField> = new Set(['cells', 'reached', 'plants', 'fungusGnats', 'shoreFlies']);
+/** Figures with a decimal point, typed and not counted. */
+const TYPED = ['ecMsPerCm', 'nitrogenPpm', 'boxC', 'standbyHours'] as const satisfies readonly RoundField[];
 const LEVELS = [1, 2, 3, 4, 5] as const;
 const COMPLETE = 0.9;
 
 /** Asks what the check asks for: amounts on the keypad, a level or a house by one press. */
 export function CheckForm({ item, site, busy, record, back }: CheckFormProps) {
   const t = useMessages(roundsMessages);
+  const { temperature } = usePreferences();
   const [draft, setDraft] = useState<RoundDraft>({});
   const [faults, setFaults] = useState<ReadonlyMap<RoundField, RoundFault>>();
   const padded = item.asks.filter((field) => PADDED.has(field));
@@ -115,19 +120,33 @@ export function CheckForm({ item, site, busy, record, back }: CheckFormProps) {
           fault={faultOf('house')}
         />
       )}
-      {optionalFields(item.task).includes('nitrogenPpm') && (
-        <label className="note">
-          <span>{t.nitrogenPpm}</span>
+      {item.asks.includes('condition') && (
+        <fieldset className="choices">
+          <legend>
+            {t.condition} {faultOf('condition') && <span className="rc-broken">✕ {faultOf('condition')}</span>}
+          </legend>
+          {BOX_CONDITIONS.map((condition) => (
+            <Choice key={condition} chosen={draft.condition === condition} choose={() => put({ condition })}>
+              {t[condition]}
+            </Choice>
+          ))}
+        </fieldset>
+      )}
+      {TYPED.filter(
+        (field) => item.asks.some((asked) => asked === field) || optionalFields(item.task).includes(field),
+      ).map((field) => (
+        <label key={field} className="note">
+          <span>{field === 'boxC' ? t.boxC(temperatureUnitName(temperature)) : t[field]}</span>
           <input
-            value={draft.nitrogenPpm ?? ''}
+            value={draft[field] ?? ''}
             inputMode="decimal"
             autoComplete="off"
-            aria-invalid={faultOf('nitrogenPpm') !== undefined}
-            onChange={(event) => put({ nitrogenPpm: event.target.value })}
+            aria-invalid={faultOf(field) !== undefined}
+            onChange={(event) => put({ [field]: event.target.value })}
           />
-          {faultOf('nitrogenPpm') && <span className="rc-broken">✕ {faultOf('nitrogenPpm')}</span>}
+          {faultOf(field) && <span className="rc-broken">✕ {faultOf(field)}</span>}
         </label>
-      )}
+      ))}
       <label className="note">
         <span>{t.note}</span>
         <input

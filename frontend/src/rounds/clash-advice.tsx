@@ -53,7 +53,9 @@ function Way({ move, house, site, spans }: { move: Move; house: string; site: Si
   );
   return (
     <>
-      {nearest.house === house ? t.stays(batch, gaps.join('; ')) : t.nearest(batch, name(nearest.house), gaps.join('; '))}{' '}
+      {nearest.house === house
+        ? t.stays(batch, gaps.join('; '))
+        : t.nearest(batch, name(nearest.house), gaps.join('; '))}{' '}
       <Link className="rc-link" to={`/setup/crops/${encodeURIComponent(crop)}/recipe`}>
         {t.toRecipe}
       </Link>{' '}

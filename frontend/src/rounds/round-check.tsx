@@ -3,18 +3,22 @@ import { useMay } from '../people/signed-in';
 import type { Site } from '../shared/api-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
+import { usePreferences } from '../shared/preferences';
 import { ProblemNote } from '../shared/screen-states';
 import { dateIn } from '../shared/weeks';
+import { treatmentsMessages } from '../treatments/treatments-messages';
 import { useAnswerCheck } from './answer-check';
 import { CheckForm } from './check-form';
 import { roundsMessages } from './rounds-messages';
-import { doneOf, optionalFields, type RoundDraft, type ShownItem } from './rounds-state';
+import { doneOf, isByLabel, optionalFields, type RoundDraft, type ShownItem } from './rounds-state';
 import { SkipForm } from './skip-form';
 
 /** One thing to do: what, on which batch and why, with its answer in large buttons. */
 export function RoundCheck({ item, site, on }: { item: ShownItem; site: Site; on: string }) {
   const t = useMessages(roundsMessages);
   const format = useFormats();
+  const { temperature } = usePreferences();
+  const caution = useMessages(treatmentsMessages).caution;
   const { name: named, close } = useAnswerCheck(site.code, item);
   const [opened, setOpened] = useState<'done' | 'skip'>();
   const [busy, setBusy] = useState(false);
@@ -34,7 +38,7 @@ export function RoundCheck({ item, site, on }: { item: ShownItem; site: Site; on
     }
   };
   const done = (draft: RoundDraft) => {
-    const made = doneOf(item, draft, new Date().toISOString());
+    const made = doneOf(item, draft, new Date().toISOString(), temperature);
     if ('faults' in made) return made.faults;
     void answer({ verb: 'done', body: made.done });
     return undefined;
@@ -57,11 +61,14 @@ export function RoundCheck({ item, site, on }: { item: ShownItem; site: Site; on
             )}
           </p>
           {blocked && item.blockedUntil !== null && (
-            <p className="rc-broken">✕ {t.blocked(format.dateTime(item.blockedUntil, site.timeZone), item.blockedBy ?? '')}</p>
+            <p className="rc-broken">
+              ✕ {t.blocked(format.dateTime(item.blockedUntil, site.timeZone), item.blockedBy ?? '')}
+            </p>
           )}
           <p className="round-why" lang="en">
             {item.why}
           </p>
+          {isByLabel(item.task) && <p className="round-why">▲ {caution}</p>}
         </div>
       </div>
       {failure !== undefined && <ProblemNote failure={failure} />}

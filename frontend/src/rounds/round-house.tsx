@@ -24,7 +24,9 @@ export function RoundHouse({ house, site, on }: { house: HouseRound; site: Site;
         <small>{t.left(format.integer(house.open.length))}</small>
       </h2>
       {house.blockedUntil !== null && (
-        <p className="rc-problem">✕ {t.houseBlocked(format.dateTime(house.blockedUntil, site.timeZone), house.blockedBy ?? '')}</p>
+        <p className="rc-problem">
+          ✕ {t.houseBlocked(format.dateTime(house.blockedUntil, site.timeZone), house.blockedBy ?? '')}
+        </p>
       )}
       {clashesTogether(house.clashes).map(({ quantities, move }) => (
         <ClashAdvice key={quantities.join()} quantities={quantities} move={move} house={house.house} site={site} />

@@ -1,7 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import type { RoundAnswer, RoundMessage, Sent, Waiting } from '../outbox/outbox-state';
 import type { HouseOnTheWalk, RoundItem } from '../shared/climate-types';
-import { asPressed, byBatch, byHouse, clashesTogether, doneOf, progressOf, walkedEarlier } from './rounds-state';
+import {
+  asPressed,
+  byBatch,
+  byHouse,
+  clashesTogether,
+  doneOf,
+  isByLabel,
+  progressOf,
+  walkedEarlier,
+} from './rounds-state';
 
 const AT = '2026-11-25T09:00:00Z';
 const item = (id: string, house: string, change: Partial<RoundItem> = {}): RoundItem => ({
@@ -18,6 +27,7 @@ const item = (id: string, house: string, change: Partial<RoundItem> = {}): Round
   why: '',
   asks: [],
   blockedUntil: null,
+  blockedBy: null,
   fits: [],
   ...change,
 });
@@ -26,6 +36,7 @@ const stop = (house: string, change: Partial<HouseOnTheWalk> = {}): HouseOnTheWa
   name: `House ${house}`,
   batches: 1,
   blockedUntil: null,
+  blockedBy: null,
   clashes: [],
   ...change,
 });
@@ -129,8 +140,9 @@ describe('the round', () => {
 
   test('tells clashes once that the same moves settle', () => {
     const clash = { least: null, most: null, mist: [], stay: ['Z'] };
-    const both = [{ batch: 'X', fits: ['b'] }];
-    const other = [{ batch: 'X', fits: [] }];
+    const move = { batch: 'X', crop: 'mint', later: [], nearest: null };
+    const both = [{ ...move, fits: ['b'] }];
+    const other = [{ ...move, fits: [] }];
     const told = clashesTogether([
       { ...clash, quantity: 'mist', move: both },
       { ...clash, quantity: 'light', move: other },
@@ -156,6 +168,25 @@ describe('doing a check', () => {
     expect(doneOf(look, { cells: '50', reached: '46', stageReached: true, note: ' even ' }, AT)).toEqual({
       done: { happenedAt: AT, cells: 50, reached: 46, stageReached: true, note: 'even' },
     });
+  });
+
+  test('takes a box as the reader measures it and leaves out what nobody knows', () => {
+    const box = { task: 'arrival-check', asks: ['condition'] } as const;
+
+    expect(doneOf(box, { condition: 'wilted', boxC: '50', standbyHours: ' ' }, AT, 'F')).toEqual({
+      done: { happenedAt: AT, condition: 'wilted', boxC: 10 },
+    });
+    expect(doneOf(box, { boxC: 'cool' }, AT)).toEqual({
+      faults: new Map([
+        ['condition', 'needed'],
+        ['boxC', 'number'],
+      ]),
+    });
+    expect(['wetting-agent', 'prevention', 'count'].map((task) => isByLabel(task as 'count'))).toEqual([
+      true,
+      true,
+      false,
+    ]);
   });
 
   test('marks what is missing, not a number, not whole, or impossible', () => {

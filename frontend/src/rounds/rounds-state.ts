@@ -1,6 +1,6 @@
 import type { HouseOnTheWalk, RoundDone, RoundField, RoundItem, RoundTask } from '../shared/climate-types';
 import type { OutboxView, RoundMessage } from '../outbox/outbox-state';
-import { numberTyped } from '../shared/units';
+import { celsiusTyped, numberTyped, type TemperatureUnit } from '../shared/units';
 
 /** The daily round: in which order it is walked, what is left, and what doing a check must say. */
 
@@ -146,7 +146,13 @@ const WHOLE: ReadonlySet<RoundField> = new Set(['cells', 'reached', 'plants', 'l
 
 /** Fields a task takes besides those it asks for. */
 export function optionalFields(task: RoundTask): readonly RoundField[] {
-  return task === 'feed-step' ? ['nitrogenPpm'] : [];
+  if (task === 'feed-step') return ['nitrogenPpm'];
+  return task === 'arrival-check' ? ['boxC', 'standbyHours'] : [];
+}
+
+/** Where a product is put on: the label decides, and the screen says so. */
+export function isByLabel(task: RoundTask): boolean {
+  return task === 'wetting-agent' || task === 'prevention';
 }
 
 /** Looks may say in the same breath that the stage is reached. */
@@ -159,6 +165,7 @@ export function doneOf(
   item: Pick<RoundItem, 'task' | 'asks'>,
   draft: RoundDraft,
   happenedAt: string,
+  unit: TemperatureUnit = 'C',
 ): { readonly done: RoundDone } | { readonly faults: ReadonlyMap<RoundField, RoundFault> } {
   const faults = new Map<RoundField, RoundFault>();
   const values: Partial<Record<RoundField, number | string>> = {};
@@ -168,14 +175,14 @@ export function doneOf(
       if ((item.asks as readonly RoundField[]).includes(field)) faults.set(field, 'needed');
       continue;
     }
-    if (field === 'house') {
-      values.house = text;
+    if (field === 'house' || field === 'condition') {
+      values[field] = text;
       continue;
     }
     const value = numberTyped(text);
     if (value === undefined) faults.set(field, 'number');
     else if (WHOLE.has(field) && !Number.isInteger(value)) faults.set(field, 'whole');
-    else values[field] = value;
+    else values[field] = field === 'boxC' ? celsiusTyped(value, unit) : value;
   }
   const { cells, reached } = values;
   if (cells === 0) faults.set('cells', 'noCells');

@@ -12,6 +12,7 @@ const phase = (name: Phase): PhaseRecipe => ({
   lightUmol: { least: 260, most: 300 },
   moistureLevel: { least: 4, most: 4 },
   mist: 'RUNNING',
+  mediumEcMsPerCm: { least: null, most: 1.5 },
   nitrogenPpm: { least: 0, most: 50 },
 });
 const RECIPE: CropRecipe = {

@@ -13,6 +13,7 @@ export const BANDS = [
   { name: 'deficitKpa', temperature: false, unit: 'kPa' },
   { name: 'lightUmol', temperature: false, unit: 'µmol/m²/s' },
   { name: 'moistureLevel', temperature: false, unit: '1–5' },
+  { name: 'mediumEcMsPerCm', temperature: false, unit: 'mS/cm' },
   { name: 'nitrogenPpm', temperature: false, unit: 'ppm' },
 ] as const satisfies readonly { name: keyof PhaseRecipe; temperature: boolean; unit: string }[];
 export type BandName = (typeof BANDS)[number]['name'];

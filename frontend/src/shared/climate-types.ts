@@ -30,7 +30,9 @@ export type MistRegime = Schemas['MistRegime'];
 export type Band = Required<Schemas['BandWire']>;
 type PhaseWire = Schemas['PhaseWire'];
 export type PhaseRecipe = {
-  readonly [Name in keyof PhaseWire]: PhaseWire[Name] extends Schemas['BandWire'] ? Band : PhaseWire[Name];
+  readonly [Name in keyof PhaseWire]-?: NonNullable<PhaseWire[Name]> extends Schemas['BandWire']
+    ? Band
+    : PhaseWire[Name];
 };
 type RecipeWire = Schemas['RecipeWire'];
 /** As it is answered: what a new recipe may leave out is filled in. */
@@ -42,6 +44,9 @@ type Filled = 'crop' | 'version' | 'fullMistDays' | 'toneAfterDays' | 'lowLightM
 
 export type RoundTask = Schemas['RoundTask'];
 export const TASKS = everyWord<RoundTask>()([
+  'arrival-check',
+  'wetting-agent',
+  'draught-look',
   'look-callus',
   'look-root',
   'wean-mist',
@@ -49,6 +54,7 @@ export const TASKS = everyWord<RoundTask>()([
   'mist-off',
   'feed-step',
   'moisture-check',
+  'ec-check',
   'scouting',
   'prevention',
   'count',
@@ -57,8 +63,10 @@ export const TASKS = everyWord<RoundTask>()([
   'ready',
 ]);
 export type RoundState = Schemas['RoundState'];
-/** What a check may ask for, and the one amount that may be told unasked. */
-export type RoundField = Schemas['RoundField'] | 'nitrogenPpm';
+/** What a check may ask for, and the amounts that may be told unasked. */
+export type RoundField = Schemas['RoundField'] | 'nitrogenPpm' | 'boxC' | 'standbyHours';
+export type BoxCondition = Schemas['BoxCondition'];
+export const BOX_CONDITIONS = everyWord<BoxCondition>()(['fresh', 'wilted', 'damaged']);
 export type RoundItem = Schemas['RoundItemView'];
 export type HouseOnTheWalk = Schemas['HouseOnTheWalk'];
 export type RoundDone = Schemas['DoneWire'];
@@ -77,6 +85,7 @@ export const WARNING_KINDS = everyWord<WarningKind>()([
   'air-wet',
   'night-mist-on',
   'mist-not-weaned',
+  'leached',
   'no-feed',
   'scouting-missed',
   'prevention-missed',

@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { closedMessages } from './closed-messages';
-import { stillClosed } from './closed-state';
+import { stillClosed, type ClosedHouse } from './closed-state';
 import { useFormats } from './formats';
 import { answer, api } from './http';
 import { useMessages } from './messages';
@@ -10,16 +10,28 @@ import { useSites } from './setup-lists';
 
 const AGAIN_MS = 60_000;
 
+/** The houses of a site, or of all, that must not be entered now. */
+export function useClosedHouses(site: string | undefined): readonly ClosedHouse[] {
+  const listed = useListed();
+  return [...stillClosed(listed.data ?? [], useNow()).values()].filter(
+    (each) => site === undefined || each.site === site,
+  );
+}
+
+function useListed() {
+  return useQuery({
+    queryKey: keys.closedHouses(),
+    queryFn: ({ signal }) => answer(api.GET('/api/treatments/closed-houses', { signal })),
+    refetchInterval: AGAIN_MS,
+  });
+}
+
 /** Says of a house until when and by what it is closed; undefined while people may go in. */
 export function useClosedWords(): (house: string, short?: 'short') => string | undefined {
   const t = useMessages(closedMessages);
   const format = useFormats();
   const sites = useSites().data ?? [];
-  const listed = useQuery({
-    queryKey: keys.closedHouses(),
-    queryFn: ({ signal }) => answer(api.GET('/api/treatments/closed-houses', { signal })),
-    refetchInterval: AGAIN_MS,
-  });
+  const listed = useListed();
   const closed = stillClosed(listed.data ?? [], useNow());
   return (house, short) => {
     const of = closed.get(house);

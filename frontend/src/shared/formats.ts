@@ -23,6 +23,8 @@ export interface Formats {
   dayOf(instant: Instant, timeZone?: string): string;
   /** 23 Nov, 09:41 */
   dateTime(instant: Instant, timeZone?: string): string;
+  /** November 2026, of 2026-11 */
+  month(month: string): string;
   /** 09:41 */
   time(instant: Instant, timeZone?: string): string;
   /** 22.5 °C */
@@ -64,6 +66,7 @@ export function formatsFor({ language, temperature }: Pick<Preferences, 'languag
     weekday: (at) => date(at, { weekday: 'short', timeZone: 'UTC' }),
     dayOf: (at, timeZone) => date(at, { ...day, timeZone }),
     dateTime: (at, timeZone) => date(at, { ...day, ...clock, timeZone }),
+    month: (of) => date(`${of}-01T00:00:00Z`, { month: 'long', year: 'numeric', timeZone: 'UTC' }),
     time: (at, timeZone) => date(at, { ...clock, timeZone }),
     temperature: (celsius) =>
       `${number(temperatureShown(celsius, temperature), { minimumFractionDigits: 1, maximumFractionDigits: 1 })} ${temperatureUnitName(temperature)}`,

@@ -44,8 +44,8 @@ const MEMBERS: Record<keyof typeof groups, readonly (keyof typeof keys)[]> = {
   glances: ['climateGlance'],
   rounds: ['round', 'walk'],
   roundsOf: ['round', 'walk'],
-  warnings: ['warningLog'],
-  treatments: ['treatmentList'],
+  warnings: ['warningLog', 'warningEvidence'],
+  treatments: ['treatmentList', 'closedHouses'],
 };
 
 describe('query keys', () => {
@@ -77,7 +77,7 @@ describe('query keys', () => {
   });
 
   test('an argument left out is not taken for a name', () => {
-    expect(partialMatchKey(keys.treatmentList('all'), keys.treatmentList(undefined))).toBe(false);
+    expect(partialMatchKey(keys.treatmentList('all', 'x', 'x'), keys.treatmentList(undefined, 'x', 'x'))).toBe(false);
     expect(partialMatchKey(keys.batchView('B1', 'now'), keys.batchView('B1', undefined))).toBe(false);
   });
 

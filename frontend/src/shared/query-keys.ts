@@ -73,7 +73,8 @@ export const keys = {
   walk: (site: string) => key('rounds', site, 'walk'),
   warningLog: (query: object) => key('warnings', query),
   warningEvidence: (id: string) => key('warnings', 'evidence', id),
-  treatmentList: (site: string | undefined) => key('treatments', 'list', site ?? null),
+  treatmentList: (site: string | undefined, house: string | undefined, from: string | undefined) =>
+    key('treatments', 'list', site ?? null, house ?? null, from ?? null),
   closedHouses: () => key('treatments', 'closed-houses'),
   trackRecord: (leadDays: number, crop: string | undefined) => key('track-record', leadDays, crop ?? null),
   whatIf: (wish: object, confidence: number, weeks: number) => key('what-if', wish, confidence, weeks),

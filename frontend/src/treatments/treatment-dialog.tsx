@@ -12,6 +12,7 @@ import { newKey } from '../shared/http';
 import { useMessages } from '../shared/messages';
 import { notice } from '../shared/notices';
 import { NumberInput } from '../shared/number-input';
+import { usePreferences } from '../shared/preferences';
 import { Problem } from '../shared/problem';
 import { groups } from '../shared/query-keys';
 import { ProblemNote } from '../shared/screen-states';
@@ -20,7 +21,7 @@ import { sharedMessages } from '../shared/shared-messages';
 import { wallClock } from '../shared/zoned-time';
 import { recordTreatment } from './treatments-api';
 import { treatmentsMessages } from './treatments-messages';
-import { treatmentOf, type TreatmentDraft, type TreatmentFaults } from './treatments-state';
+import { DETAILS, NO_DETAILS, treatmentOf, type TreatmentDraft, type TreatmentFaults } from './treatments-state';
 
 interface TreatmentDialogProps {
   readonly site: string | undefined;
@@ -35,6 +36,7 @@ export function TreatmentDialog({ site, start, close }: TreatmentDialogProps) {
   const shared = useMessages(sharedMessages);
   const format = useFormats();
   const queries = useQueryClient();
+  const { length } = usePreferences();
   const houses = (useHouses().data ?? []).filter((house) => site === undefined || house.site === site);
   const sites = useSites().data ?? [];
   const batches = useBatchList({ site, state: 'live' }).data?.batches ?? [];
@@ -55,6 +57,7 @@ export function TreatmentDialog({ site, start, close }: TreatmentDialogProps) {
       time,
       reentryHours: '',
       note: '',
+      ...NO_DETAILS,
       ...start,
     };
   });
@@ -72,7 +75,7 @@ export function TreatmentDialog({ site, start, close }: TreatmentDialogProps) {
     return fault ? t[fault] : failure instanceof Problem ? failure.faultOf(sentAs) : undefined;
   };
   const save = async () => {
-    const made = treatmentOf(draft, zoneOf(draft.house));
+    const made = treatmentOf(draft, zoneOf(draft.house), length);
     if ('faults' in made) {
       setFaults(made.faults);
       return;
@@ -96,7 +99,11 @@ export function TreatmentDialog({ site, start, close }: TreatmentDialogProps) {
       setBusy(false);
     }
   };
-  const text = (name: 'product' | 'rate' | 'appliedBy' | 'note', hint = '', required = true) => (
+  const text = (
+    name: 'product' | 'rate' | 'appliedBy' | 'note' | (typeof DETAILS)[number],
+    hint = '',
+    required = true,
+  ) => (
     <TextField
       label={t[name]}
       value={draft[name]}
@@ -184,6 +191,20 @@ export function TreatmentDialog({ site, start, close }: TreatmentDialogProps) {
           onValue={(reentryHours) => change({ reentryHours })}
         />
         {text('note', '', false)}
+        <details className="wide" open={faults.area !== undefined || undefined}>
+          <summary>{t.more}</summary>
+          <div className="treatment-more">
+            {DETAILS.map((name) => (
+              <div key={name}>{text(name, t[`${name}Help`], false)}</div>
+            ))}
+            <NumberInput
+              label={t.area(length === 'in' ? 'ft²' : 'm²')}
+              value={draft.area}
+              fault={faultOf('area', 'areaM2')}
+              onValue={(area) => change({ area })}
+            />
+          </div>
+        </details>
         <div className="wide">
           <ProblemNote failure={failure} />
         </div>

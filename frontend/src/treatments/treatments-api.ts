@@ -3,11 +3,18 @@ import type { NewTreatment, TreatmentView } from '../shared/climate-types';
 import { answer, api, newKey, once } from '../shared/http';
 import { keys } from '../shared/query-keys';
 
-/** Newest first, of the last 90 days. */
-export function useTreatments(site: string | undefined) {
+export interface TreatmentQuery {
+  readonly site: string | undefined;
+  readonly house?: string | undefined;
+  readonly from?: string | undefined;
+  readonly to?: string | undefined;
+}
+
+/** Newest first; of the last 90 days where no time is named. */
+export function useTreatments(query: TreatmentQuery) {
   return useQuery({
-    queryKey: keys.treatmentList(site),
-    queryFn: ({ signal }) => answer(api.GET('/api/treatments', { params: { query: { site } }, signal })),
+    queryKey: keys.treatmentList(query.site, query.house, query.from),
+    queryFn: ({ signal }) => answer(api.GET('/api/treatments', { params: { query }, signal })),
     refetchInterval: 60_000,
   });
 }

@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { TreatmentView } from '../shared/climate-types';
-import { closedHouses, treatmentOf, type TreatmentDraft } from './treatments-state';
+import { areaShown, monthSpan, monthsUntil, NO_DETAILS, treatmentOf, type TreatmentDraft } from './treatments-state';
 
 const DRAFT: TreatmentDraft = {
   house: 'n-1',
@@ -13,6 +12,7 @@ const DRAFT: TreatmentDraft = {
   time: '830',
   reentryHours: '4,5',
   note: '',
+  ...NO_DETAILS,
 };
 
 describe('what is typed', () => {
@@ -42,19 +42,30 @@ describe('what is typed', () => {
   });
 });
 
-test('a house is closed until its last interval ends; what was taken back closes nothing', () => {
-  const treatment = (house: string, reentryAt: string, change: Partial<TreatmentView> = {}) =>
-    ({ house, reentryAt, closed: true, reversedAt: null, ...change }) as TreatmentView;
-  expect(
-    closedHouses([
-      treatment('n-2', '2026-11-25T12:00:00Z'),
-      treatment('n-1', '2026-11-25T10:00:00Z'),
-      treatment('n-2', '2026-11-25T18:00:00Z'),
-      treatment('n-3', '2026-11-25T18:00:00Z', { reversedAt: '2026-11-25T09:00:00Z' }),
-      treatment('n-4', '2026-11-25T08:00:00Z', { closed: false }),
-    ]),
-  ).toEqual([
-    { house: 'n-1', until: '2026-11-25T10:00:00Z' },
-    { house: 'n-2', until: '2026-11-25T18:00:00Z' },
-  ]);
+describe('what local rules ask for', () => {
+  test('is sent where it is said, an area in square metres', () => {
+    const said = treatmentOf({ ...DRAFT, target: ' thrips ', weather: 'calm', area: '1000' }, 'UTC', 'in');
+    // A foot is 0.3048 m: 1 000 square feet are 92.90304 m².
+    expect(said).toMatchObject({ treatment: { target: 'thrips', weather: 'calm', areaM2: 92.903 } });
+    expect('treatment' in said && Object.keys(said.treatment)).not.toContain('totalUsed');
+    expect(areaShown(92.90304, 'in')).toBeCloseTo(1000, 6);
+    expect(treatmentOf({ ...DRAFT, area: '0' }, 'UTC')).toEqual({ faults: { area: 'noArea' } });
+    expect(treatmentOf({ ...DRAFT, area: 'half' }, 'UTC')).toEqual({ faults: { area: 'noArea' } });
+  });
+});
+
+describe('the record of a month', () => {
+  test('begins and ends with the clocks of the site, over the change of clocks and of the year', () => {
+    expect(monthSpan('2026-10', 'Europe/Amsterdam')).toEqual({
+      from: '2026-09-30T22:00:00.000Z',
+      to: '2026-10-31T23:00:00.000Z',
+    });
+    expect(monthSpan('2026-12', 'UTC')).toEqual({ from: '2026-12-01T00:00:00.000Z', to: '2027-01-01T00:00:00.000Z' });
+    expect(monthSpan('2026-13', 'UTC')).toBeUndefined();
+    expect(monthSpan(undefined, 'UTC')).toBeUndefined();
+  });
+
+  test('can be had of this month and those before', () => {
+    expect(monthsUntil('2026-02-28', 4)).toEqual(['2026-02', '2026-01', '2025-12', '2025-11']);
+  });
 });

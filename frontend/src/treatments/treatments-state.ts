@@ -1,6 +1,6 @@
 import { clockTyped } from '../shared/as-of-state';
-import type { NewTreatment, Purpose, TreatmentView } from '../shared/climate-types';
-import { numberTyped } from '../shared/units';
+import type { NewTreatment, Purpose } from '../shared/climate-types';
+import { numberTyped, round } from '../shared/units';
 import { isDate } from '../shared/weeks';
 import { instantOf } from '../shared/zoned-time';
 
@@ -17,15 +17,45 @@ export interface TreatmentDraft {
   readonly time: string;
   readonly reentryHours: string;
   readonly note: string;
+  readonly target: string;
+  readonly totalUsed: string;
+  /** In m², or in square feet for who measures in inches. */
+  readonly area: string;
+  readonly registrationNumber: string;
+  readonly licenceNumber: string;
+  readonly weather: string;
 }
 
-export type TreatmentFault = 'choose' | 'needed' | 'noDate' | 'noTime' | 'number';
+/** What local rules may ask for besides: free text, left out where nothing is typed. */
+export const DETAILS = ['target', 'totalUsed', 'registrationNumber', 'licenceNumber', 'weather'] as const;
+
+export const NO_DETAILS = {
+  target: '',
+  totalUsed: '',
+  area: '',
+  registrationNumber: '',
+  licenceNumber: '',
+  weather: '',
+} as const;
+
+const SQUARE_METRES_PER_SQUARE_FOOT = 0.3048 * 0.3048;
+
+export function areaShown(areaM2: number, length: 'mm' | 'in'): number {
+  return length === 'mm' ? areaM2 : areaM2 / SQUARE_METRES_PER_SQUARE_FOOT;
+}
+
+function areaTyped(area: number, length: 'mm' | 'in'): number {
+  return length === 'mm' ? area : round(area * SQUARE_METRES_PER_SQUARE_FOOT, 4);
+}
+
+export type TreatmentFault = 'choose' | 'needed' | 'noDate' | 'noTime' | 'number' | 'noArea';
 export type TreatmentFaults = Partial<Readonly<Record<keyof TreatmentDraft, TreatmentFault>>>;
 
 /** What to send, or what is wrong by field. */
 export function treatmentOf(
   draft: TreatmentDraft,
   timeZone: string | undefined,
+  length: 'mm' | 'in' = 'mm',
 ): { readonly treatment: NewTreatment } | { readonly faults: TreatmentFaults } {
   const faults: { -readonly [K in keyof TreatmentFaults]: TreatmentFault } = {};
   if (draft.house === '') faults.house = 'choose';
@@ -38,6 +68,8 @@ export function treatmentOf(
   const reentryHours = numberTyped(draft.reentryHours);
   if (draft.reentryHours.trim() === '') faults.reentryHours = 'needed';
   else if (reentryHours === undefined) faults.reentryHours = 'number';
+  const area = draft.area.trim() === '' ? null : numberTyped(draft.area);
+  if (area === undefined || (area !== null && area <= 0)) faults.area = 'noArea';
   if (Object.keys(faults).length > 0 || appliedAt === undefined || reentryHours === undefined) return { faults };
   const { house, batch, purpose } = draft;
   const note = draft.note.trim();
@@ -51,23 +83,32 @@ export function treatmentOf(
       appliedBy: draft.appliedBy.trim(),
       appliedAt,
       reentryHours,
+      ...Object.fromEntries(DETAILS.flatMap((name) => (draft[name].trim() === '' ? [] : [[name, draft[name].trim()]]))),
+      ...(area === null || area === undefined ? {} : { areaM2: areaTyped(area, length) }),
       ...(note === '' ? {} : { note }),
     },
   };
 }
 
-export interface ClosedHouse {
-  readonly house: string;
-  readonly until: string;
+// --- The record of a month -------------------------------------------------------------------------------------------
+
+/** From the first moment of the month to the first of the next, by the clocks of the site; undefined for no month. */
+export function monthSpan(
+  month: string | undefined,
+  timeZone: string | undefined,
+): { readonly from: string; readonly to: string } | undefined {
+  const [, year, of] = /^(\d{4})-(0[1-9]|1[0-2])$/.exec(month ?? '') ?? [];
+  if (year === undefined || of === undefined) return undefined;
+  const next = of === '12' ? `${Number(year) + 1}-01` : `${year}-${String(Number(of) + 1).padStart(2, '0')}`;
+  const [from, to] = [month, next].map((each) => instantOf(timeZone, `${each}-01`, '00:00'));
+  return from === undefined || to === undefined ? undefined : { from, to };
 }
 
-/** Houses that must not be entered now, each until its last interval ends. */
-export function closedHouses(treatments: readonly TreatmentView[]): readonly ClosedHouse[] {
-  const until = new Map<string, string>();
-  for (const { house, closed, reversedAt, reentryAt } of treatments) {
-    if (!closed || reversedAt !== null) continue;
-    const before = until.get(house);
-    if (before === undefined || Date.parse(before) < Date.parse(reentryAt)) until.set(house, reentryAt);
-  }
-  return [...until].map(([house, at]) => ({ house, until: at })).sort((a, b) => a.house.localeCompare(b.house));
+/** This month and those before it, newest first. */
+export function monthsUntil(today: string, count: number): readonly string[] {
+  const [year = 0, month = 1] = today.split('-').map(Number);
+  return Array.from({ length: count }, (_, back) => {
+    const months = year * 12 + month - 1 - back;
+    return `${Math.floor(months / 12)}-${String((months % 12) + 1).padStart(2, '0')}`;
+  });
 }

@@ -3,22 +3,29 @@ import { Button } from '@vaadin/react-components/Button.js';
 import { Dialog } from '@vaadin/react-components/Dialog.js';
 import { TextField } from '@vaadin/react-components/TextField.js';
 import { useState } from 'react';
+import { useSearchParams } from 'react-router';
 import { Offered } from '../people/offered';
 import type { TreatmentView } from '../shared/climate-types';
+import { useClosedHouses } from '../shared/closed-houses';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { notice } from '../shared/notices';
+import { useNow } from '../shared/now';
 import { groups } from '../shared/query-keys';
 import { Empty, Failed, Loading, ProblemNote } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
 import { useHouses, useSites } from '../shared/setup-lists';
 import { useSiteFilter } from '../shared/site-filter';
 import { TakeTable } from '../shared/take-table';
+import { dateIn } from '../shared/weeks';
 import { TreatmentDialog } from './treatment-dialog';
 import { reverseTreatment, useTreatments } from './treatments-api';
 import { treatmentsMessages } from './treatments-messages';
-import { closedHouses } from './treatments-state';
+import { TreatmentRecord } from './treatment-record';
+import { monthSpan, monthsUntil } from './treatments-state';
 import './treatments.css';
+
+const MONTHS_BACK = 24;
 
 /** What was applied, where and by whom, and which houses must not be entered because of it. */
 export function TreatmentsView() {
@@ -26,18 +33,35 @@ export function TreatmentsView() {
   useScreenTitle(t.title);
   const format = useFormats();
   const [site] = useSiteFilter();
-  const treatments = useTreatments(site);
-  const houses = useHouses().data ?? [];
+  const [params, setParams] = useSearchParams();
   const sites = useSites().data ?? [];
+  const firstZone = sites.find(({ code }) => site === undefined || code === site)?.timeZone;
+  const house = params.get('house') ?? undefined;
+  const month = params.get('month') ?? undefined;
+  const span = monthSpan(month, firstZone);
+  const treatments = useTreatments({ site, house, ...span });
+  const put = (name: string, value: string) =>
+    setParams((before) => {
+      const after = new URLSearchParams(before);
+      if (value) after.set(name, value);
+      else after.delete(name);
+      return after;
+    });
+  const houses = useHouses().data ?? [];
+  const nowMs = useNow();
+  const monthName = (of: string | undefined) => (of === undefined ? '' : format.month(of));
   const [opened, setOpened] = useState(false);
   const [reversing, setReversing] = useState<TreatmentView>();
   const name = (code: string) => houses.find((house) => house.code === code)?.name ?? code;
   const zoneOf = (code: string) => sites.find((each) => each.code === code)?.timeZone;
   const zoneOfHouse = (code: string) => zoneOf(houses.find((house) => house.code === code)?.site ?? '');
   const all = treatments.data ?? [];
-  const closed = closedHouses(all);
+  const closedNow = useClosedHouses(site);
   const table = () => ({
-    head: [t.when, t.house, t.batch, t.purpose, t.product, t.rate, t.by, t.reentryHours, t.reentry, t.note, t.reverse],
+    head: [
+      ...[t.when, t.house, t.batch, t.purpose, t.product, t.rate, t.by, t.reentryHours, t.reentry, t.note, t.reverse],
+      ...[t.target, t.totalUsed, t.area('m²'), t.registrationNumber, t.licenceNumber, t.weather],
+    ],
     rows: all.map((each) => [
       each.appliedAt,
       name(each.house),
@@ -50,6 +74,12 @@ export function TreatmentsView() {
       each.reentryAt,
       each.note ?? '',
       each.reversedAt === null ? '' : `${each.reversedAt} ${each.reversalReason ?? ''}`,
+      each.target ?? '',
+      each.totalUsed ?? '',
+      each.areaM2 ?? '',
+      each.registrationNumber ?? '',
+      each.licenceNumber ?? '',
+      each.weather ?? '',
     ]),
   });
   const body = () => {
@@ -57,9 +87,19 @@ export function TreatmentsView() {
     if (!treatments.data) return <Failed failure={treatments.error} retry={() => void treatments.refetch()} />;
     if (all.length === 0) {
       return (
-        <Empty title={t.none}>
+        <Empty title={span ? t.noneInMonth : t.none}>
           <p>{t.noneHelp}</p>
         </Empty>
+      );
+    }
+    if (span) {
+      return (
+        <TreatmentRecord
+          title={t.recordOf(house === undefined ? t.allHouses : name(house), monthName(month))}
+          treatments={all}
+          houseName={name}
+          timeZone={zoneOf}
+        />
       );
     }
     return (
@@ -87,12 +127,43 @@ export function TreatmentsView() {
         </Offered>
         {all.length > 0 && <TakeTable table={table} fileName="rootcast-treatments" label={t.title} print />}
       </div>
-      <section aria-label={t.closedNow}>
+      <form
+        className="rc-row rc-no-print"
+        role="search"
+        aria-label={t.filters}
+        onSubmit={(event) => event.preventDefault()}
+      >
+        <label className="rc-row">
+          <span className="rc-quiet">{t.house}</span>
+          <select className="rc-select" value={house ?? ''} onChange={(event) => put('house', event.target.value)}>
+            <option value="">{t.allHouses}</option>
+            {houses
+              .filter((each) => site === undefined || each.site === site)
+              .map((each) => (
+                <option key={each.code} value={each.code}>
+                  {each.name}
+                </option>
+              ))}
+          </select>
+        </label>
+        <label className="rc-row">
+          <span className="rc-quiet">{t.month}</span>
+          <select className="rc-select" value={month ?? ''} onChange={(event) => put('month', event.target.value)}>
+            <option value="">{t.lastDays}</option>
+            {monthsUntil(dateIn(firstZone ?? 'UTC', nowMs), MONTHS_BACK).map((each) => (
+              <option key={each} value={each}>
+                {monthName(each)}
+              </option>
+            ))}
+          </select>
+        </label>
+      </form>
+      <section className="rc-no-print" aria-label={t.closedNow}>
         <h2>{t.closedNow}</h2>
-        {closed.length === 0 && treatments.data && <p className="rc-quiet">✓ {t.noneClosed}</p>}
-        {closed.map(({ house, until }) => (
-          <p key={house} className="rc-problem">
-            ✕ {t.closed(name(house), format.dateTime(until, zoneOfHouse(house)))}
+        {closedNow.length === 0 && <p className="rc-quiet">✓ {t.noneClosed}</p>}
+        {closedNow.map(({ house: closed, until, product }) => (
+          <p key={closed} className="rc-problem">
+            ✕ {t.closed(name(closed), format.dateTime(until, zoneOfHouse(closed)))} ({product})
           </p>
         ))}
       </section>

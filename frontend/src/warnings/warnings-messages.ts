@@ -23,6 +23,7 @@ export const warningsMessages = messagesIn({
     'air-wet': 'The air has been wet for a day and a night: rot begins',
     'night-mist-on': 'Callused, and nights are as wet as under mist',
     'mist-not-weaned': 'Callused, and mist was not weaned',
+    leached: 'Leached: salts of the medium are below the recipe',
     'no-feed': 'Rooted, and not fed',
     'scouting-missed': 'Scouting is overdue',
     'prevention-missed': 'Prevention of the first week is missing',
@@ -74,13 +75,16 @@ export const warningsMessages = messagesIn({
       'Less mist: longer pauses, none at night. Let the moist air out: open vents, warm the air a little, and take plastic tunnels off the benches for some hours. Keep water off the floor.',
     'todo-medium-saturated':
       'Stop watering, see that trays drain and stand on no puddle, and let the medium dry to the level of the recipe. Then check the moisture again and record it.',
-    'todo-medium-cold': 'See whether the bottom heat runs and how it is set; water with tempered water; close what lets cold in.',
+    'todo-medium-cold':
+      'See whether the bottom heat runs and how it is set; water with tempered water; close what lets cold in.',
     'todo-air-cold': 'See whether the heating runs; close vents, screens and doors for the night; cover the benches.',
     'todo-light-high': 'Draw the shade, or cover the freshest cuttings with fleece until the sun is lower.',
     'todo-air-wet':
       'Dry the air: open vents and warm it at the same time, morning and evening above all; take plastic tunnels off, space the trays, keep water off the floor, and water in the morning only. Take out rotting leaves.',
     'todo-night-mist-on': 'Turn the mist off at night and vent before dusk, so that leaves go into the night dry.',
     'todo-mist-not-weaned': 'Make the pauses longer or take the mist off as the recipe says, and close the check here.',
+    'todo-leached':
+      'Mist and watering washed the food out. Feed these batches as the recipe of the phase says, water less, and measure EC again after the next watering.',
     'todo-no-feed': 'Feed as the recipe of the phase says, and close the check here.',
     'todo-scouting-missed': 'Walk the house, look under leaves, read the traps, and close the check here.',
     'todo-prevention-missed':
@@ -110,7 +114,8 @@ export const warningsMessages = messagesIn({
     'air-wet': 'El aire lleva un día y una noche demasiado húmedo: empieza la pudrición',
     'night-mist-on': 'Con callo, y las noches siguen tan mojadas como con niebla',
     'mist-not-weaned': 'Con callo, y no se redujo la niebla',
-    'no-feed': 'Enraizado y sin abonar',
+    leached: 'Lavado: las sales del sustrato están debajo de la receta',
+    'no-feed': 'Enraizado y sin fertilizar',
     'scouting-missed': 'Falta buscar plagas',
     'prevention-missed': 'Falta la prevención de la primera semana',
     'no-readings': 'Ya no llegan lecturas',
@@ -163,13 +168,16 @@ export const warningsMessages = messagesIn({
       'Deje de regar, vea que las charolas drenen y no estén en un charco, y deje secar el sustrato hasta el nivel de la receta. Después revise otra vez la humedad y anótela.',
     'todo-medium-cold':
       'Vea si trabaja la calefacción de fondo y cómo está puesta; riegue con agua templada; cierre por donde entra el frío.',
-    'todo-air-cold': 'Vea si trabaja la calefacción; cierre ventilas, pantallas y puertas en la noche; cubra las mesas.',
+    'todo-air-cold':
+      'Vea si trabaja la calefacción; cierre ventilas, pantallas y puertas en la noche; cubra las mesas.',
     'todo-light-high': 'Ponga la sombra, o cubra los esquejes más frescos con manta hasta que baje el sol.',
     'todo-air-wet':
       'Seque el aire: abra ventilas y caliente a la vez, sobre todo en la mañana y al anochecer; quite los túneles de plástico, separe las charolas, que no haya agua en el piso y riegue solo en la mañana. Saque las hojas podridas.',
     'todo-night-mist-on':
       'Quite la nebulización de noche y ventile antes de que oscurezca, para que las hojas pasen la noche secas.',
     'todo-mist-not-weaned': 'Alargue las pausas o quite la nebulización como dice la receta, y cierre aquí la tarea.',
+    'todo-leached':
+      'La nebulización y el riego lavaron el alimento. Fertilice estos lotes como dice la receta de la fase, riegue menos y mida otra vez la CE después del siguiente riego.',
     'todo-no-feed': 'Fertilice como dice la receta de la fase, y cierre aquí la tarea.',
     'todo-scouting-missed': 'Recorra el invernadero, vea debajo de las hojas, lea las trampas y cierre aquí la tarea.',
     'todo-prevention-missed':

@@ -1,6 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import type { WarningView } from '../shared/climate-types';
-import { byHouse, filterFrom, paramsFor, settlingItems, shownWarnings, spokenAs, undelivered, unseen } from './warnings-state';
+import { WARNING_KINDS, type WarningView } from '../shared/climate-types';
+import { warningsMessages } from './warnings-messages';
+import {
+  byHouse,
+  filterFrom,
+  paramsFor,
+  settlingItems,
+  shownWarnings,
+  spokenAs,
+  undelivered,
+  unseen,
+} from './warnings-state';
 
 const warning = (id: string, state: WarningView['state'], since: string): WarningView => ({
   id,
@@ -54,8 +64,12 @@ test('houses stand in the order of what cannot wait, each with all of its own', 
 });
 
 test('a warning is settled by the open checks of what it is about, and by no others', () => {
-  const item = (task: 'scouting' | 'moisture-check' | 'mist-off', house: string, batch: string | null, state: 'due' | 'done' = 'due') =>
-    ({ task, house, batch, state }) as const;
+  const item = (
+    task: 'scouting' | 'moisture-check' | 'mist-off',
+    house: string,
+    batch: string | null,
+    state: 'due' | 'done' = 'due',
+  ) => ({ task, house, batch, state }) as const;
   const walk = item('scouting', 'n-1', null);
   const look = item('moisture-check', 'n-1', 'B1');
   const off = item('mist-off', 'n-1', 'B1');
@@ -89,4 +103,22 @@ describe('the address', () => {
 test('a letter that failed and is still to be delivered is named', () => {
   const delivery = { channel: 'mail', dueAt: '', attempts: 2, lastError: 'no answer', deliveredAt: null };
   expect(undelivered({ deliveries: [delivery, { ...delivery, channel: 'hook', deliveredAt: 'x' }] })).toEqual(['mail']);
+});
+
+describe('what to do', () => {
+  test('about dry and wet air names what hands can do where nothing makes fog', () => {
+    expect(warningsMessages.en['todo-dry-down']).toMatch(/by hand: wet the floor and the ground.*plastic tunnels/);
+    expect(warningsMessages.es['todo-dry-down']).toMatch(/a mano: moje el piso y la tierra.*túneles/);
+    for (const wet of ['todo-over-misting', 'todo-air-wet'] as const) {
+      expect(warningsMessages.en[wet]).toMatch(/plastic tunnels.*floor/);
+    }
+  });
+
+  test('is said of every warning in both languages, and never the same', () => {
+    for (const words of [warningsMessages.en, warningsMessages.es]) {
+      const said = WARNING_KINDS.map((kind) => words[`todo-${kind}`]);
+      expect(new Set(said).size).toBe(WARNING_KINDS.length);
+      expect(said.every((each) => each.endsWith('.'))).toBe(true);
+    }
+  });
 });

@@ -44,6 +44,7 @@ const URGENCY: Readonly<Record<WarningView['kind'], Urgency>> = {
   'air-wet': 'today',
   'night-mist-on': 'today',
   'mist-not-weaned': 'today',
+  leached: 'today',
   'no-feed': 'today',
   'prevention-missed': 'week',
   'scouting-missed': 'week',
@@ -61,9 +62,7 @@ export function shownWarnings(warnings: readonly WarningView[], scope: WarningSc
     .filter(({ state }) => scope === 'all' || state !== 'ended')
     .sort(
       (a, b) =>
-        STATES[a.state] - STATES[b.state] ||
-        RANK[urgencyOf(a)] - RANK[urgencyOf(b)] ||
-        b.since.localeCompare(a.since),
+        STATES[a.state] - STATES[b.state] || RANK[urgencyOf(a)] - RANK[urgencyOf(b)] || b.since.localeCompare(a.since),
     );
 }
 

@@ -8,7 +8,8 @@ import java.util.List;
  * <p>Every value is common practice of the trade and has no source, but for the deficit of the first days. Medium 20 to
  * 23.3 °C, never below 20, nor 21 where light is low; air not below 20 °C at night, 20 to 26.7 by day; humidity 80 to
  * 90 %, since more brings breakdown and Botrytis; light 1 300 to 1 500 foot-candles; moisture 4 until roots begin, 3 to 4
- * while rooting, never 5; nitrogen nil or 50 ppm to callus, 75 to 100 once callused, 75 to 150 while rooting.
+ * while rooting, never 5; nitrogen nil or 50 ppm to callus, 75 to 100 once callused, 75 to 150 while rooting; salts of the medium
+ * not below 0.75 mS/cm in its saturated extract once roots are there, since mist leaches them.
  *
  * <p>Source: deficit of the first days, 0.3 to 0.4 kPa at 85 % and above, quoted in extension literature (a second
  * source); its upper end here is what 80 % leaves at 22 °C by FAO-56 eq. 11. Foot-candles: sun, 54 lux to 1 µmol, Thimijan
@@ -25,6 +26,9 @@ public final class CommonPractice {
 
     /** 1 300 and 1 500 foot-candles. */
     private static final Band LIGHT_UMOL = new Band(260, 300);
+
+    private static final Band UNFED_EC = Band.atMost(1.5);
+    private static final Band FED_EC = new Band(0.75, 2);
 
     private static final int TONE_AFTER_DAYS = 7;
     private static final double LOW_LIGHT_MOL = 5;
@@ -53,6 +57,7 @@ public final class CommonPractice {
                 LIGHT_UMOL,
                 new Band(4, 4),
                 MistRegime.RUNNING,
+                UNFED_EC,
                 new Band(0, 50));
     }
 
@@ -67,6 +72,7 @@ public final class CommonPractice {
                 LIGHT_UMOL,
                 new Band(4, 4),
                 MistRegime.WEANING,
+                UNFED_EC,
                 new Band(0, 50));
     }
 
@@ -81,6 +87,7 @@ public final class CommonPractice {
                 LIGHT_UMOL,
                 new Band(3, 4),
                 MistRegime.NIGHT_OFF,
+                UNFED_EC,
                 new Band(75, 100));
     }
 
@@ -95,6 +102,7 @@ public final class CommonPractice {
                 new Band(260, 500),
                 new Band(3, 4),
                 MistRegime.NONE,
+                FED_EC,
                 new Band(75, 150));
     }
 
@@ -109,6 +117,7 @@ public final class CommonPractice {
                 new Band(260, 600),
                 new Band(2, 3),
                 MistRegime.NONE,
+                FED_EC,
                 new Band(75, 150));
     }
 }

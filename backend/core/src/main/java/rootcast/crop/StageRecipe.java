@@ -13,6 +13,7 @@ package rootcast.crop;
  * @param deficitKpa      vapour pressure deficit of the air, kPa
  * @param lightUmol       photosynthetic photon flux by day, µmol·m⁻²·s⁻¹; its lower end says what noon should give
  * @param moistureLevel   of the medium, 1 to 5
+ * @param mediumEcMsPerCm salts of the medium, mS/cm, by the method that the nursery measures with
  * @param nitrogenPpm     nitrogen in the water that the plants get, ppm (mg/L)
  */
 public record StageRecipe(
@@ -25,6 +26,7 @@ public record StageRecipe(
         Band lightUmol,
         Band moistureLevel,
         MistRegime mist,
+        Band mediumEcMsPerCm,
         Band nitrogenPpm) {
 
     public StageRecipe {
@@ -35,6 +37,7 @@ public record StageRecipe(
         within("vapour pressure deficit", deficitKpa, 0, 10, "kPa");
         within("light", lightUmol, 0, 2_500, "µmol/m²/s");
         within("moisture", moistureLevel, 1, 5, "of 5");
+        within("EC of the medium", mediumEcMsPerCm, 0, 20, "mS/cm");
         within("nitrogen", nitrogenPpm, 0, 1_000, "ppm");
     }
 
@@ -63,6 +66,7 @@ public record StageRecipe(
                 lightUmol,
                 moistureLevel,
                 mist,
+                mediumEcMsPerCm,
                 nitrogenPpm);
     }
 

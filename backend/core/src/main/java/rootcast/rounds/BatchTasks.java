@@ -38,6 +38,10 @@ final class BatchTasks {
 
     Stream<Due> all() {
         return Stream.of(
+                        firstDay(Task.ARRIVAL_CHECK, "Warm, wilted or late boxes root worse: note how it came."),
+                        firstDay(
+                                Task.WETTING_AGENT,
+                                "Right after sticking, over the leaves. Product and rate: label and local law."),
                         look(
                                 Task.LOOK_CALLUS,
                                 Stage.CALLUS,
@@ -61,6 +65,13 @@ final class BatchTasks {
                         move(),
                         tone())
                 .flatMap(Optional::stream);
+    }
+
+    /** On the day of sticking and shortly after; then it is past mending. */
+    private Optional<Due> firstDay(Task task, String why) {
+        LocalDate stuck = site.dayOf(batch.stuckAt());
+        boolean past = site.dayOf(endOfDay.minusMillis(1)).isAfter(stuck.plusDays(rhythm.arrivalWithin()));
+        return past ? Optional.empty() : Optional.of(Due.of(task, batch, "", stuck, why));
     }
 
     /** From the day on which one batch in ten would be so far, then again every few days until it is. */

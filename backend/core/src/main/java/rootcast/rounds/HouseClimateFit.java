@@ -26,9 +26,7 @@ import rootcast.ledger.BatchState;
  * @param moves   by batch that can be moved now
  */
 public record HouseClimateFit(
-        Map<String, List<RecipeClash>> clashes,
-        Map<String, Ways> ways,
-        Map<String, BatchCare.MoveAdvice> moves) {
+        Map<String, List<RecipeClash>> clashes, Map<String, Ways> ways, Map<String, BatchCare.MoveAdvice> moves) {
 
     private static final Ways NONE = new Ways(List.of(), Map.of(), null);
 
@@ -39,7 +37,10 @@ public record HouseClimateFit(
      * @param later   closed houses in which it would, with what closes them
      * @param nearest where the least would have to change; null if there is a house that fits, or will be
      */
-    public record Ways(List<String> fits, Map<String, Treatment> later, @Nullable Nearest nearest) {}
+    public record Ways(
+            List<String> fits,
+            Map<String, Treatment> later,
+            @Nullable Nearest nearest) {}
 
     /**
      * @param house where it stands, if nothing less than there would have to change elsewhere
@@ -138,8 +139,10 @@ public record HouseClimateFit(
                 later.put(house.getKey(), closing);
             } else if (closing == null) {
                 List<Gap> gaps = gaps(resident, house.getValue());
-                // An open house that clashes within itself may ask nothing more of this batch and is still no place for it.
-                boolean isNearer = !gaps.isEmpty() && gaps.size() < nearest.gaps().size();
+                // An open house that clashes within itself may ask nothing more of this batch and is still no place for
+                // it.
+                boolean isNearer =
+                        !gaps.isEmpty() && gaps.size() < nearest.gaps().size();
                 nearest = isNearer ? new Nearest(house.getKey(), gaps) : nearest;
             }
         }

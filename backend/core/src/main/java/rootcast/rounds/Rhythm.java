@@ -10,6 +10,9 @@ package rootcast.rounds;
  * @param firstCount           from sticking to the first count
  * @param countAgain           from one count to the next
  * @param preventionWithin     from sticking to the day by which prevention is to be done
+ * @param arrivalWithin        from sticking to the last day on which the box and the wetting agent are still asked for
+ * @param draughtAgain         between looks for draught while cuttings are fresh
+ * @param ecAgain              between measurements of the medium's salts once roots are there
  */
 public record Rhythm(
         int lookAgain,
@@ -18,7 +21,10 @@ public record Rhythm(
         int scouting,
         int firstCount,
         int countAgain,
-        int preventionWithin) {
+        int preventionWithin,
+        int arrivalWithin,
+        int draughtAgain,
+        int ecAgain) {
 
-    public static final Rhythm USUAL = new Rhythm(2, 1, 2, 7, 7, 14, 7);
+    public static final Rhythm USUAL = new Rhythm(2, 1, 2, 7, 7, 14, 7, 1, 2, 7);
 }

@@ -31,7 +31,7 @@ public final class Rounds {
         Optional<Treatment> closing = Treatment.closing(house.treatments(), house.house(), now);
         Instant endOfDay = site.startOf(on.plusDays(1));
         Stream<Due> wanted = Stream.concat(
-                HouseTasks.scouting(site, house, rhythm).stream(),
+                HouseTasks.all(site, house, rhythm, endOfDay),
                 house.batches().stream().flatMap(batch -> new BatchTasks(site, batch, house, rhythm, endOfDay).all()));
         List<RoundItem> items = new ArrayList<>();
         wanted.filter(due -> !due.dueOn().isAfter(on) && !closed.contains(due.id()))

@@ -7,6 +7,12 @@ import java.util.Optional;
 
 /** A kind of care, and which fields somebody who has done it is asked for. */
 public enum Task {
+    /** How the cuttings came: condition, and if known how warm the box was and how long it stood by. */
+    ARRIVAL_CHECK("condition"),
+    /** Over the leaves on the first day, as the label says. */
+    WETTING_AGENT,
+    /** See that no moving air dries the fresh cuttings; of a whole house. */
+    DRAUGHT_LOOK,
     /** See whether the cuttings have callused. */
     LOOK_CALLUS("cells", "reached"),
     LOOK_ROOT("cells", "reached"),
@@ -17,6 +23,8 @@ public enum Task {
     /** Go to the nitrogen of the phase. */
     FEED_STEP,
     MOISTURE_CHECK("level"),
+    /** Measure the salts of the medium where no sensor does; of a whole house. */
+    EC_CHECK("ecMsPerCm"),
     /** Look for pests and read the traps; of a whole house. */
     SCOUTING("fungusGnats", "shoreFlies"),
     /** Broad-spectrum prevention in the first week; what and how much the label says. */

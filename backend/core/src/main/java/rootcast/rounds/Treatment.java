@@ -76,8 +76,8 @@ public record Treatment(
     /** The houses that are closed at {@code at}, each with what {@link #closing} says of it. */
     public static Map<String, Treatment> closedHouses(Collection<Treatment> treatments, Instant at) {
         Map<String, Treatment> closed = new TreeMap<>();
-        treatments.forEach(treatment -> closing(treatments, treatment.house(), at)
-                .ifPresent(closing -> closed.put(closing.house(), closing)));
+        treatments.forEach(treatment ->
+                closing(treatments, treatment.house(), at).ifPresent(closing -> closed.put(closing.house(), closing)));
         return closed;
     }
 }

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import rootcast.climate.HourlySeries;
 import rootcast.crop.Phase;
 import rootcast.crop.Stage;
 import rootcast.ledger.BatchState;
@@ -107,9 +106,8 @@ final class CareRules {
     }
 
     Sign scoutingMissed(Instant now, List<Resident> present) {
-        Optional<Instant> cameIn = present.stream()
-                .map(resident -> cameIn(resident.state(), now))
-                .min(Instant::compareTo);
+        Optional<Instant> cameIn =
+                present.stream().map(resident -> cameIn(resident.state(), now)).min(Instant::compareTo);
         if (cameIn.isEmpty()) {
             return Sign.FINE;
         }

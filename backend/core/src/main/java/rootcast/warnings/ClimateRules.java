@@ -5,6 +5,7 @@ import java.time.ZoneId;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import rootcast.climate.HourlySeries;
 import rootcast.climate.MoistAir;
@@ -29,6 +30,7 @@ final class ClimateRules {
     private static final double MARGIN_PERCENT = 2;
     private static final double MARGIN_KPA = 0.05;
     private static final double MARGIN_LEVEL = 0.1;
+    private static final double MARGIN_MS = 0.05;
     private static final double MARGIN_LIGHT_SHARE = 0.05;
 
     /** A level is a whole number by hand; a probe mapped to it may stray by half without being another level. */
@@ -37,6 +39,8 @@ final class ClimateRules {
     /** For how long a moisture level seen by hand is taken to hold. */
     private static final int LEVEL_HOLDS_HOURS = 24;
 
+    private static final int EC_HOLDS_HOURS = 7 * 24;
+
     private static final int DAY_HOURS = 24;
     private static final double SECONDS_PER_HOUR = 3_600;
 
@@ -44,6 +48,7 @@ final class ClimateRules {
     private final ResidentBatches residents;
     private final ZoneId zone;
     private final Map<String, List<Care>> levelsOf;
+    private final List<Care> ecChecks;
 
     ClimateRules(Watched house, ResidentBatches residents) {
         hours = house.hours();
@@ -52,6 +57,9 @@ final class ClimateRules {
         levelsOf = house.cares().stream()
                 .filter(care -> care.level() != null && care.batch() != null)
                 .collect(Collectors.groupingBy(Care::batch));
+        ecChecks = house.cares().stream()
+                .filter(care -> care.ecMsPerCm() != null && care.house().equals(house.house()))
+                .toList();
     }
 
     /** Cuttings without roots take up next to nothing: dry air in the days of full mist dries them down. */
@@ -119,6 +127,22 @@ final class ClimateRules {
                     Sign.below(level(resident, hour), least, MARGIN_LEVEL, Sign.LEVEL, List.of(resident.batch())));
         }
         return worst;
+    }
+
+    /** By the house's probe, or else by what was last measured by hand within a week. */
+    Sign leached(long hour) {
+        List<Resident> rooted =
+                residents.at(hour, resident -> resident.phase() == Phase.FILLING || resident.phase() == Phase.TONING);
+        if (rooted.isEmpty()) {
+            return Sign.FINE;
+        }
+        double probe = hours.at(Measured.EC_MS_PER_CM, hour);
+        double value = Double.isNaN(probe)
+                ? newest(ecChecks, hour, EC_HOLDS_HOURS).map(Care::ecMsPerCm).orElse(Double.NaN)
+                : probe;
+        double least = ResidentBatches.most(
+                rooted, resident -> resident.asks().mediumEcMsPerCm().least());
+        return Sign.below(value, least, MARGIN_MS, Sign.MS_PER_CM, ResidentBatches.names(rooted));
     }
 
     Sign mediumCold(long hour) {
@@ -206,17 +230,25 @@ final class ClimateRules {
         if (!Double.isNaN(probe)) {
             return probe;
         }
-        return levelsOf.getOrDefault(resident.batch(), List.of()).stream()
-                .filter(care -> HourlySeries.hourOf(care.at()) <= hour
-                        && HourlySeries.hourOf(care.at()) > hour - LEVEL_HOLDS_HOURS)
-                .max(Comparator.comparing(Care::at))
+        return newest(levelsOf.getOrDefault(resident.batch(), List.of()), hour, LEVEL_HOLDS_HOURS)
                 .map(care -> (double) care.level())
                 .orElse(Double.NaN);
     }
 
-    /** Whether the moisture of the hour is known by hand alone, so that one look says how it stands now. */
-    boolean isByHand(long hour) {
-        return Double.isNaN(hours.at(Measured.MOISTURE_LEVEL, hour));
+    private static Optional<Care> newest(List<Care> cares, long hour, int holdsHours) {
+        return cares.stream()
+                .filter(care ->
+                        HourlySeries.hourOf(care.at()) <= hour && HourlySeries.hourOf(care.at()) > hour - holdsHours)
+                .max(Comparator.comparing(Care::at));
+    }
+
+    /** Whether a value of this unit is known by hand alone in the hour, so that one look says how it stands now. */
+    boolean isByHand(String unit, long hour) {
+        return switch (unit) {
+            case Sign.LEVEL -> Double.isNaN(hours.at(Measured.MOISTURE_LEVEL, hour));
+            case Sign.MS_PER_CM -> Double.isNaN(hours.at(Measured.EC_MS_PER_CM, hour));
+            default -> false;
+        };
     }
 
     private boolean isNight(long hour) {

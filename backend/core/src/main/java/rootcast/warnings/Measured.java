@@ -7,7 +7,9 @@ public enum Measured {
     HUMIDITY_PERCENT("relative-humidity", true),
     LIGHT_UMOL("light", true),
     /** 1 dry to 5 free water. Often by hand, so hours without one say nothing of a probe. */
-    MOISTURE_LEVEL("medium-moisture", false);
+    MOISTURE_LEVEL("medium-moisture", false),
+    /** Often by hand too. */
+    EC_MS_PER_CM("ec", false);
 
     private final String wireName;
     private final boolean everyHour;

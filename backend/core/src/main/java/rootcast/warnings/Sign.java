@@ -29,6 +29,7 @@ record Sign(Level level, double value, double limit, String unit, List<String> b
     static final String CELSIUS = "Cel";
     static final String UMOL = "umol/m2/s";
     static final String LEVEL = "{level}";
+    static final String MS_PER_CM = "mS/cm";
 
     /** Bad without a value: something was not done, or not measured. */
     static Sign bad(List<String> batches) {

@@ -29,6 +29,8 @@ public enum WarningKind {
     NIGHT_MIST_ON(6, 6),
     /** Callused, and nobody has said that mist was weaned or taken off at night. */
     MIST_NOT_WEANED(1, 1),
+    /** Rooted, and the salts of the medium lie below the recipe: mist and watering washed the food out. */
+    LEACHED(4, 6),
     /** Rooted, and nobody has said that it was fed. */
     NO_FEED(1, 1),
     SCOUTING_MISSED(1, 1),
@@ -51,6 +53,7 @@ public enum WarningKind {
         return switch (this) {
             case MEDIUM_DRY, MEDIUM_SATURATED, OVER_MISTING -> List.of(Task.MOISTURE_CHECK);
             case MIST_NOT_WEANED -> List.of(Task.WEAN_MIST, Task.NIGHT_MIST_OFF, Task.MIST_OFF);
+            case LEACHED -> List.of(Task.FEED_STEP, Task.EC_CHECK);
             case NO_FEED -> List.of(Task.FEED_STEP);
             case SCOUTING_MISSED -> List.of(Task.SCOUTING);
             case PREVENTION_MISSED -> List.of(Task.PREVENTION);

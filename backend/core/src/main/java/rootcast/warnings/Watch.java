@@ -86,6 +86,7 @@ public final class Watch {
         signs.put(WarningKind.MEDIUM_DRY, rules::mediumDry);
         signs.put(WarningKind.OVER_MISTING, rules::overMisting);
         signs.put(WarningKind.MEDIUM_SATURATED, rules::mediumSaturated);
+        signs.put(WarningKind.LEACHED, rules::leached);
         signs.put(WarningKind.MEDIUM_COLD, rules::mediumCold);
         signs.put(WarningKind.AIR_COLD, rules::airCold);
         signs.put(WarningKind.LIGHT_HIGH, rules::lightHigh);
@@ -121,7 +122,7 @@ public final class Watch {
 
     /** One look that finds the moisture as it should be ends what looks had raised; a probe is given its hours. */
     private @Nullable Instant seenMended(Stretch stretch, LongFunction<Sign> signs) {
-        boolean byHand = stretch.worst().unit().equals(Sign.LEVEL) && climate.isByHand(untilHour - 1);
+        boolean byHand = climate.isByHand(stretch.worst().unit(), untilHour - 1);
         long fine = untilHour + 1;
         while (byHand
                 && fine - 1 > stretch.raisedHour()
@@ -210,8 +211,8 @@ public final class Watch {
     private Instant lastOneLeft(Stretch stretch) {
         long hour = untilHour;
         while (hour > stretch.raisedHour() + 1
-                && residents.at(hour - 1).stream().noneMatch(there -> stretch.batches()
-                        .contains(there.batch()))) {
+                && residents.at(hour - 1).stream()
+                        .noneMatch(there -> stretch.batches().contains(there.batch()))) {
             hour--;
         }
         return HourlySeries.startOf(hour);

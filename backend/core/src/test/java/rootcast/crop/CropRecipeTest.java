@@ -171,6 +171,7 @@ class CropRecipeTest {
                             sound.lightUmol(),
                             sound.moistureLevel(),
                             sound.mist(),
+                            sound.mediumEcMsPerCm(),
                             sound.nitrogenPpm()))
                     .withMessageContaining("101");
         }

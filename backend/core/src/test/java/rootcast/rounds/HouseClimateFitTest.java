@@ -78,8 +78,7 @@ class HouseClimateFitTest {
 
         assertThat(fit.ways()).isEqualTo(Map.of("R", new Ways(List.of(), Map.of("H2", closing), null)));
         assertThat(fit.moves()).as("nothing to be done before it opens").isEmpty();
-        HouseClimateFit opened =
-                HouseClimateFit.of(houses, Treatment.closedHouses(List.of(closing), day(17)), day(17));
+        HouseClimateFit opened = HouseClimateFit.of(houses, Treatment.closedHouses(List.of(closing), day(17)), day(17));
         assertThat(opened.waysOf("R").fits()).containsExactly("H2");
     }
 
@@ -100,15 +99,20 @@ class HouseClimateFitTest {
         ResidentBatch picky = new ResidentBatch(rooted("P").state(), warm);
 
         HouseClimateFit fit = of(
-                Map.of("H1", List.of(fresh("F1"), fresh("F2"), picky), "H2", List.of(rooted("R")), "H3", List.of(fresh("G"))),
+                Map.of(
+                        "H1",
+                        List.of(fresh("F1"), fresh("F2"), picky),
+                        "H2",
+                        List.of(rooted("R")),
+                        "H3",
+                        List.of(fresh("G"))),
                 day(16));
 
         assertThat(fit.waysOf("P").nearest())
                 .as("in H1 mist and medium would have to give way, in H2 the medium alone")
                 .isEqualTo(new Nearest(
                         "H2",
-                        List.of(new Gap(
-                                RecipeQuantity.MEDIUM_TEMPERATURE, new Band(25, 27), new Band(18, 23.3)))));
+                        List.of(new Gap(RecipeQuantity.MEDIUM_TEMPERATURE, new Band(25, 27), new Band(18, 23.3)))));
         assertThat(of(Map.of("H1", List.of(fresh("F1"), fresh("F2"), rooted("R")), "H3", List.of(fresh("G"))), day(16))
                         .waysOf("R")
                         .nearest()
@@ -140,6 +144,7 @@ class HouseClimateFitTest {
                 usual.lightUmol(),
                 usual.moistureLevel(),
                 usual.mist(),
+                usual.mediumEcMsPerCm(),
                 usual.nitrogenPpm());
     }
 

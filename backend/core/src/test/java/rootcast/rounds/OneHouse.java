@@ -35,6 +35,7 @@ public final class OneHouse {
     private final List<Care> cares = new ArrayList<>();
     private final List<Treatment> treatments = new ArrayList<>();
     private boolean dryAir;
+    private boolean ecMeasured;
 
     public static Instant day(double days) {
         return STUCK.plus(Duration.ofMinutes(Math.round(days * 24 * 60)));
@@ -117,6 +118,11 @@ public final class OneHouse {
         return this;
     }
 
+    public OneHouse ecMeasured() {
+        ecMeasured = true;
+        return this;
+    }
+
     public List<RoundItem> round(int day) {
         return round(day, day(day));
     }
@@ -124,7 +130,7 @@ public final class OneHouse {
     public List<RoundItem> round(int day, Instant now) {
         return Rounds.of(
                 SITE,
-                new HouseCare(HOUSE, batches, cares, treatments, dryAir),
+                new HouseCare(HOUSE, batches, cares, treatments, dryAir, ecMeasured),
                 Rhythm.USUAL,
                 STUCK_ON.plusDays(day),
                 now);

@@ -37,7 +37,7 @@ class RoundDetailsTest {
     private static List<RoundItem> round(int day, List<Care> cares, BatchCare... batches) {
         return Rounds.of(
                 SITE,
-                new HouseCare(OneHouse.HOUSE, List.of(batches), cares, List.of(), false),
+                new HouseCare(OneHouse.HOUSE, List.of(batches), cares, List.of(), false, false),
                 Rhythm.USUAL,
                 STUCK_ON.plusDays(day),
                 day(day));
@@ -155,8 +155,8 @@ class RoundDetailsTest {
                         .with(treated("H3", "B1", day(3.5)))
                         .asks(4, Task.PREVENTION))
                 .isFalse();
-        Treatment control =
-                new Treatment(new UUID(1, 1), OneHouse.HOUSE, "B1", Treatment.Purpose.CONTROL, "Guard 50", day(3.5), Duration.ZERO);
+        Treatment control = new Treatment(
+                new UUID(1, 1), OneHouse.HOUSE, "B1", Treatment.Purpose.CONTROL, "Guard 50", day(3.5), Duration.ZERO);
         assertThat(new OneHouse().with(moved).with(control).asks(4, Task.PREVENTION))
                 .isTrue();
     }

@@ -241,6 +241,50 @@ class RoundsTest {
     }
 
     @Nested
+    class InTheFirstDays {
+
+        @Test
+        void theBoxIsCheckedAndAWettingAgentGoesOverTheLeavesOnTheDayOfSticking() {
+            OneHouse house = new OneHouse().with(fresh());
+
+            assertThat(house.item(0, Task.ARRIVAL_CHECK).dueOn()).isEqualTo(STUCK_ON);
+            assertThat(house.item(0, Task.WETTING_AGENT).why()).contains("label");
+            assertThat(house.item(1, Task.WETTING_AGENT).state()).isEqualTo(RoundItem.State.CARRIED_OVER);
+            assertThat(house.asks(2, Task.ARRIVAL_CHECK)).as("past mending").isFalse();
+            assertThat(house.asks(2, Task.WETTING_AGENT)).isFalse();
+        }
+
+        @Test
+        void draughtIsLookedForEverySecondDayWhileCuttingsAreFresh() {
+            OneHouse house = new OneHouse().with(fresh());
+
+            RoundItem first = house.item(0, Task.DRAUGHT_LOOK);
+            assertThat(first.batch()).as("of the whole house").isNull();
+            house.closed(first, true, day(0.1));
+            assertThat(house.asks(1, Task.DRAUGHT_LOOK)).isFalse();
+            assertThat(house.item(2, Task.DRAUGHT_LOOK).dueOn()).isEqualTo(STUCK_ON.plusDays(2));
+            assertThat(new OneHouse().with(rooted()).asks(20, Task.DRAUGHT_LOOK))
+                    .as("roots are there")
+                    .isFalse();
+        }
+    }
+
+    @Test
+    void saltsOfTheMediumAreAskedForWeeklyOnceRootsAreThereAndNothingMeasuresThem() {
+        OneHouse house = new OneHouse().with(rooted());
+
+        assertThat(new OneHouse().with(fresh()).asks(3, Task.EC_CHECK)).isFalse();
+        RoundItem first = house.item(14, Task.EC_CHECK);
+        assertThat(first.dueOn()).as("the day roots were there").isEqualTo(STUCK_ON.plusDays(14));
+        house.closed(first, true, day(14.2));
+        assertThat(house.asks(20, Task.EC_CHECK)).isFalse();
+        assertThat(house.item(21, Task.EC_CHECK).dueOn()).isEqualTo(STUCK_ON.plusDays(21));
+        assertThat(new OneHouse().with(rooted()).ecMeasured().asks(20, Task.EC_CHECK))
+                .as("a probe says it")
+                .isFalse();
+    }
+
+    @Nested
     class AfterATreatment {
 
         @Test
@@ -302,6 +346,12 @@ class RoundsTest {
 
     private static Treatment treated(Instant at, int hours) {
         return new Treatment(
-                new UUID(1, hours), OneHouse.HOUSE, null, Treatment.Purpose.PREVENTION, "Guard 50", at, Duration.ofHours(hours));
+                new UUID(1, hours),
+                OneHouse.HOUSE,
+                null,
+                Treatment.Purpose.PREVENTION,
+                "Guard 50",
+                at,
+                Duration.ofHours(hours));
     }
 }

@@ -113,6 +113,21 @@ final class ScriptedHouse {
         return this;
     }
 
+    /** Salts of the medium, mS/cm. */
+    ScriptedHouse measured(double ecMsPerCm, Instant when) {
+        cares.add(new Care(
+                Task.EC_CHECK.wireName() + "." + OneHouse.HOUSE + "." + when,
+                Task.EC_CHECK,
+                OneHouse.HOUSE,
+                null,
+                UTC_SITE.dayOf(when),
+                true,
+                when,
+                null,
+                ecMsPerCm));
+        return this;
+    }
+
     ScriptedHouse with(Treatment treatment) {
         treatments.add(treatment);
         return this;

@@ -68,9 +68,7 @@ class SettledWarningsTest {
 
     @Test
     void aBatchThatWasCarriedOutTakesItsWarningsWithIt() {
-        Story story = Story.of("A", at(0, 8))
-                .reached(Stage.CALLUS, at(5, 8))
-                .write(at(8, 10, 20), new What.Move("H2"));
+        Story story = Story.of("A", at(0, 8)).reached(Stage.CALLUS, at(5, 8)).write(at(8, 10, 20), new What.Move("H2"));
 
         assertThat(caredFor(story, "A").warningsAt(at(8, 10, 30)))
                 .filteredOn(warning -> warning.kind() == WarningKind.MIST_NOT_WEANED)
@@ -89,12 +87,8 @@ class SettledWarningsTest {
                 .fault(Measured.LIGHT_UMOL, 4, 11, 3, 480);
         ScriptedHouse alone = caredFor(leaves, "B").fault(Measured.LIGHT_UMOL, 4, 11, 3, 480);
 
-        assertThat(both.warningsAt(at(4, 14, 5)))
-                .extracting(Warning::batches)
-                .containsExactly(List.of("A", "B"));
-        assertThat(both.warningsAt(at(4, 14, 15)))
-                .extracting(Warning::batches)
-                .containsExactly(List.of("A"));
+        assertThat(both.warningsAt(at(4, 14, 5))).extracting(Warning::batches).containsExactly(List.of("A", "B"));
+        assertThat(both.warningsAt(at(4, 14, 15))).extracting(Warning::batches).containsExactly(List.of("A"));
         assertThat(both.warningsAt(at(4, 14, 15))).extracting(Warning::until).containsExactly((Instant) null);
         assertThat(alone.warningsAt(at(4, 14, 15)))
                 .extracting(Warning::batches, Warning::until)
@@ -132,5 +126,28 @@ class SettledWarningsTest {
         ScriptedHouse unscouted = house(Story.of("A", at(0, 8)));
         assertThat(unscouted.seen(unscouted.warningsAt(at(4, 10, 14)).get(0), 4, 0, 10))
                 .isEmpty();
+    }
+
+    /** Not below 0.75 mS/cm once roots are there (CP, no source). */
+    @Test
+    void leachedCuttingsAreToldFromAMeasurementByHandUntilTheNextOneIsRight() {
+        Story rooted = Story.of("A", at(0, 8)).reached(Stage.CALLUS, at(2, 8)).reached(Stage.ROOT, at(4, 8));
+        ScriptedHouse house =
+                caredFor(rooted, "A").did(Task.MIST_OFF, "A", at(2, 9), null).did(Task.FEED_STEP, "A", at(4, 9), null);
+        assertThat(house.warningsAt(at(6, 20, 10))).extracting(Warning::kind).doesNotContain(WarningKind.LEACHED);
+
+        house.measured(0.4, at(6, 10));
+
+        Warning leached = house.warningsAt(at(6, 20, 10)).stream()
+                .filter(warning -> warning.kind() == WarningKind.LEACHED)
+                .findFirst()
+                .orElseThrow();
+        assertThat(leached)
+                .extracting(Warning::worst, Warning::limit, Warning::unit, Warning::until)
+                .containsExactly(0.4, 0.75, "mS/cm", null);
+        assertThat(house.measured(1.1, at(6, 20, 5)).warningsAt(at(6, 20, 10)))
+                .filteredOn(warning -> warning.kind() == WarningKind.LEACHED)
+                .extracting(Warning::until)
+                .containsExactly(at(6, 20));
     }
 }

@@ -131,7 +131,13 @@ class WatchTest {
         assertThat(warning.batch()).isEqualTo("A");
         assertThat(warning.since()).isEqualTo(at(7, 8));
         Treatment treatment = new Treatment(
-                new UUID(0, 1), OneHouse.HOUSE, null, Treatment.Purpose.PREVENTION, "Guard 50", at(3, 8), Duration.ofHours(12));
+                new UUID(0, 1),
+                OneHouse.HOUSE,
+                null,
+                Treatment.Purpose.PREVENTION,
+                "Guard 50",
+                at(3, 8),
+                Duration.ofHours(12));
         assertThat(house.with(treatment).warningsUntil(9, 0)).isEmpty();
     }
 
@@ -143,7 +149,8 @@ class WatchTest {
     }
 
     private static Treatment prevention(String house, @Nullable String batch, Instant at) {
-        return new Treatment(new UUID(0, 2), house, batch, Treatment.Purpose.PREVENTION, "Guard 50", at, Duration.ofHours(12));
+        return new Treatment(
+                new UUID(0, 2), house, batch, Treatment.Purpose.PREVENTION, "Guard 50", at, Duration.ofHours(12));
     }
 
     @Test

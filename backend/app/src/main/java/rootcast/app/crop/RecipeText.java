@@ -38,7 +38,7 @@ public record RecipeText(
         }
     }
 
-    /** A phase with every one of its bands. */
+    /** A phase with every one of its bands; recipes saved before salts of the medium were asked for have common practice. */
     public record PhaseText(
             Phase phase,
             BandText mediumC,
@@ -49,9 +49,10 @@ public record RecipeText(
             BandText lightUmol,
             BandText moistureLevel,
             MistRegime mist,
+            @Nullable BandText mediumEcMsPerCm,
             BandText nitrogenPpm) {
 
-        static PhaseText of(StageRecipe recipe) {
+        public static PhaseText of(StageRecipe recipe) {
             return new PhaseText(
                     recipe.phase(),
                     BandText.of(recipe.mediumC()),
@@ -62,6 +63,7 @@ public record RecipeText(
                     BandText.of(recipe.lightUmol()),
                     BandText.of(recipe.moistureLevel()),
                     recipe.mist(),
+                    BandText.of(recipe.mediumEcMsPerCm()),
                     BandText.of(recipe.nitrogenPpm()));
         }
 
@@ -77,6 +79,9 @@ public record RecipeText(
                     lightUmol.band(),
                     moistureLevel.band(),
                     mist,
+                    mediumEcMsPerCm == null
+                            ? CommonPractice.recipe(MistNeed.MEDIUM).of(phase).mediumEcMsPerCm()
+                            : mediumEcMsPerCm.band(),
                     nitrogenPpm.band());
         }
     }

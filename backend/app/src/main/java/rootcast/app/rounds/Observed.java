@@ -2,6 +2,7 @@ package rootcast.app.rounds;
 
 import org.jspecify.annotations.Nullable;
 import rootcast.ledger.Sample;
+import rootcast.rounds.Arrival;
 
 /** What somebody saw while doing an item. Which of it is wanted depends on the task. */
 public record Observed(
@@ -15,7 +16,10 @@ public record Observed(
         @Nullable Integer fungusGnats,
         @Nullable Integer shoreFlies,
         @Nullable Double nitrogenPpm,
+        @Nullable Double ecMsPerCm,
+        @Nullable Arrival arrival,
         @Nullable String note) {
 
-    static final Observed NOTHING = new Observed(null, null, null, null, null, null, null, null, null, null, null);
+    static final Observed NOTHING =
+            new Observed(null, null, null, null, null, null, null, null, null, null, null, null, null);
 }

@@ -109,7 +109,8 @@ public class RecordCare {
                         item.dueOn(),
                         done,
                         happenedAt.truncatedTo(ChronoUnit.MICROS),
-                        observed.level()),
+                        observed.level(),
+                        observed.ecMsPerCm()),
                 now,
                 by,
                 reason,
@@ -117,6 +118,7 @@ public class RecordCare {
                 observed.fungusGnats(),
                 observed.shoreFlies(),
                 observed.nitrogenPpm(),
+                observed.arrival(),
                 entries);
         cares.add(care);
         return care;

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import rootcast.rounds.Arrival;
 import rootcast.rounds.Care;
 
 /**
@@ -23,4 +24,5 @@ public record RecordedCare(
         @Nullable Integer fungusGnats,
         @Nullable Integer shoreFlies,
         @Nullable Double nitrogenPpm,
+        @Nullable Arrival arrival,
         List<UUID> entries) {}

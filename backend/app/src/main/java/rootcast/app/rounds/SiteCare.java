@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.LongStream;
 import rootcast.app.crop.CropRecipes;
 import rootcast.app.crop.LiveCatalogue;
 import rootcast.app.outlook.BatchSnapshot;
@@ -34,6 +35,8 @@ import rootcast.rounds.Treatment;
 import rootcast.site.House;
 import rootcast.site.Site;
 import rootcast.warnings.DryAir;
+import rootcast.warnings.HouseHours;
+import rootcast.warnings.Measured;
 
 /** Brings together what the rounds of a site rest on. */
 @ApplicationScoped
@@ -41,6 +44,9 @@ public class SiteCare {
 
     /** Records of houses are wanted at least from so long ago, however young their batches. */
     private static final Duration LOOK_BACK = Duration.ofDays(30);
+
+    /** A reading of salts so young, from a probe or by hand, stands for a check of the round. */
+    private static final long EC_HOURS = 7 * 24;
 
     @Inject
     Places places;
@@ -138,7 +144,15 @@ public class SiteCare {
                                 care.house().equals(house) || care.batch() != null && ids.contains(care.batch()))
                         .toList(),
                 at.treatments(),
-                isDry(house, present, at.now()));
+                isDry(house, present, at.now()),
+                isEcMeasured(house, at.now()));
+    }
+
+    private boolean isEcMeasured(String house, Instant now) {
+        long until = HourlySeries.hourOf(now);
+        HouseHours measured = hours.of(house, until - EC_HOURS, until);
+        return LongStream.range(until - EC_HOURS, until)
+                .anyMatch(hour -> !Double.isNaN(measured.at(Measured.EC_MS_PER_CM, hour)));
     }
 
     private static BatchCare batchCare(At at, Cared cared) {

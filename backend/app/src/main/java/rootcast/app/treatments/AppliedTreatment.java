@@ -9,6 +9,7 @@ import rootcast.rounds.Treatment;
  *
  * @param rate           as the label gives it, in its own words
  * @param appliedBy      who applied it
+ * @param details        what local rules may ask for besides
  * @param reversedAt     null unless it was a mistake and counts as never recorded
  * @param reversedBy     who said so
  * @param reversalReason why
@@ -18,6 +19,7 @@ public record AppliedTreatment(
         String site,
         String rate,
         String appliedBy,
+        TreatmentDetails details,
         @Nullable String note,
         Instant recordedAt,
         String recordedBy,

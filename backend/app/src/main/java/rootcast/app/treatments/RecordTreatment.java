@@ -28,6 +28,8 @@ public class RecordTreatment {
 
     private static final double MOST_REENTRY_HOURS = LONGEST_REENTRY.toHours();
 
+    private static final double MOST_AREA_M2 = 1_000_000;
+
     /** Shown beside every treatment. */
     public static final List<String> CAUTIONS = List.of(
             "The label and the law of your place decide what may be applied, how much, by whom and when people may go in.",
@@ -56,6 +58,7 @@ public class RecordTreatment {
             String appliedBy,
             Instant appliedAt,
             double reentryHours,
+            TreatmentDetails details,
             @Nullable String note) {}
 
     /** To be called inside {@link rootcast.app.once.Once}. */
@@ -72,6 +75,10 @@ public class RecordTreatment {
             throw Problem.notAllowed(
                     "reentryHours", wanted.reentryHours(), "must lie between 0 and " + MOST_REENTRY_HOURS);
         }
+        Double areaM2 = wanted.details().areaM2();
+        if (areaM2 != null && !(areaM2 > 0 && areaM2 <= MOST_AREA_M2)) {
+            throw Problem.notAllowed("areaM2", areaM2, "must be over 0 and at most " + MOST_AREA_M2);
+        }
         Treatment treatment = new Treatment(
                 UUID.randomUUID(),
                 house.code(),
@@ -85,6 +92,7 @@ public class RecordTreatment {
                 house.site(),
                 wanted.rate(),
                 wanted.appliedBy(),
+                wanted.details(),
                 wanted.note(),
                 now,
                 recordedBy,

@@ -11,4 +11,5 @@ import rootcast.warnings.Watch;
  * @param hours    what its rule saw; empty for what rests on no value
  * @param lastDone when somebody last closed a check that settles it; null if nobody has
  */
-public record SeenOfWarning(List<Watch.Seen> hours, @Nullable Instant lastDone) {}
+public record SeenOfWarning(
+        List<Watch.Seen> hours, @Nullable Instant lastDone) {}

@@ -25,6 +25,9 @@ public final class WarningText {
             case AIR_WET -> "the air has been wet for a day and a night, which breeds rot" + numbers(warning);
             case NIGHT_MIST_ON -> "callused, and the nights are as wet as under mist" + numbers(warning);
             case MIST_NOT_WEANED -> "callused, and nobody has recorded that mist was weaned.";
+            case LEACHED ->
+                "rooted, and the salts of the medium lie below the recipe: the cuttings were leached"
+                        + numbers(warning);
             case NO_FEED -> "rooted, and nobody has recorded that it was fed.";
             case SCOUTING_MISSED -> "scouting is overdue.";
             case PREVENTION_MISSED -> "prevention in the first week was not recorded.";

@@ -20,6 +20,7 @@ import rootcast.crop.Phase;
 import rootcast.ledger.Account;
 import rootcast.ledger.Cause;
 import rootcast.outlook.DateExplanation;
+import rootcast.rounds.Arrival;
 import rootcast.rounds.RoundItem;
 import rootcast.rounds.Task;
 import rootcast.rounds.Treatment;
@@ -73,7 +74,10 @@ public class ContractWords implements OASFilter {
         define("AccountKind", words(Account.Kind.values(), ContractWords::lower), "PostingView.account");
         define("ReasonCause", words(DateExplanation.Cause.values(), ContractWords::hyphened), "PartWire.cause");
         define("ProfileOrigin", List.of("entered", "learned"), "ProfileVersionWire.origin");
-        define("RoundTask", words(Task.values(), Task::wireName), "RoundItemView.task",
+        define(
+                "RoundTask",
+                words(Task.values(), Task::wireName),
+                "RoundItemView.task",
                 "Closed.task",
                 "WarningView.settledBy");
         define(
@@ -88,6 +92,7 @@ public class ContractWords implements OASFilter {
                         .distinct()
                         .toList(),
                 "RoundItemView.asks");
+        define("BoxCondition", words(Arrival.Condition.values(), Arrival.Condition::wireName), "DoneWire.condition");
         define("Phase", words(Phase.values(), Phase::name), "RoundItemView.phase");
         define("MistRegime", words(MistRegime.values(), MistRegime::name), "ClashView.mist", "SpanView.mist");
         define("WarningKind", words(WarningKind.values(), WarningKind::wireName), "WarningView.kind");

@@ -133,9 +133,7 @@ class FeedOverHttpTest {
         stock.put("stockVolume", amount(5, "g"));
         post("stock", stock).statusCode(422).body("errors[0].field", equalTo("stockVolume.unit"));
         stock.put("stockVolume", amount(0, "L"));
-        post("stock", stock)
-                .statusCode(422)
-                .body("errors[0].field", equalTo("stockVolume.value"));
+        post("stock", stock).statusCode(422).body("errors[0].field", equalTo("stockVolume.value"));
         stock.put("stockVolume", amount(5, "L"));
         stock.put("nitrogenPercent", 0);
         post("stock", stock).statusCode(422).body("errors[0].field", equalTo("nitrogenPercent"));

@@ -6,6 +6,7 @@ import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
 
+import io.restassured.path.json.JsonPath;
 import jakarta.inject.Inject;
 import java.time.Duration;
 import java.time.Instant;
@@ -56,14 +57,40 @@ abstract class TreatmentsContract {
         String closedHouses = "/api/treatments/closed-houses?site=" + nursery.site;
         assertThat(Nursery.get(closedHouses).getList("$")).isEmpty();
 
-        nursery.post("/api/treatments", body(applied.minus(Duration.ofHours(9)), 4)).statusCode(201);
-        assertThat(Nursery.get(closedHouses).getList("$")).as("its interval has passed").isEmpty();
+        nursery.post("/api/treatments", body(applied.minus(Duration.ofHours(9)), 4))
+                .statusCode(201);
+        assertThat(Nursery.get(closedHouses).getList("$"))
+                .as("its interval has passed")
+                .isEmpty();
         nursery.post("/api/treatments", body(applied, 4)).statusCode(201);
 
         assertThat(Nursery.get(closedHouses).getList("house")).containsExactly(nursery.house);
         assertThat(Nursery.get(closedHouses).getString("[0].product")).isEqualTo("what the sheet says");
         assertThat(Nursery.get(closedHouses).getString("[0].until"))
                 .isEqualTo(applied.plus(Duration.ofHours(4)).toString());
+    }
+
+    @Test
+    void whatLocalRulesAskForIsKeptAndNothingOfItIsNeeded() {
+        Map<String, Object> body = body(nursery.now(), 4);
+        body.put("target", "thrips");
+        body.put("totalUsed", "350 mL");
+        body.put("areaM2", 120.5);
+        body.put("registrationNumber", "R-1");
+        body.put("licenceNumber", " ");
+        body.put("weather", "calm, 19 °C");
+        String id =
+                nursery.post("/api/treatments", body).statusCode(201).extract().path("id");
+
+        JsonPath kept = Nursery.get("/api/treatments/" + id);
+        assertThat(kept.getString("target")).isEqualTo("thrips");
+        assertThat(kept.getString("totalUsed")).isEqualTo("350 mL");
+        assertThat(kept.getDouble("areaM2")).isEqualTo(120.5);
+        assertThat(kept.getString("registrationNumber")).isEqualTo("R-1");
+        assertThat(kept.getString("licenceNumber")).as("blank is not said").isNull();
+        assertThat(kept.getString("weather")).isEqualTo("calm, 19 °C");
+        body.put("areaM2", 0);
+        nursery.post("/api/treatments", body).statusCode(422).body("errors[0].field", equalTo("areaM2"));
     }
 
     @Test
@@ -91,6 +118,9 @@ abstract class TreatmentsContract {
                 .containsExactly(id);
         assertThat(Nursery.get("/api/rounds/houses?site=" + nursery.site).getList("blockedUntil"))
                 .containsOnlyNulls();
+        assertThat(Nursery.get("/api/treatments/closed-houses?site=" + nursery.site)
+                        .getList("$"))
+                .isEmpty();
     }
 
     @Test

@@ -90,12 +90,12 @@ abstract class WarningsContract {
         medium(-40, 36, 22);
         medium(-4, 4, 18.5);
 
-        JsonPath seen =
-                Nursery.get("/api/warnings/" + warnings().getString("[0].id") + "/evidence");
+        JsonPath seen = Nursery.get("/api/warnings/" + warnings().getString("[0].id") + "/evidence");
 
         assertThat(seen.getList("hours.value", Float.class)).startsWith(22f).endsWith(18.5f, 18.5f, 18.5f, 18.5f);
         assertThat(seen.getList("hours.limit", Float.class)).containsOnly(20f);
-        assertThat(seen.getList("hours.at")).hasSize(16)
+        assertThat(seen.getList("hours.at"))
+                .hasSize(16)
                 .endsWith(hour.minus(Duration.ofHours(1)).toString());
     }
 

@@ -300,6 +300,7 @@ class UseCaseSink implements DemoSink {
                 trapped,
                 trapped,
                 null,
+                null,
                 List.of());
     }
 

@@ -60,9 +60,11 @@ record RecipeWire(
             @NotNull BandWire lightUmol,
             @NotNull BandWire moistureLevel,
             @NotNull MistRegime mist,
+            @Nullable BandWire mediumEcMsPerCm,
             @NotNull BandWire nitrogenPpm) {
 
-        static PhaseWire of(RecipeText.PhaseText phase) {
+        static PhaseWire of(RecipeText.PhaseText written) {
+            RecipeText.PhaseText phase = RecipeText.PhaseText.of(written.recipe());
             return new PhaseWire(
                     phase.phase(),
                     BandWire.of(phase.mediumC()),
@@ -73,6 +75,7 @@ record RecipeWire(
                     BandWire.of(phase.lightUmol()),
                     BandWire.of(phase.moistureLevel()),
                     phase.mist(),
+                    BandWire.of(phase.mediumEcMsPerCm()),
                     BandWire.of(phase.nitrogenPpm()));
         }
 
@@ -87,6 +90,7 @@ record RecipeWire(
                     lightUmol.text(),
                     moistureLevel.text(),
                     mist,
+                    mediumEcMsPerCm == null ? null : mediumEcMsPerCm.text(),
                     nitrogenPpm.text());
         }
     }

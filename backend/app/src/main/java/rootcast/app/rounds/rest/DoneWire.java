@@ -4,14 +4,17 @@ import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.problem.Problem;
 import rootcast.app.rounds.Observed;
 import rootcast.ledger.Sample;
+import rootcast.rounds.Arrival;
 import rootcast.rounds.Task;
 
 /** That an item was done, with what its task asks for. */
@@ -29,11 +32,19 @@ record DoneWire(
         @Nullable Integer fungusGnats,
         @Nullable Integer shoreFlies,
         @Nullable Double nitrogenPpm,
+        @Nullable Double ecMsPerCm,
+        @Nullable String condition,
+        @Nullable Double boxC,
+        @Nullable Double standbyHours,
         @Nullable @Size(max = 2000) String note) {
 
     private static final int MOST_CELLS = 20_000_000;
     private static final int MOST_TRAPPED = 100_000;
     private static final double MOST_PPM = 1_000;
+    private static final double MOST_MS_PER_CM = 20;
+    private static final double COLDEST_BOX_C = -30;
+    private static final double WARMEST_BOX_C = 60;
+    private static final double MOST_STANDBY_HOURS = 30 * 24;
 
     private static final List<String> SAMPLE = List.of("sampledTrays", "sampledCells", "blanks");
 
@@ -48,9 +59,10 @@ record DoneWire(
         within("level", level, 1, 5);
         within("fungusGnats", fungusGnats, 0, MOST_TRAPPED);
         within("shoreFlies", shoreFlies, 0, MOST_TRAPPED);
-        if (nitrogenPpm != null && !(nitrogenPpm >= 0 && nitrogenPpm <= MOST_PPM)) {
-            throw Problem.notAllowed("nitrogenPpm", nitrogenPpm, "must lie between 0 and " + MOST_PPM);
-        }
+        within("nitrogenPpm", nitrogenPpm, 0, MOST_PPM);
+        within("ecMsPerCm", ecMsPerCm, 0, MOST_MS_PER_CM);
+        within("boxC", boxC, COLDEST_BOX_C, WARMEST_BOX_C);
+        within("standbyHours", standbyHours, 0, MOST_STANDBY_HOURS);
         return new Observed(
                 cells,
                 reached,
@@ -62,13 +74,27 @@ record DoneWire(
                 fungusGnats,
                 shoreFlies,
                 nitrogenPpm,
+                ecMsPerCm,
+                condition == null ? null : new Arrival(conditionOf(condition), boxC, standbyHours),
                 note);
+    }
+
+    private static Arrival.Condition conditionOf(String text) {
+        return Arrival.Condition.ofWireName(text)
+                .orElseThrow(() -> Problem.notAllowed(
+                        "condition",
+                        text,
+                        "is none of "
+                                + Arrays.stream(Arrival.Condition.values())
+                                        .map(Arrival.Condition::wireName)
+                                        .collect(Collectors.joining(", "))));
     }
 
     private static Set<String> optionalFor(Task task) {
         return switch (task) {
             case LOOK_CALLUS, LOOK_ROOT, READY -> Set.of("stageReached");
             case FEED_STEP -> Set.of("nitrogenPpm");
+            case ARRIVAL_CHECK -> Set.of("boxC", "standbyHours");
             default -> Set.of();
         };
     }
@@ -101,7 +127,17 @@ record DoneWire(
         fields.put("fungusGnats", fungusGnats);
         fields.put("shoreFlies", shoreFlies);
         fields.put("nitrogenPpm", nitrogenPpm);
+        fields.put("ecMsPerCm", ecMsPerCm);
+        fields.put("condition", condition);
+        fields.put("boxC", boxC);
+        fields.put("standbyHours", standbyHours);
         return fields;
+    }
+
+    private static void within(String field, @Nullable Double asked, double least, double most) {
+        if (asked != null && !(asked >= least && asked <= most)) {
+            throw Problem.notAllowed(field, asked, "must lie between " + least + " and " + most);
+        }
     }
 
     private static void within(String field, @Nullable Integer asked, int least, int most) {

@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * A round item as it is shown.
  *
- * @param task         look-callus, look-root, wean-mist, night-mist-off, mist-off, feed-step, moisture-check, scouting,
+ * @param task         arrival-check, wetting-agent, draught-look, ec-check, look-callus, look-root, wean-mist, night-mist-off, mist-off, feed-step, moisture-check, scouting,
  *                     prevention, count, move, tone or ready
  * @param state        due, carried-over, blocked, done or skipped
  * @param asks         fields that doing it must send
@@ -72,7 +72,11 @@ record RoundItemView(
      * @param nearest what would have to give way; null if a house fits, or will
      */
     record MoveView(
-            String batch, String crop, List<String> fits, List<LaterView> later, @Nullable NearestView nearest) {}
+            String batch,
+            String crop,
+            List<String> fits,
+            List<LaterView> later,
+            @Nullable NearestView nearest) {}
 
     record LaterView(String house, Instant until, String product) {}
 
@@ -89,8 +93,5 @@ record RoundItemView(
      * @param least null where it is open, and for mist
      * @param mist  empty for the other quantities
      */
-    record SpanView(
-            @Nullable Double least,
-            @Nullable Double most,
-            List<String> mist) {}
+    record SpanView(@Nullable Double least, @Nullable Double most, List<String> mist) {}
 }

@@ -4,9 +4,11 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.mapstruct.Mapper;
 import org.mapstruct.Mapping;
 import rootcast.app.rounds.RecordedCare;
+import rootcast.rounds.Arrival;
 
 /** Rows to care and back. */
 @Mapper
@@ -15,7 +17,9 @@ abstract class RoundCareMapper {
     @Mapping(
             target = "care",
             expression = "java(new rootcast.rounds.Care(row.item, rootcast.rounds.Task.valueOf(row.task), row.house,"
-                    + " row.batch, row.dueOn, row.done, row.happenedAt, row.moistureLevel))")
+                    + " row.batch, row.dueOn, row.done, row.happenedAt, row.moistureLevel,"
+                    + " row.ecMsPerCm))")
+    @Mapping(target = "arrival", source = ".")
     abstract RecordedCare care(RoundCareRow row);
 
     @Mapping(target = "item", source = "care.item")
@@ -26,10 +30,21 @@ abstract class RoundCareMapper {
     @Mapping(target = "done", source = "care.done")
     @Mapping(target = "happenedAt", source = "care.at")
     @Mapping(target = "moistureLevel", source = "care.level")
+    @Mapping(target = "ecMsPerCm", source = "care.ecMsPerCm")
+    @Mapping(target = "boxCondition", source = "arrival.condition")
+    @Mapping(target = "boxC", source = "arrival.boxC")
+    @Mapping(target = "standbyHours", source = "arrival.standbyHours")
     @Mapping(target = "takenBackAt", ignore = true)
     @Mapping(target = "takenBackBy", ignore = true)
     @Mapping(target = "takenBackReason", ignore = true)
     abstract RoundCareRow row(RecordedCare recorded);
+
+    @Nullable
+    Arrival arrival(RoundCareRow row) {
+        return row.boxCondition == null
+                ? null
+                : new Arrival(Arrival.Condition.valueOf(row.boxCondition), row.boxC, row.standbyHours);
+    }
 
     List<UUID> ids(String text) {
         return text.isEmpty()

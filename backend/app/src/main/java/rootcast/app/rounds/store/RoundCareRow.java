@@ -1,5 +1,6 @@
 package rootcast.app.rounds.store;
 
+import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
@@ -29,6 +30,13 @@ public class RoundCareRow {
     public Integer fungusGnats;
     public Integer shoreFlies;
     public Double nitrogenPpm;
+    public Double ecMsPerCm;
+    public String boxCondition;
+
+    @Column(name = "box_c")
+    public Double boxC;
+
+    public Double standbyHours;
     public String entries;
     public Instant takenBackAt;
     public String takenBackBy;

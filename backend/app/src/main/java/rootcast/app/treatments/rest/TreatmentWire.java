@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.Code;
 import rootcast.app.treatments.RecordTreatment;
+import rootcast.app.treatments.TreatmentDetails;
 import rootcast.rounds.Treatment;
 
 /**
@@ -30,6 +31,12 @@ record TreatmentWire(
         @NotBlank @Size(max = 200) String appliedBy,
         @NotNull OffsetDateTime appliedAt,
         @NotNull Double reentryHours,
+        @Nullable @Size(max = 200) String target,
+        @Nullable @Size(max = 200) String totalUsed,
+        @Nullable Double areaM2,
+        @Nullable @Size(max = 100) String registrationNumber,
+        @Nullable @Size(max = 100) String licenceNumber,
+        @Nullable @Size(max = 200) String weather,
         @Nullable @Size(max = 2000) String note) {
 
     RecordTreatment.Wanted wanted() {
@@ -42,7 +49,18 @@ record TreatmentWire(
                 appliedBy.strip(),
                 appliedAt.toInstant(),
                 reentryHours,
+                new TreatmentDetails(
+                        said(target),
+                        said(totalUsed),
+                        areaM2,
+                        said(registrationNumber),
+                        said(licenceNumber),
+                        said(weather)),
                 note);
+    }
+
+    private static @Nullable String said(@Nullable String text) {
+        return text == null || text.isBlank() ? null : text.strip();
     }
 
     private static Treatment.Purpose purposeOf(String text) {

@@ -4,6 +4,7 @@ import java.time.Duration;
 import org.mapstruct.Mapper;
 import org.mapstruct.Mapping;
 import rootcast.app.treatments.AppliedTreatment;
+import rootcast.app.treatments.TreatmentDetails;
 
 /** Rows to treatments and back. */
 @Mapper
@@ -16,8 +17,12 @@ abstract class TreatmentMapper {
             expression =
                     "java(new rootcast.rounds.Treatment(row.id, row.house, row.batch,"
                             + " rootcast.rounds.Treatment.Purpose.valueOf(row.purpose), row.product, row.appliedAt, hours(row.reentryHours)))")
+    @Mapping(target = "details", source = ".")
     abstract AppliedTreatment treatment(TreatmentRow row);
 
+    abstract TreatmentDetails details(TreatmentRow row);
+
+    @Mapping(target = ".", source = "details")
     @Mapping(target = "id", source = "treatment.id")
     @Mapping(target = "house", source = "treatment.house")
     @Mapping(target = "batch", source = "treatment.batch")

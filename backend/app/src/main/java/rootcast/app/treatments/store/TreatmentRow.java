@@ -1,5 +1,6 @@
 package rootcast.app.treatments.store;
 
+import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
@@ -21,6 +22,15 @@ public class TreatmentRow {
     public String appliedBy;
     public Instant appliedAt;
     public double reentryHours;
+    public String target;
+    public String totalUsed;
+
+    @Column(name = "area_m2")
+    public Double areaM2;
+
+    public String registrationNumber;
+    public String licenceNumber;
+    public String weather;
     public String note;
     public Instant recordedAt;
     public String recordedBy;

@@ -30,7 +30,6 @@ import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.store.Places;
 import rootcast.app.warnings.AcknowledgeWarning;
-import rootcast.app.warnings.SeenOfWarning;
 import rootcast.app.warnings.WatchHouses;
 import rootcast.app.warnings.store.WarningStore;
 import rootcast.site.Site;
@@ -109,10 +108,11 @@ public class WarningResource {
     @GET
     @Needs(Right.READ)
     @Path("{id}/evidence")
-    public SeenOfWarning evidence(@RestPath UUID id) {
+    public EvidenceView evidence(@RestPath UUID id) {
         return store.one(id)
                 .filter(written -> caller.mayRead().includes(written.site()))
                 .map(watchHouses::seen)
+                .map(EvidenceView::of)
                 .orElseThrow(() -> Problem.notFound("warning", id.toString()));
     }
 

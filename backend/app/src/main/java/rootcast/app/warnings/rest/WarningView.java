@@ -13,7 +13,7 @@ import rootcast.warnings.Warning;
  * A warning as it is shown.
  *
  * @param kind     dry-down, medium-dry, over-misting, medium-saturated, medium-cold, air-cold, light-high, air-wet,
- *                 night-mist-on, mist-not-weaned, no-feed, scouting-missed, prevention-missed or no-readings
+ *                 night-mist-on, mist-not-weaned, leached, no-feed, scouting-missed, prevention-missed or no-readings
  * @param batch    null if it is about the house
  * @param quantity only for no-readings
  * @param until    null while it lasts
