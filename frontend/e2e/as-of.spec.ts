@@ -54,6 +54,11 @@ test('the board is asked for a moment by its control, and keeps it in the addres
   await expect(page.getByText(/^↶ As it was on/)).toBeVisible();
   await page.reload();
   await expect(page.getByText(/^↶ As it was on/)).toBeVisible();
+  // What is of now has stepped back.
+  await expect(page.locator('.bell')).toBeHidden();
+  await expect(page.locator('.connection-text')).toBeHidden();
+  await page.getByRole('button', { name: 'What changed since' }).click();
+  await expect(page.getByRole('region', { name: 'What changed since' }).getByRole('row').nth(1)).toBeVisible();
   await expectAccessible(page);
 });
 
