@@ -150,7 +150,7 @@ export const boardMessages = messagesIn({
     removeLine: 'Remove this line',
     allOrNone: 'All lines or none.',
     wholeTrays: 'A whole number of trays, 1 or more.',
-    dateWrong: 'A date, as 2026-11-30.',
+    dateWrong: 'A date, such as 30 Nov 2026.',
     customerNeeded: 'Who is it for?',
     itemNeeded: 'Choose an item from the board.',
     promisedDone: (n: number, trays: string, customer: string, order: string) =>
@@ -314,7 +314,7 @@ export const boardMessages = messagesIn({
     removeLine: 'Quitar esta línea',
     allOrNone: 'Todas las líneas o ninguna.',
     wholeTrays: 'Un número entero de bandejas, 1 o más.',
-    dateWrong: 'Una fecha, como 2026-11-30.',
+    dateWrong: 'Una fecha, como 30 nov 2026.',
     customerNeeded: '¿Para quién es?',
     itemNeeded: 'Elija un artículo del tablero.',
     promisedDone: (n: number, trays: string, customer: string, order: string) =>
