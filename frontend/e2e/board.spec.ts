@@ -239,7 +239,7 @@ test('gives the shown rows as CSV', async ({ page }) => {
   await openBoard(page);
   const [download] = await Promise.all([
     page.waitForEvent('download'),
-    page.getByRole('button', { name: 'CSV' }).click(),
+    page.getByRole('button', { name: 'CSV', exact: true }).click(),
   ]);
   const text = await (
     await download.createReadStream()
