@@ -43,12 +43,25 @@ public class AboutResource {
      * @param oidc       whether one may sign in by a directory
      * @param business   what the business is called; null where nobody said
      */
-    record About(String version, Instant asOf, long position, boolean demo, boolean needsOwner, boolean oidc, @Nullable String business) {}
+    record About(
+            String version,
+            Instant asOf,
+            long position,
+            boolean demo,
+            boolean needsOwner,
+            boolean oidc,
+            @Nullable String business) {}
 
     @GET
     public About about() {
         Snapshot now = snapshots.now();
         return new About(
-                version, now.asOf(), now.position().value(), invented.isResolvable(), firstOwner.isNeeded(), oidc, config.business().orElse(null));
+                version,
+                now.asOf(),
+                now.position().value(),
+                invented.isResolvable(),
+                firstOwner.isNeeded(),
+                oidc,
+                config.business().orElse(null));
     }
 }
