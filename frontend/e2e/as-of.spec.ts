@@ -48,12 +48,17 @@ test('the board is asked for a moment by its control, and keeps it in the addres
   const day = new Date(Date.now() - 3 * DAY_MS).toISOString().slice(0, 10);
   await page.getByRole('combobox', { name: 'Day' }).fill(day);
   await page.keyboard.press('Enter');
-  await page.getByRole('textbox', { name: 'At' }).fill('12:00');
+  await page.getByRole('textbox', { name: 'At', exact: true }).fill('12:00');
   await page.getByRole('button', { name: 'Show', exact: true }).click();
   await expect(page).toHaveURL(/asOf=/);
   await expect(page.getByText(/^↶ As it was on/)).toBeVisible();
   await page.reload();
   await expect(page.getByText(/^↶ As it was on/)).toBeVisible();
+  // What is of now has stepped back.
+  await expect(page.locator('.bell')).toBeHidden();
+  await expect(page.locator('.connection-text')).toBeHidden();
+  await page.getByRole('button', { name: 'What changed since' }).click();
+  await expect(page.getByRole('region', { name: 'What changed since' }).getByRole('row').nth(1)).toBeVisible();
   await expectAccessible(page);
 });
 

@@ -82,7 +82,7 @@ test('tells the story of a batch down to its postings, and draws its development
 
   const story = page.getByRole('region', { name: 'Story' });
   await expect(story.locator('.story > li')).toHaveCount(entries.length);
-  await story.locator('.story > li').last().getByText('Postings').click();
+  await story.locator('.story > li').last().getByText('Ledger entries').click();
   await expect(
     story
       .locator('.story > li')

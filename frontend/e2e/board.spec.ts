@@ -61,13 +61,13 @@ test('keeps its filter over reload, back and a pasted link', async ({ page, cont
   const count = (page: Page) => page.getByRole('grid').getAttribute('aria-rowcount');
   await openBoard(page);
 
-  await page.getByLabel('Crop').selectOption(crop);
+  await page.getByRole('combobox', { name: 'Crop' }).selectOption(crop);
   await expect(page).toHaveURL(new RegExp(`crop=${crop}`));
   await expect.poll(() => count(page)).toBe(String(ofCrop + 1));
 
   await page.reload();
   await expect.poll(() => count(page)).toBe(String(ofCrop + 1));
-  await expect(page.getByLabel('Crop')).toHaveValue(crop);
+  await expect(page.getByRole('combobox', { name: 'Crop' })).toHaveValue(crop);
 
   const pasted = await context.newPage();
   await pasted.goto(page.url());
@@ -176,10 +176,45 @@ test('a promise too large says what is open and keeps what was typed', async ({ 
   await trays.fill('19000');
   await dialog.getByRole('button', { name: 'Promise', exact: true }).click();
 
-  await expect(dialog.getByRole('alert')).toContainText(/19,000 trays asked for .*, \d+ open/);
+  await expect(dialog.getByRole('alert')).toContainText(/Asked for .*: 19,000\. Open then: \d+\./);
+  await expect(trays).toHaveAttribute('aria-invalid', 'true');
   await expect(trays).toHaveValue('19000');
-  await dialog.getByRole('button', { name: /^Take \d+ trays$/ }).click();
+  await dialog.getByRole('button', { name: /^A part: \d+ trays$/ }).click();
   await expect(trays).toHaveValue(/^\d{1,4}$/);
+});
+
+test('a half-typed order is kept over the weeks, and Escape asks before it is lost', async ({ page }) => {
+  const { row, cell } = rowWithRoom(await boardOf(page));
+  await page.goto(`/board?cell=${cellAddress(row, cell.week)}`);
+  const dialog = page.getByRole('dialog');
+  await dialog.getByLabel('Customer').fill('Garden Row');
+  await dialog.getByRole('textbox', { name: /^Trays/ }).fill('2');
+  const week = dialog.locator('.cell-week strong');
+  const before = await week.textContent();
+  await dialog.getByRole('button', { name: 'Week after' }).click();
+  await expect(week).not.toHaveText(before ?? '');
+  await expect(dialog.getByLabel('Customer')).toHaveValue('Garden Row');
+  await expect(dialog.getByRole('textbox', { name: /^Trays/ })).toHaveValue('2');
+
+  await page.keyboard.press('Escape');
+  await expect(dialog.getByText('The order is not promised yet.')).toBeVisible();
+  await dialog.getByRole('button', { name: 'Keep typing' }).click();
+  await expect(dialog.getByRole('textbox', { name: /^Trays/ })).toHaveValue('2');
+  await page.keyboard.press('Escape');
+  await dialog.getByRole('button', { name: 'Discard it' }).click();
+  await expect(openCell(page)).toBeHidden();
+});
+
+test('the search finds through a slip and leaves the focus on the row found', async ({ page }) => {
+  const { rows } = await boardOf(page);
+  const { varietyName } = rows.at(-1) as BoardRow;
+  await openBoard(page);
+  await page.keyboard.press('/');
+  // The second and third letter of the genus swapped.
+  await page.keyboard.type(varietyName.replace(/^(.)(.)(.)/, '$1$3$2'));
+  await page.keyboard.press('Enter');
+  await expect(page).toHaveURL(/text=/);
+  await expect(page.locator('.board-grid :focus')).toContainText(varietyName);
 });
 
 test('marks a field that is wrong and sends nothing', async ({ page }) => {
@@ -204,7 +239,7 @@ test('gives the shown rows as CSV', async ({ page }) => {
   await openBoard(page);
   const [download] = await Promise.all([
     page.waitForEvent('download'),
-    page.getByRole('button', { name: 'CSV' }).click(),
+    page.getByRole('button', { name: 'CSV', exact: true }).click(),
   ]);
   const text = await (
     await download.createReadStream()

@@ -158,18 +158,18 @@ test('a CSV import is looked at first, and taken in only then', async ({ page })
   await expect(page.getByLabel('Column of the time')).toHaveValue('when');
   await expect(page.getByLabel(`What ${sensor.code} is`)).toHaveValue(`sensor ${sensor.code}`);
   await expect(page.getByLabel('What note is')).toHaveValue('none');
-  await page.getByRole('button', { name: 'Look at it first' }).click();
+  await page.getByRole('button', { name: 'Preview' }).click();
 
-  const preview = page.getByRole('region', { name: '3 · What would be taken in' });
-  await expect(preview).toContainText('Nothing is taken in yet.');
+  const preview = page.getByRole('region', { name: '3 · What would be imported' });
+  await expect(preview).toContainText('Nothing is imported yet.');
   await expect(preview.getByRole('row', { name: /cannot be read/ })).toContainText('not taken');
   await expect(preview.getByRole('row', { name: /out of range/ })).toContainText('set aside');
   expect(posts).toEqual(['?dryRun=true']);
   const readings = `/api/sensors/${sensor.code}/readings`;
   expect((await get<{ readings: unknown[] }>(page, readings)).readings).toEqual([]);
 
-  await page.getByRole('button', { name: 'Take in 1 reading' }).click();
-  await expect(page.getByRole('heading', { name: '1 reading taken in' })).toBeVisible();
+  await page.getByRole('button', { name: 'Import 1 reading' }).click();
+  await expect(page.getByRole('heading', { name: '1 reading imported' })).toBeVisible();
   expect(posts).toEqual(['?dryRun=true', '?dryRun=false']);
   expect((await get<{ readings: unknown[] }>(page, readings)).readings).toMatchObject([{ sent: 70.5, unit: '[degF]' }]);
 
@@ -190,7 +190,7 @@ test('a table may be pasted, and its first lines show how it is cut', async ({ p
 test('what a table leaves open is asked for beside the field, and a change asks for another look', async ({ page }) => {
   const house = await aHouse(page);
   await chooseTable(page, 'when,medium\n03/04/2026 08:00,21.5\n03/04/2026 08:10,21.6\n');
-  await page.getByRole('button', { name: 'Look at it first' }).click();
+  await page.getByRole('button', { name: 'Preview' }).click();
   const time = page.locator('.table-choice').filter({ has: page.getByLabel('A time looks like') });
   await expect(time).toContainText('This is needed.');
   await expect(page.getByText('Say of at least one column what it is.')).toBeVisible();
@@ -202,10 +202,10 @@ test('what a table leaves open is asked for beside the field, and a change asks 
   await page.getByLabel('What medium measures').selectOption('light');
   await page.getByLabel('Unit of medium').selectOption('lx');
   await page.getByLabel('What medium measures').selectOption('medium-temperature');
-  await page.getByRole('button', { name: 'Look at it first' }).click();
+  await page.getByRole('button', { name: 'Preview' }).click();
   await expect(page.getByText('This quantity does not come in that unit.')).toBeVisible();
   await page.getByLabel('Unit of medium').selectOption('Cel');
-  await page.getByRole('button', { name: 'Look at it first' }).click();
+  await page.getByRole('button', { name: 'Preview' }).click();
   await expect(page.getByRole('button', { name: /^Take in/ })).toBeVisible();
   await page.getByLabel('Decimal sign').selectOption(',');
   await expect(page.getByText('look at it again')).toBeVisible();
@@ -215,14 +215,14 @@ test('what a table leaves open is asked for beside the field, and a change asks 
 test('a server that does not answer loses nothing: the same table is taken once', async ({ page, context }) => {
   const sensor = await aSensor(page);
   await chooseTable(page, `when,${sensor.code}\n${minutesAgo(20)},70.5\n`);
-  await page.getByRole('button', { name: 'Look at it first' }).click();
-  await expect(page.getByRole('button', { name: 'Take in 1 reading' })).toBeVisible();
+  await page.getByRole('button', { name: 'Preview' }).click();
+  await expect(page.getByRole('button', { name: 'Import 1 reading' })).toBeVisible();
   await context.setOffline(true);
-  await page.getByRole('button', { name: 'Take in 1 reading' }).click();
+  await page.getByRole('button', { name: 'Import 1 reading' }).click();
   await expect(page.getByText(/The server does not answer/)).toBeVisible();
   await context.setOffline(false);
-  await page.getByRole('button', { name: 'Take in 1 reading' }).click();
-  await expect(page.getByRole('heading', { name: '1 reading taken in' })).toBeVisible();
+  await page.getByRole('button', { name: 'Import 1 reading' }).click();
+  await expect(page.getByRole('heading', { name: '1 reading imported' })).toBeVisible();
 });
 
 test('what came in is counted by way with the reasons of what is not stored', async ({ page }) => {
@@ -271,13 +271,13 @@ async function walk(page: Page, look: (name: string) => Promise<void>): Promise<
   const house = await aHouse(page);
   await chooseTable(page, `when,air,extra\n${minutesAgo(50)},21.5,\n${minutesAgo(40)},wet,\n${minutesAgo(30)},900,\n`);
   await page.getByLabel('What air is').selectOption('house');
-  await page.getByRole('button', { name: 'Look at it first' }).click();
+  await page.getByRole('button', { name: 'Preview' }).click();
   await expect(page.getByText('This is needed.').first()).toBeVisible();
   await look('table-plan');
   await page.getByLabel('House of air').selectOption(house.code);
   await page.getByLabel('What air measures').selectOption('ec');
   await page.getByLabel('Unit of air').selectOption('uS/cm');
-  await page.getByRole('button', { name: 'Look at it first' }).click();
+  await page.getByRole('button', { name: 'Preview' }).click();
   await expect(page.getByRole('button', { name: /^Take in/ })).toBeVisible();
   await look('table-preview');
   await givenIngest(page);

@@ -87,7 +87,7 @@ export const storyMessages = messagesIn({
     noStory: 'No entries.',
     aliveAfter: (plants: string) => `${plants} alive`,
     recorded: (when: string, by: string) => `recorded ${when}${by ? ` by ${by}` : ''}`,
-    postings: 'Postings',
+    postings: 'Ledger entries',
     noPostings: 'No plants moved.',
     account: 'Account',
     effective: 'Effective',

@@ -100,7 +100,7 @@ function WeekButton({ cell, changedMs, says, open }: WeekButtonProps) {
       // A new key restarts the mark.
       key={changedMs}
       className={`item-week${cell.atRisk > 0 ? ' item-risk' : ''}${cell.open === 0 ? ' item-none' : ''}${isFresh(changedMs) ? ' bg-changed' : ''}`}
-      aria-label={`${t.week(weekNumber(cell.week))}: ${says}`}
+      aria-label={`${t.week(weekNumber(cell.week))}, ${says}`}
       onClick={open}
     >
       <span className="item-when">

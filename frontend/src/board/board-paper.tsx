@@ -1,8 +1,10 @@
 import { useEffect, useState } from 'react';
 import { createPortal, flushSync } from 'react-dom';
 import type { BoardRow, BoardWeek } from '../shared/api-types';
+import { useAbout } from '../shared/about';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
+import { useTrayFormats } from '../shared/setup-lists';
 import { weekNumber } from '../shared/weeks';
 import { boardMessages } from './board-messages';
 import './board-paper.css';
@@ -35,19 +37,23 @@ export function BoardPaper(props: BoardPaperProps) {
 function Sheet({ rows, weeks, confidence, asOf, siteName }: BoardPaperProps) {
   const t = useMessages(boardMessages);
   const format = useFormats();
+  const business = useAbout().data?.business;
+  const formats = useTrayFormats().data ?? [];
+  const plantsIn = (code: string) => formats.find((each) => each.code === code)?.saleCount;
   const offered = rows().filter((row) => row.cells.some((cell) => cell.open > 0));
   const crops = [...new Set(offered.map((row) => row.cropName))].sort((a, b) => a.localeCompare(b));
   const first = weeks[0]?.week ?? '';
   const last = weeks.at(-1)?.week ?? '';
   return (
     <section className="paper">
-      <h1>{t.paperTitle}</h1>
+      <h1>{business ? t.paperOf(business) : t.paperTitle}</h1>
       <p className="paper-weeks">{t.paperWeeks(first, last)}</p>
       <table>
         <thead>
           <tr>
             <th scope="col">{t.variety}</th>
             <th scope="col">{t.format}</th>
+            <th scope="col">{t.plantsPerTray}</th>
             <th scope="col">{t.site}</th>
             {weeks.map(({ week, monday }) => (
               <th key={week} scope="col" className="paper-figure">
@@ -60,7 +66,7 @@ function Sheet({ rows, weeks, confidence, asOf, siteName }: BoardPaperProps) {
         {crops.map((crop) => (
           <tbody key={crop}>
             <tr className="paper-crop">
-              <th scope="rowgroup" colSpan={3 + weeks.length}>
+              <th scope="rowgroup" colSpan={4 + weeks.length}>
                 {crop}
               </th>
             </tr>
@@ -70,6 +76,7 @@ function Sheet({ rows, weeks, confidence, asOf, siteName }: BoardPaperProps) {
                 <tr key={`${row.variety} ${row.trayFormat} ${row.site}`}>
                   <th scope="row">{row.varietyName}</th>
                   <td>{row.trayFormat}</td>
+                  <td>{plantsIn(row.trayFormat)}</td>
                   <td>{siteName(row.site)}</td>
                   {row.cells.map((cell) => (
                     <td key={cell.week} className="paper-figure">
@@ -81,6 +88,7 @@ function Sheet({ rows, weeks, confidence, asOf, siteName }: BoardPaperProps) {
           </tbody>
         ))}
       </table>
+      <p className="paper-note">{t.paperAlternatives}</p>
       <p className="paper-note">{t.paperNote(format.percent(confidence, 2), format.dateTime(asOf))}</p>
     </section>
   );

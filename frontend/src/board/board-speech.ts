@@ -41,7 +41,7 @@ export function useSpeech(
       // The site's own ship day stands beside its name; the running week may stand for a later day.
       site: ({ site, cells }) => {
         const last = cells.at(-1);
-        return last ? `${siteName(site)} · ${format.weekday(last.date)}` : siteName(site);
+        return last ? `${siteName(site)}\n${format.weekday(last.date)}` : siteName(site);
       },
       count: format.integer,
       faulty: (batches) => shared.notComputed(batches.length),

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { commaSeparated, tabSeparated } from '../shared/plain-table';
-import { tableOf } from './board-table';
+import { customerTable, tableOf } from './board-table';
 
 const table = (...rows: (string | number)[][]) => ({ head: ['a', 'b'], rows });
 
@@ -59,5 +59,16 @@ describe('the table of the board', () => {
     const { head, rows } = tableOf([row], weeks, ['open', 'promised'], words);
     expect(head.slice(5)).toEqual(['2026-W48 (2026-11-23) open', '2026-W48 (2026-11-23) promised']);
     expect(rows[0]?.slice(5)).toEqual([12, 8]);
+  });
+
+  it('for customers holds what is open and nothing of what is promised to others', () => {
+    const nothing = { ...row, variety: 'w', varietyName: 'W', cells: row.cells.map((cell) => ({ ...cell, open: 0 })) };
+    const given = customerTable([row, nothing], weeks, { ...words, plantsPerTray: 'Plants' }, (code) =>
+      code === '72' ? 70 : undefined,
+    );
+    expect(given).toEqual({
+      head: ['Variety', 'Crop', 'Tray', 'Plants', 'Site', '2026-W48 (2026-11-23)'],
+      rows: [['V', 'C', '72', 70, 's', 12]],
+    });
   });
 });

@@ -11,6 +11,38 @@ export interface TableWords {
   readonly figure: (figure: Figure) => string;
 }
 
+/**
+ * What a customer may have: what is open and nothing else, of rows that have something. What is ready, promised to others
+ * or at risk is not theirs.
+ */
+export function customerTable(
+  rows: readonly BoardRow[],
+  weeks: readonly BoardWeek[],
+  words: Pick<TableWords, 'variety' | 'crop' | 'format' | 'site'> & { readonly plantsPerTray: string },
+  plantsIn: (trayFormat: string) => number | undefined,
+): PlainTable {
+  return {
+    head: [
+      words.variety,
+      words.crop,
+      words.format,
+      words.plantsPerTray,
+      words.site,
+      ...weeks.map(({ week, monday }) => `${week} (${monday})`),
+    ],
+    rows: rows
+      .filter(({ cells }) => cells.some(({ open }) => open > 0))
+      .map((row) => [
+        row.varietyName,
+        row.cropName,
+        row.trayFormat,
+        plantsIn(row.trayFormat) ?? '',
+        row.site,
+        ...row.cells.map(({ open }) => open),
+      ]),
+  };
+}
+
 /** The board as a table of plain values. One column per week and figure; with a single figure the week alone heads it. */
 export function tableOf(
   rows: readonly BoardRow[],

@@ -4,11 +4,12 @@ import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { notice } from '../shared/notices';
 import { commaSeparated, tabSeparated } from '../shared/plain-table';
+import { useTrayFormats } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
 import { copyText, saveFile, saveText } from '../shared/take-away';
 import { boardMessages } from './board-messages';
 import { FIGURES } from './board-state';
-import { tableOf, type TableWords } from './board-table';
+import { customerTable, tableOf, type TableWords } from './board-table';
 
 interface BoardTakeProps {
   readonly rows: () => readonly BoardRow[];
@@ -24,6 +25,7 @@ export function BoardTake({ rows, weeks, siteName }: BoardTakeProps) {
   const t = useMessages(boardMessages);
   const shared = useMessages(sharedMessages);
   const format = useFormats();
+  const formats = useTrayFormats();
   const words: TableWords = { ...t, figure: (figure) => t[figure] };
   const named = () => rows().map((row) => ({ ...row, site: siteName(row.site) }));
   const fileName = (ending: string) => `rootcast-board-${weeks[0]?.week ?? ''}.${ending}`;
@@ -40,6 +42,15 @@ export function BoardTake({ rows, weeks, siteName }: BoardTakeProps) {
   const csv = () => {
     saveText(commaSeparated(tableOf(named(), weeks, FIGURES, words)), fileName('csv'), 'text/csv');
   };
+  const forCustomers = () => {
+    const table = customerTable(
+      named(),
+      weeks,
+      t,
+      (code) => formats.data?.find((each) => each.code === code)?.saleCount,
+    );
+    saveText(commaSeparated(table), `rootcast-availability-${weeks[0]?.week ?? ''}.csv`, 'text/csv');
+  };
   const xlsx = async () => {
     const { workbook } = await import('../shared/table-xlsx');
     saveFile(await workbook(tableOf(named(), weeks, FIGURES, words), t.title, NAME_COLUMNS), fileName('xlsx'));
@@ -51,6 +62,9 @@ export function BoardTake({ rows, weeks, siteName }: BoardTakeProps) {
       </Button>
       <Button theme="tertiary" onClick={csv}>
         {shared.csv}
+      </Button>
+      <Button theme="tertiary" onClick={forCustomers}>
+        {t.csvForCustomers}
       </Button>
       <Button theme="tertiary" onClick={() => void xlsx()}>
         {shared.xlsx}

@@ -41,7 +41,7 @@ export function BoardTodayLine({ rows, weeks, site, timeZone, riskOnly, showRisk
       <li>
         {atRisk === 0 && !riskOnly ? (
           <>
-            {t.atRisk} <b>0</b>
+            {t.riskOnly} <b>0</b>
           </>
         ) : (
           <button

@@ -11,8 +11,6 @@ import { usePhone } from '../shared/phone';
 import { Empty, Failed, Loading, useReason } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
 import { useSites } from '../shared/setup-lists';
-import { sharedMessages } from '../shared/shared-messages';
-import { dateIn, weekNumber, weekOf } from '../shared/weeks';
 import { NothingGrows } from './board-empty';
 import { BoardFilters } from './board-filters';
 import {
@@ -127,7 +125,7 @@ function BoardBody({ state, filter, change, old, phone, asOf }: BoardBodyProps) 
         cell.ready + cell.promised + cell.open + cell.likely === 0
           ? t.nothing
           : t.cellSays(...(figures as [string, string, string, string]));
-      return `${format.date(cell.date)}: ${said}${cell.atRisk > 0 ? t.atRiskSays(format.integer(cell.atRisk)) : ''}`;
+      return `${said}${cell.atRisk > 0 ? t.atRiskSays(format.integer(cell.atRisk)) : ''}, ${format.date(cell.date)}`;
     },
     [t, format],
   );

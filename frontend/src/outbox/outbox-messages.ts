@@ -11,7 +11,7 @@ export const outboxMessages = messagesIn({
     show: 'Show',
     refused: (n: number) => (n === 1 ? '1 refused: needs you' : `${n} refused: need you`),
     refusedTitle: 'Not taken by the server',
-    mend: 'Mend',
+    mend: 'Correct',
     discard: 'Discard',
     discardSure: 'Discard this entry? It was never recorded.',
     keep: 'Keep',

@@ -117,7 +117,7 @@ export const setupMessages = messagesIn({
     wrongCode: 'Up to 32 letters, digits, dots, dashes or underscores, beginning with a letter or digit.',
     wrongWhole: 'A whole number.',
     takenLook: 'Look at it',
-    checkFields: 'Some fields need mending.',
+    checkFields: 'Correct the fields that are marked.',
     savedAs: (code: string) => `${code} saved`,
   },
   es: {

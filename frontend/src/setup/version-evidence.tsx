@@ -32,23 +32,51 @@ function Evidence({ evidence, version }: { evidence: LearningEvidence; version: 
           format.integer(evidence.finishedBatches),
           format.integer(evidence.runningBatches),
           format.dateTime(evidence.asOf),
-        )}{' '}
-        <span {...lang}>{evidence.text.join(' ')}</span>
+        )}
       </p>
+      {evidence.text.length > 0 && (
+        <details>
+          <summary>{t.inSentences}</summary>
+          <ul {...lang}>
+            {evidence.text.map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+          </ul>
+        </details>
+      )}
       <h3>{t.cardinals}</h3>
-      <ul className="profiles-cardinals">
-        {evidence.cardinals.map(({ stage, identified, reason, minC, optimumC, maxC }) => (
-          <li key={stage}>
-            <strong>{stages[`stage${stage}`]}</strong>:{' '}
-            {identified
-              ? `${t.identified}: ${[minC, optimumC, maxC].map(temperature).join(' / ')}.`
-              : `${t.notIdentified}.`}{' '}
-            <span className="rc-quiet" {...lang}>
-              {reason}
-            </span>
-          </li>
-        ))}
-      </ul>
+      <div className="profiles-scroll rc-sheet" tabIndex={0} role="group" aria-label={t.cardinals}>
+        <table className="rc-table">
+          <thead>
+            <tr>
+              <th scope="col">{t.stage}</th>
+              {[t.lowest, t.best, t.highest].map((name) => (
+                <th key={name} scope="col" className="rc-number">
+                  {name}
+                </th>
+              ))}
+              <th scope="col">{t.state}</th>
+              <th scope="col">{t.why}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {evidence.cardinals.map(({ stage, identified, reason, minC, optimumC, maxC }) => (
+              <tr key={stage}>
+                <th scope="row">{stages[`stage${stage}`]}</th>
+                {[minC, optimumC, maxC].map((celsius, i) => (
+                  <td key={i} className="rc-number">
+                    {temperature(celsius)}
+                  </td>
+                ))}
+                <td>{identified ? t.identified : t.notIdentified}</td>
+                <td className="rc-quiet" {...lang}>
+                  {reason}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
       <Paces evidence={evidence} version={version} />
     </>
   );

@@ -2,13 +2,14 @@ import { DatePicker, type DatePickerI18n } from '@vaadin/react-components/DatePi
 import { useMemo } from 'react';
 import { formatsFor } from './formats';
 import { usePreferences } from './preferences';
+import { dateTyped, dateWritten, type DateReader } from './typed-date';
 import { isDate, weekNumber, weekOf } from './weeks';
 import { useMessages } from './messages';
 import { sharedMessages } from './shared-messages';
 
 /**
- * A field for one date, written `YYYY-MM-DD` so that no reader takes a month for a day; the words and the ISO week
- * stand below. What cannot be read as a date stays as typed and is marked.
+ * A field for one date, in the reader's order and with the month in words; the day of the week and the ISO week stand
+ * below. What cannot be read as a date stays as typed and is marked.
  */
 export interface DateInputProps {
   readonly label: string;
@@ -22,7 +23,7 @@ export interface DateInputProps {
 export function DateInput({ label, value, onValue, fault, required }: DateInputProps) {
   const { language, temperature } = usePreferences();
   const t = useMessages(sharedMessages);
-  const words = useMemo(() => calendarWords(language), [language]);
+  const words = useMemo(() => calendarWords({ language, temperature }), [language, temperature]);
   const spoken = isDate(value)
     ? `${formatsFor({ language, temperature }).date(value)}, ${t.weekWord} ${weekNumber(weekOf(value))}`
     : '';
@@ -47,7 +48,8 @@ export function DateInput({ label, value, onValue, fault, required }: DateInputP
   );
 }
 
-function calendarWords(language: string): DatePickerI18n {
+function calendarWords(reader: DateReader): DatePickerI18n {
+  const { language } = reader;
   const name = (date: Date, options: Intl.DateTimeFormatOptions) =>
     new Intl.DateTimeFormat(language, { ...options, timeZone: 'UTC' }).format(date);
   // 4 January 1970 was a Sunday.
@@ -61,11 +63,11 @@ function calendarWords(language: string): DatePickerI18n {
     today: language === 'es' ? 'Hoy' : 'Today',
     cancel: language === 'es' ? 'Cancelar' : 'Cancel',
     formatDate: ({ year, month, day }) =>
-      `${year}-${String(month + 1).padStart(2, '0')}-${String(day).padStart(2, '0')}`,
+      dateWritten(`${year}-${String(month + 1).padStart(2, '0')}-${String(day).padStart(2, '0')}`, language),
     parseDate: (text) => {
-      const plain = text.trim();
-      if (!isDate(plain)) return undefined;
-      const [year = 0, month = 0, day = 0] = plain.split('-').map(Number);
+      const date = dateTyped(text, reader);
+      if (date === undefined) return undefined;
+      const [year = 0, month = 0, day = 0] = date.split('-').map(Number);
       return { year, month: month - 1, day };
     },
   };

@@ -17,6 +17,9 @@ public interface RootcastConfig {
     @WithDefault("1s")
     Duration readsWait();
 
+    /** What the business is called, on papers for customers. */
+    Optional<String> business();
+
     /** Bearer token with every right, for scripts. Without one, no token is accepted. */
     Optional<String> token();
 }
