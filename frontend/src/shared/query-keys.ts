@@ -61,6 +61,7 @@ export const keys = {
   boardCell: (cell: object, confidence: number, asOf: string | undefined) =>
     key(BOARD, 'cell', cell, confidence, asOf ?? null),
   openOrders: () => key('orders', 'open'),
+  oneOrder: (id: string) => key('orders', 'one', id),
   climateGlance: (asked: object) => key('climate', null, asked),
   climateNow: (house: string) => key('climate', house, 'now'),
   climateSeries: (house: string, quantity: string, from: string, to: string) =>
