@@ -57,8 +57,9 @@ export const TASKS = everyWord<RoundTask>()([
   'ready',
 ]);
 export type RoundState = Schemas['RoundState'];
-/** What a check may ask for, and the one amount that may be told unasked. */
-export type RoundField = Schemas['RoundField'] | 'nitrogenPpm';
+/** What a check may ask for, and the amounts that may be told unasked. */
+export type RoundField =
+  Schemas['RoundField'] | 'nitrogenPpm' | 'traps' | 'thrips' | 'aphids' | 'whiteflies' | 'mites' | 'otherPests';
 export type RoundItem = Schemas['RoundItemView'];
 export type HouseOnTheWalk = Schemas['HouseOnTheWalk'];
 export type RoundDone = Schemas['DoneWire'];
