@@ -1,8 +1,10 @@
 import { useState } from 'react';
 import { Link } from 'react-router';
+import { byHandAt } from '../floor/hand-readings-state';
+import { handMessages } from '../floor/hand-messages';
 import { climateMessages } from '../climate/climate-messages';
 import { Offered } from '../people/offered';
-import { useSignedIn } from '../people/signed-in';
+import { useMay, useSignedIn } from '../people/signed-in';
 import type { Site } from '../shared/api-types';
 import type { ClimateQuantity, RoundItem } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
@@ -10,6 +12,8 @@ import { useMessages } from '../shared/messages';
 import { ProblemNote } from '../shared/screen-states';
 import { useHouses } from '../shared/setup-lists';
 import { useAnswerCheck } from './answer-check';
+import { AlikeChecks } from './alike-checks';
+import { answeredWords } from './answer-words';
 import { RoundCheck } from './round-check';
 import { roundsMessages } from './rounds-messages';
 import { byBatch, clashesTogether, type HouseRound, type ShownItem } from './rounds-state';
@@ -20,6 +24,8 @@ export function RoundHouse({ house, site, on }: { house: HouseRound; site: Site;
   const format = useFormats();
   const houses = useHouses().data ?? [];
   const climate = useMessages(climateMessages);
+  const hand = useMessages(handMessages);
+  const mayRecord = useMay('record', site.code);
   const quantityName = (quantity: string) => {
     const said = quantity in climate ? climate[quantity as ClimateQuantity] : quantity.replaceAll('-', ' ');
     return said.charAt(0).toLowerCase() + said.slice(1);
@@ -34,6 +40,11 @@ export function RoundHouse({ house, site, on }: { house: HouseRound; site: Site;
       {house.blockedUntil !== null && (
         <p className="rc-problem">✕ {t.houseBlocked(format.dateTime(house.blockedUntil, site.timeZone))}</p>
       )}
+      {mayRecord && (
+        <Link className="rc-link rc-no-print" to={byHandAt(site.code, house.house)}>
+          {hand.title}
+        </Link>
+      )}
       {clashesTogether(house.clashes).map(({ quantities, move }) => (
         <p key={quantities.join()} className="rc-warning">
           ▲{' '}
@@ -47,6 +58,7 @@ export function RoundHouse({ house, site, on }: { house: HouseRound; site: Site;
           )}
         </p>
       ))}
+      <AlikeChecks open={house.open} site={site} on={on} />
       {byBatch(house.open).map(({ batch, items }) => (
         <div key={batch ?? ''} className="round-stop">
           {batch !== undefined && <BatchHead batch={batch} item={items[0]} />}
@@ -67,6 +79,15 @@ export function RoundHouse({ house, site, on }: { house: HouseRound; site: Site;
                   {item.state === 'done' ? '✓' : '–'} {t[item.task]}
                   {item.batch !== null && `, ${item.batch}`}{' '}
                   <small>{item.state === 'done' ? t.statedone : t.stateskipped}</small>{' '}
+                  {item.answer && item.unsent === undefined && (
+                    <small className="round-answer">
+                      {answeredWords(item.answer, t, {
+                        integer: format.integer,
+                        houseName: name,
+                        at: format.dateTime(item.answer.at, site.timeZone),
+                      })}
+                    </small>
+                  )}
                   {item.unsent !== undefined && <small className="rc-at-risk">▲ {t.unsent}</small>}
                 </span>
                 <Reopen item={item} site={site.code} />

@@ -1,7 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import type { RoundAnswer, RoundMessage, Sent, Waiting } from '../outbox/outbox-state';
 import type { HouseOnTheWalk, RoundItem } from '../shared/climate-types';
-import { asPressed, byBatch, byHouse, clashesTogether, doneOf, progressOf, walkedEarlier } from './rounds-state';
+import {
+  alikeHere,
+  asPressed,
+  byBatch,
+  byHouse,
+  clashesTogether,
+  doneOf,
+  progressOf,
+  walkedEarlier,
+} from './rounds-state';
 
 const AT = '2026-11-25T09:00:00Z';
 const item = (id: string, house: string, change: Partial<RoundItem> = {}): RoundItem => ({
@@ -11,6 +20,7 @@ const item = (id: string, house: string, change: Partial<RoundItem> = {}): Round
   batch: null,
   varietyName: null,
   trays: null,
+  alive: null,
   phase: null,
   task: 'scouting',
   dueOn: '2026-11-25',
@@ -19,6 +29,7 @@ const item = (id: string, house: string, change: Partial<RoundItem> = {}): Round
   asks: [],
   blockedUntil: null,
   fits: [],
+  answer: null,
   ...change,
 });
 const stop = (house: string, change: Partial<HouseOnTheWalk> = {}): HouseOnTheWalk => ({
@@ -149,12 +160,26 @@ describe('the round', () => {
   });
 });
 
+test('what is the same for several batches of a house is closed together, and a count is not', () => {
+  const of = (id: string, task: RoundItem['task'], change: Partial<RoundItem> = {}) =>
+    item(id, 'a', { task, batch: id, ...change });
+  const groups = alikeHere([
+    of('1', 'mist-off'),
+    of('2', 'mist-off'),
+    of('3', 'mist-off', { state: 'blocked' }),
+    of('4', 'count'),
+    of('5', 'count'),
+    of('6', 'tone'),
+  ]);
+  expect(groups.map((items) => items.map(({ id }) => id))).toEqual([['1', '2']]);
+});
+
 describe('doing a check', () => {
   const look = { task: 'look-callus', asks: ['cells', 'reached'] } as const;
 
   test('sends what it asks for, and that the stage is reached when that was ticked', () => {
     expect(doneOf(look, { cells: '50', reached: '46', stageReached: true, note: ' even ' }, AT)).toEqual({
-      done: { happenedAt: AT, cells: 50, reached: 46, stageReached: true, note: 'even' },
+      done: { happenedAt: AT, cells: 50, reached: 46, stageReached: true, note: 'even', confirmed: false },
     });
   });
 
@@ -171,14 +196,16 @@ describe('doing a check', () => {
 
   test('takes the strength of a feed when it is given, and does without', () => {
     expect(doneOf({ task: 'feed-step', asks: [] }, { nitrogenPpm: '87.5' }, AT)).toEqual({
-      done: { happenedAt: AT, nitrogenPpm: 87.5 },
+      done: { happenedAt: AT, nitrogenPpm: 87.5, confirmed: false },
     });
-    expect(doneOf({ task: 'feed-step', asks: [] }, {}, AT)).toEqual({ done: { happenedAt: AT } });
+    expect(doneOf({ task: 'feed-step', asks: [] }, {}, AT)).toEqual({
+      done: { happenedAt: AT, confirmed: false },
+    });
   });
 
   test('sends nothing that does not belong to the task', () => {
     expect(doneOf({ task: 'tone', asks: [] }, { cells: '50', stageReached: true }, AT)).toEqual({
-      done: { happenedAt: AT },
+      done: { happenedAt: AT, confirmed: false },
     });
   });
 });

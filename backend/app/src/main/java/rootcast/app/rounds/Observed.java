@@ -12,10 +12,9 @@ public record Observed(
         @Nullable Sample sample,
         @Nullable String house,
         @Nullable Integer level,
-        @Nullable Integer fungusGnats,
-        @Nullable Integer shoreFlies,
+        Pests pests,
         @Nullable Double nitrogenPpm,
         @Nullable String note) {
 
-    static final Observed NOTHING = new Observed(null, null, null, null, null, null, null, null, null, null, null);
+    static final Observed NOTHING = new Observed(null, null, null, null, null, null, null, Pests.NONE_SAID, null, null);
 }

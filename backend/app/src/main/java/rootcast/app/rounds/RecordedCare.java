@@ -20,7 +20,6 @@ public record RecordedCare(
         String recordedBy,
         @Nullable String reason,
         @Nullable String note,
-        @Nullable Integer fungusGnats,
-        @Nullable Integer shoreFlies,
+        Pests pests,
         @Nullable Double nitrogenPpm,
         List<UUID> entries) {}

@@ -11,10 +11,15 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.problem.Problem;
 import rootcast.app.rounds.Observed;
+import rootcast.app.rounds.Pests;
 import rootcast.ledger.Sample;
 import rootcast.rounds.Task;
 
-/** That an item was done, with what its task asks for. */
+/**
+ * That an item was done, with what its task asks for.
+ *
+ * @param confirmed as for an entry: false asks if what was seen is hardly likely, true says that it is right
+ */
 record DoneWire(
         @NotNull OffsetDateTime happenedAt,
         @Nullable Integer cells,
@@ -28,8 +33,15 @@ record DoneWire(
         @Nullable Integer level,
         @Nullable Integer fungusGnats,
         @Nullable Integer shoreFlies,
+        @Nullable Integer traps,
+        @Nullable Integer thrips,
+        @Nullable Integer aphids,
+        @Nullable Integer whiteflies,
+        @Nullable Integer mites,
+        @Nullable Integer otherPests,
         @Nullable Double nitrogenPpm,
-        @Nullable @Size(max = 2000) String note) {
+        @Nullable @Size(max = 2000) String note,
+        @Nullable Boolean confirmed) {
 
     private static final int MOST_CELLS = 20_000_000;
     private static final int MOST_TRAPPED = 100_000;
@@ -46,8 +58,7 @@ record DoneWire(
         within("reached", reached, 0, MOST_CELLS);
         within("plants", plants, 0, MOST_CELLS);
         within("level", level, 1, 5);
-        within("fungusGnats", fungusGnats, 0, MOST_TRAPPED);
-        within("shoreFlies", shoreFlies, 0, MOST_TRAPPED);
+        pests().forEach((name, found) -> within(name, found, 0, MOST_TRAPPED));
         if (nitrogenPpm != null && !(nitrogenPpm >= 0 && nitrogenPpm <= MOST_PPM)) {
             throw Problem.notAllowed("nitrogenPpm", nitrogenPpm, "must lie between 0 and " + MOST_PPM);
         }
@@ -59,8 +70,7 @@ record DoneWire(
                 sampled ? new Sample(sampledTrays, sampledCells, blanks) : null,
                 house,
                 level,
-                fungusGnats,
-                shoreFlies,
+                new Pests(traps, fungusGnats, shoreFlies, thrips, aphids, whiteflies, mites, otherPests),
                 nitrogenPpm,
                 note);
     }
@@ -69,6 +79,7 @@ record DoneWire(
         return switch (task) {
             case LOOK_CALLUS, LOOK_ROOT, READY -> Set.of("stageReached");
             case FEED_STEP -> Set.of("nitrogenPpm");
+            case SCOUTING -> Set.of("traps", "thrips", "aphids", "whiteflies", "mites", "otherPests");
             default -> Set.of();
         };
     }
@@ -98,10 +109,22 @@ record DoneWire(
         fields.put("blanks", blanks);
         fields.put("house", house);
         fields.put("level", level);
-        fields.put("fungusGnats", fungusGnats);
-        fields.put("shoreFlies", shoreFlies);
+        fields.putAll(pests());
         fields.put("nitrogenPpm", nitrogenPpm);
         return fields;
+    }
+
+    private Map<String, @Nullable Integer> pests() {
+        Map<String, @Nullable Integer> pests = new LinkedHashMap<>();
+        pests.put("fungusGnats", fungusGnats);
+        pests.put("shoreFlies", shoreFlies);
+        pests.put("traps", traps);
+        pests.put("thrips", thrips);
+        pests.put("aphids", aphids);
+        pests.put("whiteflies", whiteflies);
+        pests.put("mites", mites);
+        pests.put("otherPests", otherPests);
+        return pests;
     }
 
     private static void within(String field, @Nullable Integer asked, int least, int most) {

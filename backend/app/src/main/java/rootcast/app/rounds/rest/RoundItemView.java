@@ -11,10 +11,12 @@ import org.jspecify.annotations.Nullable;
  *
  * @param task         look-callus, look-root, wean-mist, night-mist-off, mist-off, feed-step, moisture-check, scouting,
  *                     prevention, count, move, tone or ready
+ * @param alive        plants by the books; null for what is of a house
  * @param state        due, carried-over, blocked, done or skipped
  * @param asks         fields that doing it must send
  * @param blockedUntil when the house may be entered again; null if it may be now
  * @param fits         for a move: houses whose climate would suit
+ * @param answer       how it was closed; null while it is open
  */
 record RoundItemView(
         String id,
@@ -23,6 +25,7 @@ record RoundItemView(
         @Nullable String batch,
         @Nullable String varietyName,
         @Nullable Integer trays,
+        @Nullable Integer alive,
         @Nullable String phase,
         String task,
         LocalDate dueOn,
@@ -30,7 +33,8 @@ record RoundItemView(
         String why,
         List<String> asks,
         @Nullable Instant blockedUntil,
-        List<String> fits) {
+        List<String> fits,
+        @Nullable AnswerView answer) {
 
     /** What closing or reopening an item answers. */
     record Closed(

@@ -6,6 +6,7 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import org.mapstruct.Mapper;
 import org.mapstruct.Mapping;
+import rootcast.app.rounds.Pests;
 import rootcast.app.rounds.RecordedCare;
 
 /** Rows to care and back. */
@@ -16,7 +17,10 @@ abstract class RoundCareMapper {
             target = "care",
             expression = "java(new rootcast.rounds.Care(row.item, rootcast.rounds.Task.valueOf(row.task), row.house,"
                     + " row.batch, row.dueOn, row.done, row.happenedAt, row.moistureLevel))")
+    @Mapping(target = "pests", source = ".")
     abstract RecordedCare care(RoundCareRow row);
+
+    abstract Pests pests(RoundCareRow row);
 
     @Mapping(target = "item", source = "care.item")
     @Mapping(target = "task", source = "care.task")
@@ -26,6 +30,7 @@ abstract class RoundCareMapper {
     @Mapping(target = "done", source = "care.done")
     @Mapping(target = "happenedAt", source = "care.at")
     @Mapping(target = "moistureLevel", source = "care.level")
+    @Mapping(target = ".", source = "pests")
     @Mapping(target = "takenBackAt", ignore = true)
     @Mapping(target = "takenBackBy", ignore = true)
     @Mapping(target = "takenBackReason", ignore = true)
