@@ -179,7 +179,8 @@ abstract class RoundsContract {
         String scouting = item("scouting");
         String prevention = item("prevention");
         done(count, Map.of("plants", 990)).statusCode(200);
-        done(scouting, Map.of("fungusGnats", 3, "shoreFlies", 0, "thrips", 7, "traps", 4)).statusCode(200);
+        done(scouting, Map.of("fungusGnats", 3, "shoreFlies", 0, "thrips", 7, "traps", 4))
+                .statusCode(200);
         post(prevention, "skipped", Map.of("reason", "organic house")).statusCode(200);
 
         JsonPath round = round();
@@ -187,13 +188,15 @@ abstract class RoundsContract {
         assertThat(round.getInt(counted + "alive")).isEqualTo(990);
         assertThat(round.getInt(counted + "answer.done.plants")).isEqualTo(990);
         assertThat(round.getString(counted + "answer.by")).isNotBlank();
-        assertThat(round.getString(counted + "answer.at")).isEqualTo(nursery.now().toString());
+        assertThat(round.getString(counted + "answer.at"))
+                .isEqualTo(nursery.now().toString());
         String scouted = "find { it.id == '" + scouting + "' }.answer.done.";
         assertThat(round.getInt(scouted + "thrips")).isEqualTo(7);
         assertThat(round.getInt(scouted + "traps")).isEqualTo(4);
         assertThat(round.getString("find { it.id == '" + prevention + "' }.answer.reason"))
                 .isEqualTo("organic house");
-        assertThat(round.getString("find { it.task == 'moisture-check' }.answer")).isNull();
+        assertThat(round.getString("find { it.task == 'moisture-check' }.answer"))
+                .isNull();
     }
 
     @Test

@@ -17,15 +17,16 @@ import rootcast.ledger.What;
  * @param reason why it was skipped
  * @param done   what was said of it, as it was sent; null if it was skipped
  */
-record AnswerView(Instant at, String by, @Nullable String reason, @Nullable DoneWire done) {
+record AnswerView(
+        Instant at,
+        String by,
+        @Nullable String reason,
+        @Nullable DoneWire done) {
 
     /** @param entries that it wrote */
     static AnswerView of(RecordedCare care, List<Entry> entries) {
         return new AnswerView(
-                care.care().at(),
-                care.recordedBy(),
-                care.reason(),
-                care.care().done() ? done(care, entries) : null);
+                care.care().at(), care.recordedBy(), care.reason(), care.care().done() ? done(care, entries) : null);
     }
 
     private static DoneWire done(RecordedCare care, List<Entry> entries) {

@@ -64,9 +64,11 @@ class RoundViews {
     }
 
     private Map<String, AnswerView> answers(List<RoundItem> items) {
-        Collection<RecordedCare> closed =
-                cares.ofItems(items.stream().filter(RoundViews::isClosed).map(RoundItem::id).toList())
-                        .values();
+        Collection<RecordedCare> closed = cares.ofItems(items.stream()
+                        .filter(RoundViews::isClosed)
+                        .map(RoundItem::id)
+                        .toList())
+                .values();
         Set<String> touched = closed.stream()
                 .filter(care -> !care.entries().isEmpty())
                 .map(care -> care.care().batch())
