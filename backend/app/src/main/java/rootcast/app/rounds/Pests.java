@@ -17,5 +17,5 @@ public record Pests(
         @Nullable Integer mites,
         @Nullable Integer otherPests) {
 
-    static final Pests NONE_SAID = new Pests(null, null, null, null, null, null, null, null);
+    public static final Pests NONE_SAID = new Pests(null, null, null, null, null, null, null, null);
 }
