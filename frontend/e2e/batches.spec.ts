@@ -139,6 +139,33 @@ test('the form for a new batch marks each thing that is missing beside it and ke
   await expect(dialog.getByText('Type a whole number of trays, 1 or more.')).toBeVisible();
 });
 
+test('a typed date and Enter stick the batch on that date, and the undo takes it away', async ({ page }) => {
+  const batch = await aToldBatch(page);
+  await page.goto(`/batches?site=${batch.site}`);
+  await page.getByRole('button', { name: 'Stick a batch' }).click();
+  const dialog = page.getByRole('dialog', { name: 'Stick a batch' });
+  const choose = async (label: string, text: string) => {
+    await dialog.getByRole('combobox', { name: label }).fill(text);
+    await page.keyboard.press('Enter');
+  };
+  await choose('Variety', batch.varietyName);
+  await choose('Tray format', batch.trayFormat);
+  const houses: readonly { code: string; name: string }[] = await (await page.request.get('/api/houses')).json();
+  await choose('House', houses.find(({ code }) => code === batch.house)?.name ?? batch.house);
+  await dialog.getByRole('textbox', { name: 'Trays' }).fill('3');
+  const lastWeek = new Date(Date.now() - 7 * 86_400_000).toISOString().slice(0, 10);
+  await dialog.getByRole('combobox', { name: 'Stuck on' }).fill(lastWeek);
+  await page.keyboard.press('Enter');
+
+  await expect(page).toHaveURL(/batches\/[^?]+/);
+  const id = decodeURIComponent(/batches\/([^?]+)/.exec(page.url())?.[1] ?? '');
+  const stuck = (await (await page.request.get(`/api/batches/${id}`)).json()) as { readonly stuckAt: string };
+  expect(Math.abs(Date.parse(stuck.stuckAt) - Date.parse(lastWeek)) / 86_400_000).toBeLessThan(2);
+  await page.locator('.notice').getByRole('button', { name: 'Undo' }).click();
+  await expect(page.getByText(`Batch ${id}: the sticking is undone`)).toBeVisible();
+  await expect.poll(async () => (await page.request.get(`/api/batches/${id}`)).status()).toBe(404);
+});
+
 test('passes the accessibility rules by day and by night', async ({ page }) => {
   const batch = await aToldBatch(page);
   await openList(page);

@@ -105,6 +105,13 @@ test('a count on the floor changes the open board in another window within a sec
   await floor.getByRole('button', { name: 'Count', exact: true }).tap();
   await type(floor, Math.floor(before.plants.alive / 3));
   await floor.getByRole('button', { name: 'Record' }).tap();
+  // Two thirds gone is hardly likely: asked once, with both figures, and nothing is written before the answer.
+  await expect(floor.getByText('Is that right?')).toBeVisible();
+  await expect(
+    floor.getByText(`The books say ${new Intl.NumberFormat('en-GB').format(before.plants.alive)}`),
+  ).toBeVisible();
+  expect((await batchOf(board, id)).plants.alive).toBe(before.plants.alive);
+  await floor.getByRole('button', { name: 'It is right' }).tap();
 
   await expect(shown).not.toHaveAccessibleName(name, { timeout: 1_000 });
   expect(await board.evaluate(() => 'neverReloaded' in window)).toBe(true);

@@ -3,7 +3,7 @@ import { useMessages } from '../shared/messages';
 import { prefer, usePreferences } from '../shared/preferences';
 import { appMessages } from './app-messages';
 
-/** The reader's language, units and look. */
+/** The reader's language, units and look, behind a button where there is room for one. */
 export function PreferencesButton() {
   const t = useMessages(appMessages);
   const chosen = usePreferences();
@@ -19,47 +19,56 @@ export function PreferencesButton() {
         {chosen.language.toUpperCase()} · °{chosen.temperature}
       </button>
       <Popover for="preferences" trigger={['click']} position="bottom-end" modal accessibleName={t.preferences}>
-        <div className="preferences">
-          <Choice
-            label={t.language}
-            value={chosen.language}
-            options={[
-              ['en', 'English'],
-              ['es', 'Español'],
-            ]}
-            choose={(language) => prefer({ language })}
-          />
-          <Choice
-            label={t.temperature}
-            value={chosen.temperature}
-            options={[
-              ['C', '°C'],
-              ['F', '°F'],
-            ]}
-            choose={(temperature) => prefer({ temperature })}
-          />
-          <Choice
-            label={t.length}
-            value={chosen.length}
-            options={[
-              ['mm', t.millimetres],
-              ['in', t.inches],
-            ]}
-            choose={(length) => prefer({ length })}
-          />
-          <Choice
-            label={t.look}
-            value={chosen.theme}
-            options={[
-              ['system', t.lookSystem],
-              ['light', t.lookLight],
-              ['dark', t.lookDark],
-            ]}
-            choose={(theme) => prefer({ theme })}
-          />
-        </div>
+        <PreferenceChoices />
       </Popover>
     </>
+  );
+}
+
+/** The same choices in the open: on a phone they stand in the side menu. */
+export function PreferenceChoices() {
+  const t = useMessages(appMessages);
+  const chosen = usePreferences();
+  return (
+    <div className="preferences">
+      <Choice
+        label={t.language}
+        value={chosen.language}
+        options={[
+          ['en', 'English'],
+          ['es', 'Español'],
+        ]}
+        choose={(language) => prefer({ language })}
+      />
+      <Choice
+        label={t.temperature}
+        value={chosen.temperature}
+        options={[
+          ['C', '°C'],
+          ['F', '°F'],
+        ]}
+        choose={(temperature) => prefer({ temperature })}
+      />
+      <Choice
+        label={t.length}
+        value={chosen.length}
+        options={[
+          ['mm', t.millimetres],
+          ['in', t.inches],
+        ]}
+        choose={(length) => prefer({ length })}
+      />
+      <Choice
+        label={t.look}
+        value={chosen.theme}
+        options={[
+          ['system', t.lookSystem],
+          ['light', t.lookLight],
+          ['dark', t.lookDark],
+        ]}
+        choose={(theme) => prefer({ theme })}
+      />
+    </div>
   );
 }
 

@@ -10,8 +10,10 @@ import { ClosedView } from '../people/closed-view';
 import { mayGo } from '../people/rights-state';
 import { SessionGate } from '../people/session-gate';
 import { useGrants } from '../people/signed-in';
+import { useKeepHomeZone } from '../shared/home-zone';
 import { useMessages } from '../shared/messages';
 import { Notices } from '../shared/notices';
+import { usePhone } from '../shared/phone';
 import { useLiveQueries } from '../shared/queries';
 import { useCurrentTitle } from '../shared/screen-title';
 import { useSites } from '../shared/setup-lists';
@@ -20,8 +22,9 @@ import { useSiteFilter } from '../shared/site-filter';
 import { WarningsBell } from '../warnings/warnings-bell';
 import { appMessages } from './app-messages';
 import { ConnectionNote } from './connection-note';
-import { PreferencesButton } from './preferences-button';
+import { PreferenceChoices, PreferencesButton } from './preferences-button';
 import { SearchBox } from './search-box';
+import { menuStaysOpen, OWN_SEARCH } from './shell-state';
 import './shell.css';
 
 const ROOMS = [
@@ -58,11 +61,12 @@ function ShellOfPerson() {
   const main = useRef<HTMLElement>(null);
   const grants = useGrants();
   useLiveQueries();
+  useKeepHomeZone();
 
   const room = pathname.split('/')[1] ?? '';
-  // The board needs its width; elsewhere there is room for the names of the rooms.
-  const [drawerOpened, setDrawerOpened] = useState(room !== 'board');
-  useEffect(() => setDrawerOpened(room !== 'board' && innerWidth > 800), [room]);
+  const phone = usePhone();
+  const [drawerOpened, setDrawerOpened] = useState(() => menuStaysOpen(room, innerWidth));
+  useEffect(() => setDrawerOpened(menuStaysOpen(room, innerWidth)), [room, phone]);
 
   return (
     <>
@@ -84,14 +88,19 @@ function ShellOfPerson() {
           </a>
           <DrawerToggle aria-label={t.menu} />
           <h1>{title}</h1>
-          <SiteChoice />
-          <SearchBox />
+          {!phone && <SiteChoice />}
+          {!(phone && OWN_SEARCH.has(room)) && <SearchBox />}
           <span className="top-space" />
           <WarningsBell />
           <ConnectionNote />
-          <PreferencesButton />
+          {!phone && <PreferencesButton />}
           <AccountButton />
         </header>
+        {phone && (
+          <div slot="drawer" className="drawer-site">
+            <SiteChoice />
+          </div>
+        )}
         <SideNav
           slot="drawer"
           aria-label={t.rooms}
@@ -99,6 +108,8 @@ function ShellOfPerson() {
           onNavigate={({ path, originalEvent }) => {
             if (!path) return;
             originalEvent.preventDefault();
+            // Where it lies over the screen it has done its part, even if that screen is open already.
+            if (phone) setDrawerOpened(false);
             void navigate(path);
           }}
         >
@@ -108,6 +119,11 @@ function ShellOfPerson() {
             </SideNavItem>
           ))}
         </SideNav>
+        {phone && (
+          <div slot="drawer" className="drawer-preferences">
+            <PreferenceChoices />
+          </div>
+        )}
         <main id="main" ref={main} tabIndex={-1} aria-busy={loading}>
           <UnsentBar quiet={room !== 'floor' && room !== 'rounds'} />
           {mayGo(grants, pathname) ? <Outlet /> : <ClosedView />}

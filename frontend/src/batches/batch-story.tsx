@@ -7,6 +7,7 @@ import { useMessages } from '../shared/messages';
 import { Failed, Loading } from '../shared/screen-states';
 import { useHouses } from '../shared/setup-lists';
 import { signed } from '../floor/form-parts';
+import { useCustomers } from '../floor/customers';
 import { entryMessages } from '../floor/entry-messages';
 import { entryWords, type SaidWith } from '../floor/entry-words';
 import { canBeUndone } from '../floor/floor-state';
@@ -32,11 +33,13 @@ export function StoryPart({ batch, timeZone, asOf, undo, undoing }: BatchStoryPr
   const format = useFormats();
   const houses = useHouses().data ?? [];
   const entries = useBatchEntries(batch.id, asOf);
+  const customerOf = useCustomers(entries.data ?? []);
   const [params, setParams] = useSearchParams();
   const cause = params.get('cause') ?? undefined;
   const said: SaidWith = {
     t: words,
     format,
+    customerOf,
     houseName: (code) => houses.find((house) => house.code === code)?.name ?? code,
   };
   const all = entries.data ?? [];
@@ -74,7 +77,7 @@ export function StoryPart({ batch, timeZone, asOf, undo, undoing }: BatchStoryPr
             said={said}
             timeZone={timeZone}
             undo={
-              undo && canBeUndone(entry) && !undoing.has(entry.id)
+              undo && canBeUndone(entry, all) && !undoing.has(entry.id)
                 ? () =>
                     undo({
                       batch: batch.id,

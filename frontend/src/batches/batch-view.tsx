@@ -142,7 +142,7 @@ function Story({ batch, asOf, staleSinceMs }: StoryProps) {
           ▲ {t.notYetIn(waiting.length)}
         </p>
       )}
-      {asOf === undefined && <RefusedEntries batch={batch.id} />}
+      {asOf === undefined && <RefusedEntries batch={batch.id} timeZone={timeZone} />}
       <HeadFigures batch={batch} timeZone={timeZone} />
       <div className="batch-columns">
         <div>

@@ -4,6 +4,7 @@ import { Dialog } from '@vaadin/react-components/Dialog.js';
 import { TextField } from '@vaadin/react-components/TextField.js';
 import { useRef, useState } from 'react';
 import { Link, useNavigate } from 'react-router';
+import { outbox } from '../outbox/outbox';
 import { DateInput } from '../shared/date-input';
 import { useFormats } from '../shared/formats';
 import { answer, api, newKey, once } from '../shared/http';
@@ -67,14 +68,30 @@ export function StickDialog({ site: wanted, close }: { site: string | undefined;
       const { id } = await answer(
         api.POST('/api/batches', { params: { header: once(sent.current.key) }, body: made.batch }),
       );
-      notice({ text: t.done(id) });
       close();
-      void navigate(`/batches/${encodeURIComponent(id)}`);
+      await navigate(`/batches/${encodeURIComponent(id)}`);
+      notice({ text: t.done(id, format.integer(made.batch.trays)), undo: () => unstick(id) });
     } catch (refused) {
       if (refused instanceof Problem) sent.current = undefined;
       setFailure(refused);
     } finally {
       setSending(false);
+    }
+  };
+  /** The batch is gone then, so the list is what is left to look at. */
+  const unstick = async (id: string) => {
+    try {
+      const entries = await answer(api.GET('/api/batches/{id}/entries', { params: { path: { id } } }));
+      const stick = entries.find(({ kind }) => kind === 'stick');
+      if (!stick) return;
+      const batchName = varieties.find(({ code }) => code === draft.variety)?.name ?? id;
+      const happenedAt = new Date().toISOString();
+      const entry = { kind: 'reversal', happenedAt, entry: stick.id, reason: t.undoReason } as const;
+      await outbox.add({ to: 'batch', batch: id, batchName, entry });
+      await navigate('/batches');
+      notice({ text: t.undone(id) });
+    } catch {
+      notice({ text: shared.unreachable });
     }
   };
   const select = (

@@ -104,8 +104,9 @@ describe('hours', () => {
   });
 
   test('a sensor is silent after two hours', () => {
-    expect(isSilent('2026-11-25T10:00:00Z', NOW)).toBe(false);
-    expect(isSilent('2026-11-25T09:59:00Z', NOW)).toBe(true);
+    expect(isSilent('2026-11-25T10:00:00Z', NOW, 'north/air')).toBe(false);
+    expect(isSilent('2026-11-25T09:59:00Z', NOW, 'north/air')).toBe(true);
+    expect(isSilent('2026-11-20T09:59:00Z', NOW, null)).toBe(false);
   });
 });
 

@@ -163,8 +163,9 @@ export function rangeOf(hours: readonly ClimateHour[]): { readonly least: number
 /** A sensor that has said nothing for this long is called silent. */
 const SILENT_AFTER_MS = 2 * HOUR_MS;
 
-export function isSilent(at: string, nowMs: number): boolean {
-  return nowMs - Date.parse(at) > SILENT_AFTER_MS;
+/** @param topic under which it reports by itself; what is read by hand has none and is never silent */
+export function isSilent(at: string, nowMs: number, topic: string | null | undefined): boolean {
+  return Boolean(topic) && nowMs - Date.parse(at) > SILENT_AFTER_MS;
 }
 
 /** Measured and filled hours as two lines that touch where one takes over from the other. */

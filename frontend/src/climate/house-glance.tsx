@@ -6,6 +6,7 @@ import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import type { ResidentBatch } from './climate-api';
 import { climateMessages } from './climate-messages';
+import { useSensors } from './climate-api';
 import { bandAt, GLANCE, hoursOutside, isNight, isSilent, trendOf, type CommonBand, type Trend } from './climate-state';
 import { useQuantityWords } from './climate-words';
 
@@ -71,9 +72,11 @@ function Figure({ quantity, now, hours, bandOfHour, nowMs, timeZone }: FigurePro
   const t = useMessages(climateMessages);
   const format = useFormats();
   const words = useQuantityWords();
+  const sensors = useSensors().data ?? [];
   if (!hours && !now) return <span className="rc-quiet">…</span>;
   // What is derived has no reading of its own; its last hour stands for now.
   const reading = now?.quantities.find((each) => each.quantity === quantity);
+  const topic = sensors.find(({ code }) => code === reading?.sensor)?.topic;
   const value = reading ? (reading.value ?? reading.valueC ?? undefined) : hours?.at(-1)?.value;
   if (value === undefined || value === null) return <span className="rc-quiet">{t.noReading}</span>;
   const band = bandOfHour(nowMs);
@@ -88,7 +91,7 @@ function Figure({ quantity, now, hours, bandOfHour, nowMs, timeZone }: FigurePro
         </span>
         <span className="rc-hidden">{t[trend]}</span>
       </span>
-      {reading && isSilent(reading.at, nowMs) && (
+      {reading && isSilent(reading.at, nowMs, topic) && (
         <span className="rc-broken">✕ {t.silent(format.time(reading.at, timeZone))}</span>
       )}
       {outside && band && (outside.below > 0 || outside.above > 0) ? (

@@ -2,6 +2,9 @@ import { Link, useParams, useSearchParams } from 'react-router';
 import type { House } from '../shared/api-types';
 import type { ClimateHour } from '../shared/climate-types';
 import { ClosedHouseNote } from '../shared/closed-houses';
+import { useMay } from '../people/signed-in';
+import { handMessages } from '../floor/hand-messages';
+import { byHandAt } from '../floor/hand-readings-state';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { useNow } from '../shared/now';
@@ -45,6 +48,8 @@ export function HouseClimateView() {
 
 function HouseClimate({ house, timeZone }: { house: House; timeZone: string | undefined }) {
   const t = useMessages(climateMessages);
+  const hand = useMessages(handMessages);
+  const mayRecord = useMay('record', house.site);
   const format = useFormats();
   const [params, setParams] = useSearchParams();
   const days = daysIn(params);
@@ -63,6 +68,11 @@ function HouseClimate({ house, timeZone }: { house: House; timeZone: string | un
           <Link className="rc-link rc-no-print" to={`/climate?site=${encodeURIComponent(house.site)}`}>
             {t.allHouses}
           </Link>
+          {mayRecord && (
+            <Link className="rc-link rc-no-print" to={byHandAt(house.site, house.code)}>
+              {hand.title}
+            </Link>
+          )}
           <label className="rc-row rc-no-print">
             <span className="rc-quiet">{t.period}</span>
             <select

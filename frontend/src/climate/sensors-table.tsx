@@ -60,7 +60,7 @@ export function SensorsTable({ house, flags, timeZone, nowMs }: SensorsTableProp
                         ) : (
                           t.noReading
                         )
-                      ) : isSilent(last, nowMs) ? (
+                      ) : isSilent(last, nowMs, topic) ? (
                         <span className="rc-broken">✕ {t.silent(format.dateTime(last, timeZone))}</span>
                       ) : (
                         format.dateTime(last, timeZone)

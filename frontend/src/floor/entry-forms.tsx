@@ -14,9 +14,11 @@ import { floorMessages } from './floor-messages';
 import {
   housesToMoveTo,
   isLossCause,
+  likeliestPromise,
   promisesFor,
   stagesAhead,
   traysFilled,
+  traysFor,
   wholeTyped,
   type Action,
 } from './floor-state';
@@ -151,23 +153,31 @@ function MoveForm({ batch, before, record, busy, earlier }: EntryFormProps) {
   );
 }
 
+const NO_PROMISE = '';
+
 function ShipForm({ batch, before, record, busy }: EntryFormProps) {
   const t = useMessages(floorMessages);
   const format = useFormats();
   const trayFormat = useFormatOf(batch);
   const old = before?.kind === 'ship' ? before : undefined;
-  const [typed, setTyped] = useState(old ? String(old.trays) : '');
-  const [promise, setPromise] = useState(old?.order === undefined ? undefined : `${old.order} ${old.line}`);
+  // Undefined until somebody says otherwise: then it is the likeliest promise, and what fills it.
+  const [typed, setTyped] = useState(old ? String(old.trays) : undefined);
+  const [promise, setPromise] = useState(old && (old.order === undefined ? NO_PROMISE : `${old.order} ${old.line}`));
   const [tried, setTried] = useState(false);
   const orders = useQuery({
     queryKey: keys.openOrders(),
     queryFn: ({ signal }) => answer(api.GET('/api/orders', { params: { query: { state: 'open' } }, signal })),
   });
   const promises = promisesFor(batch, orders.data ?? []);
-  const trays = wholeTyped(typed);
-  const lacks = trays === undefined || trays === 0;
   const most = trayFormat && traysFilled(batch, trayFormat);
-  const chosen = promises.find((each) => `${each.order} ${each.line}` === promise);
+  const chosen =
+    promise === undefined
+      ? likeliestPromise(promises)
+      : promises.find((each) => `${each.order} ${each.line}` === promise);
+  const likeliest = traysFor(chosen, most);
+  const amount = typed ?? String(likeliest ?? '');
+  const trays = wholeTyped(amount);
+  const lacks = trays === undefined || trays === 0;
   return (
     <Form
       busy={busy}
@@ -187,8 +197,10 @@ function ShipForm({ batch, before, record, busy }: EntryFormProps) {
           {
             name: 'trays',
             label: t.traysShipped,
-            value: typed,
-            placeholder: '0',
+            value: typed ?? '',
+            // Not yet typed, so that the first digit replaces it.
+            ...(likeliest === undefined ? {} : { start: likeliest }),
+            placeholder: typed === undefined ? amount || '0' : '0',
             hint: most === undefined ? undefined : t.fills(format.integer(most)),
             fault: tried && lacks ? t.typeAmount : undefined,
           },
@@ -196,7 +208,7 @@ function ShipForm({ batch, before, record, busy }: EntryFormProps) {
       />
       <fieldset className="choices tall">
         <legend>{t.forPromise}</legend>
-        <Choice chosen={chosen === undefined} choose={() => setPromise(undefined)}>
+        <Choice chosen={chosen === undefined} choose={() => setPromise(NO_PROMISE)}>
           {t.noPromise}
         </Choice>
         {promises.map((each) => (

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { BatchView, Instant } from '../shared/api-types';
+import type { BatchView, Instant, NewEntry } from '../shared/api-types';
 import { useMessages } from '../shared/messages';
 import { ProblemNote } from '../shared/screen-states';
 import { EntryForm } from './entry-forms';
@@ -16,7 +16,8 @@ import './floor.css';
 export interface EntryPanelProps {
   readonly batch: BatchView;
   readonly action: Action;
-  readonly done: () => void;
+  /** Safe on the device; `entry` is what was pressed. */
+  readonly done: (entry: NewEntry) => void;
   /** Key of a refused entry to put right. */
   readonly mends?: string | undefined;
   /** When it happened, if not now; 'unclear' while that is being typed. */
@@ -43,7 +44,7 @@ export function EntryPanel({ batch, action, done, mends, happened }: EntryPanelP
       } else {
         await outbox.add({ to: 'batch', batch: batch.id, batchName: batch.varietyName, entry });
       }
-      done();
+      done(entry);
     } catch (cause) {
       setFailure(cause);
     } finally {

@@ -7,9 +7,11 @@ export interface SaidWith {
   readonly t: EntryMessages;
   readonly format: Formats;
   readonly houseName: (code: string) => string;
+  /** By the order's id; undefined where it is not known. */
+  readonly customerOf?: (order: string) => string | undefined;
 }
 
-export function entryWords(entry: NewEntry | EntryView, { t, format, houseName }: SaidWith): string {
+export function entryWords(entry: NewEntry | EntryView, { t, format, houseName, customerOf }: SaidWith): string {
   const n = format.integer;
   const { kind } = entry;
   switch (kind) {
@@ -39,11 +41,28 @@ export function entryWords(entry: NewEntry | EntryView, { t, format, houseName }
       return [
         t.saidShip(n(entry.trays ?? 0)),
         entry.plants ? t.saidPlants(n(entry.plants)) : '',
-        entry.order ? t.saidForOrder : '',
+        entry.order ? forWhom(customerOf?.(entry.order), t) : '',
       ]
         .filter(Boolean)
         .join(', ');
     case 'reversal':
       return entry.reason ?? '';
   }
+}
+
+function forWhom(customer: string | undefined, t: EntryMessages): string {
+  return customer === undefined ? t.saidForOrder : t.saidFor(customer);
+}
+
+/** What was just pressed, with what the books had: "Count: 190 of 2,016". */
+export function echoWords(entry: NewEntry, alive: number, said: SaidWith): string {
+  const { t, format } = said;
+  const kind = t[`kind${entry.kind}`];
+  if (entry.kind === 'count' && 'plants' in entry) {
+    return `${kind}: ${t.saidOf(format.integer(entry.plants ?? 0), format.integer(alive))}`;
+  }
+  if (entry.kind === 'loss') {
+    return `${kind}: ${t.saidOf(format.integer(entry.plants), format.integer(alive))}, ${t[entry.cause]}`;
+  }
+  return `${kind}: ${entryWords(entry, said)}`;
 }

@@ -13,8 +13,10 @@ import { useHouses, useSites } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
 import { EntryPanel } from './entry-panel';
 import { entryMessages } from './entry-messages';
+import { echoWords } from './entry-words';
 import { floorMessages } from './floor-messages';
 import { actionsFor, isFinished, type Action } from './floor-state';
+import { HappenedChoice, type Happened } from './happened-choice';
 import { LastEntries } from './last-entries';
 import { UndoPanel, type Undoing } from './undo-panel';
 import { RefusedEntries } from './refused-entries';
@@ -36,6 +38,9 @@ export function FloorBatch({ id, action, mends, choose, leave }: FloorBatchProps
   const timeZone = useSites().data?.find((site) => site.code === batch.data?.site)?.timeZone;
   const [undoing, setUndoing] = useState<Undoing>();
   const [said, setSaid] = useState('');
+  const [happened, setHappened] = useState<Happened>();
+  const format = useFormats();
+  const houseName = (code: string) => houses.find((house) => house.code === code)?.name ?? code;
 
   if (batch.isPending) return <Loading />;
   if (!batch.data) {
@@ -57,6 +62,7 @@ export function FloorBatch({ id, action, mends, choose, leave }: FloorBatchProps
   if (action || undoing) {
     const back = () => {
       setUndoing(undefined);
+      setHappened(undefined);
       choose(undefined);
     };
     return (
@@ -76,21 +82,25 @@ export function FloorBatch({ id, action, mends, choose, leave }: FloorBatchProps
           <UndoPanel
             undoing={undoing}
             done={(outcome) => {
-              setSaid(outcome === 'removed' ? t.removed : outcome === 'sent' ? t.safe : '');
+              setSaid(outcome === 'removed' ? t.removed : outcome === 'sent' ? t.undoSent : '');
               back();
             }}
           />
         ) : (
           action && (
-            <EntryPanel
-              batch={batch.data}
-              action={action}
-              mends={mends}
-              done={() => {
-                setSaid(t.safe);
-                back();
-              }}
-            />
+            <>
+              <EntryPanel
+                batch={batch.data}
+                action={action}
+                mends={mends}
+                happened={happened}
+                done={(entry) => {
+                  setSaid(echoWords(entry, batch.data.plants.alive, { t: words, format, houseName }));
+                  back();
+                }}
+              />
+              {mends === undefined && <HappenedChoice timeZone={timeZone} onHappened={setHappened} />}
+            </>
           )
         )}
       </section>
@@ -107,23 +117,33 @@ export function FloorBatch({ id, action, mends, choose, leave }: FloorBatchProps
           {t.story}
         </Link>
       </div>
-      <ClosedHouseNote house={batch.data.house} />
-      <Figures batch={batch.data} timeZone={timeZone} stale={batch.isError} asOfMs={batch.dataUpdatedAt} said={said} />
-      <RefusedEntries batch={id} />
-      {isFinished(batch.data) && <p className="rc-quiet">{t.finished}</p>}
-      <div className="actions">
-        {actions.map((each) => (
-          <button
-            key={each}
-            type="button"
-            className={`floor-button ${each === 'count' ? 'primary' : ''}`}
-            onClick={() => choose(each)}
-          >
-            {label[each]}
-          </button>
-        ))}
+      <div className="floor-batch">
+        <div>
+          <ClosedHouseNote house={batch.data.house} />
+          <Figures
+            batch={batch.data}
+            timeZone={timeZone}
+            stale={batch.isError}
+            asOfMs={batch.dataUpdatedAt}
+            said={said}
+          />
+          <RefusedEntries batch={id} timeZone={timeZone} />
+          {isFinished(batch.data) && <p className="rc-quiet">{t.finished}</p>}
+          <div className="actions">
+            {actions.map((each) => (
+              <button
+                key={each}
+                type="button"
+                className={`floor-button ${each === 'count' ? 'primary' : ''}`}
+                onClick={() => choose(each)}
+              >
+                {label[each]}
+              </button>
+            ))}
+          </div>
+        </div>
+        <LastEntries batch={batch.data} timeZone={timeZone} undo={setUndoing} />
       </div>
-      <LastEntries batch={batch.data} timeZone={timeZone} undo={setUndoing} />
     </>
   );
 }
@@ -152,10 +172,12 @@ function Figures(props: {
       format.integer(lastCount.alive),
       format.dayOf(lastCount.at, timeZone),
     );
+  const isRefused = view.waiting.some((item) => item.refusal !== null && laneOf(item.message) === batch.id);
+  const echo = isRefused ? '' : said;
   const note = () => {
     if (stale) return `▲ ${t.old(format.time(new Date(asOfMs).toISOString(), timeZone))}`;
-    if (waiting > 0) return `▲ ${t.notInFigures(waiting)}`;
-    return outdated ? t.renewing : said && t.recorded;
+    if (waiting > 0) return `▲ ${[echo, t.notInFigures(waiting)].filter(Boolean).join(' · ')}`;
+    return [echo, outdated ? t.renewing : ''].filter(Boolean).join(' · ');
   };
   return (
     <section className={`figures ${outdated || waiting > 0 || stale ? 'outdated' : ''}`} aria-label={batch.varietyName}>

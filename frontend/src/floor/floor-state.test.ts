@@ -8,6 +8,7 @@ import {
   batchesFor,
   canBeUndone,
   housesToMoveTo,
+  likeliestPromise,
   lookFault,
   places,
   pressed,
@@ -16,6 +17,7 @@ import {
   sampleFault,
   stagesAhead,
   traysFilled,
+  traysFor,
   wholeTyped,
 } from './floor-state';
 
@@ -181,10 +183,18 @@ describe('finding', () => {
 
 describe('undoing', () => {
   test('is for entries that still count', () => {
-    expect(canBeUndone({ kind: 'loss', reversedBy: null })).toBe(true);
-    expect(canBeUndone({ kind: 'loss', reversedBy: 'x' })).toBe(false);
-    expect(canBeUndone({ kind: 'stick', reversedBy: null })).toBe(false);
-    expect(canBeUndone({ kind: 'reversal', reversedBy: null })).toBe(false);
+    expect(canBeUndone({ kind: 'loss', reversedBy: null }, [])).toBe(true);
+    expect(canBeUndone({ kind: 'loss', reversedBy: 'x' }, [])).toBe(false);
+    expect(canBeUndone({ kind: 'reversal', reversedBy: null }, [])).toBe(false);
+  });
+
+  test('is offered for sticking while nothing else stands on the books', () => {
+    const stick = { kind: 'stick', reversedBy: null } as const;
+    expect(canBeUndone(stick, [stick])).toBe(true);
+    expect(canBeUndone(stick, [stick, { kind: 'loss', reversedBy: null }])).toBe(false);
+    expect(canBeUndone(stick, [stick, { kind: 'loss', reversedBy: 'r' }, { kind: 'reversal', reversedBy: null }])).toBe(
+      true,
+    );
   });
 });
 
@@ -227,6 +237,18 @@ describe('shipping', () => {
     expect(found[0]).toMatchObject({ traysLeft: 4, onThisBatch: true });
   });
 
+  test('the likeliest promise is there at once and fills the trays, as far as there are any', () => {
+    const found = promisesFor(batch(), [
+      order('late', { shipOn: '2026-12-14', trays: 6 }),
+      order('early', { shipOn: '2026-11-30', trays: 6, shipped: 2 }),
+    ]);
+    expect(likeliestPromise(found)).toMatchObject({ order: 'early' });
+    expect(traysFor(found[0], 19)).toBe(4);
+    expect(traysFor(found[0], 3)).toBe(3);
+    expect(traysFor(found[0], 0)).toBeUndefined();
+    expect(likeliestPromise([])).toBeUndefined();
+  });
+
   // By hand: 2 000 / 102 = 19.6.
   test('the living plants fill whole trays only', () => {
     expect(traysFilled(batch(), { saleCount: 102 })).toBe(19);
@@ -239,5 +261,6 @@ test('an entry carries the moment of the press', () => {
     plants: 3,
     cause: 'rot',
     happenedAt: '2026-11-25T09:41:00.000Z',
+    confirmed: false,
   });
 });

@@ -190,9 +190,15 @@ export function remembering(lastUsed: readonly string[], id: string): readonly s
 
 // --- Undoing -----------------------------------------------------------------------------------------------------
 
-/** Sticking and reversals are not reversed, and nothing is reversed twice. */
-export function canBeUndone(entry: Pick<EntryView, 'kind' | 'reversedBy'>): boolean {
-  return entry.kind !== 'stick' && entry.kind !== 'reversal' && entry.reversedBy === null;
+type Undoable = Pick<EntryView, 'kind' | 'reversedBy'>;
+
+/** Reversals are not reversed, nothing is reversed twice, and sticking only while nothing else stands on the books. */
+export function canBeUndone(entry: Undoable, all: readonly Undoable[]): boolean {
+  if (entry.kind === 'reversal' || entry.reversedBy !== null) return false;
+  return (
+    entry.kind !== 'stick' ||
+    all.every(({ kind, reversedBy }) => kind === 'stick' || kind === 'reversal' || reversedBy !== null)
+  );
 }
 
 // --- Shipping ----------------------------------------------------------------------------------------------------
@@ -233,6 +239,17 @@ export function promisesFor(batch: BatchView, orders: readonly OrderView[]): rea
     .sort((a, b) => Number(b.onThisBatch) - Number(a.onThisBatch) || a.shipOn.localeCompare(b.shipOn));
 }
 
+/** The promise that trays leaving now are most likely for: the first of those on this batch, else the nearest in time. */
+export function likeliestPromise(promises: readonly OpenPromise[]): OpenPromise | undefined {
+  return promises[0];
+}
+
+/** What fills a promise, as far as the living plants go. */
+export function traysFor(promise: OpenPromise | undefined, filled: number | undefined): number | undefined {
+  if (promise === undefined || filled === undefined) return undefined;
+  return Math.min(promise.traysLeft, filled) || undefined;
+}
+
 /** Trays that the living plants fill to the sale count today. */
 export function traysFilled(batch: Pick<BatchView, 'plants'>, format: Pick<TrayFormat, 'saleCount'>): number {
   return Math.floor(batch.plants.alive / format.saleCount);
@@ -244,9 +261,9 @@ export function isLossCause(text: string): text is LossCause {
   return LOSS_CAUSES.some((each) => each === text);
 }
 
-/** The entry without its time; the time is the moment of the press. */
+/** The entry without its time; the time is the moment of the press. Who pressed it can be asked whether it is right. */
 export type Draft = NewEntry extends infer E ? (E extends NewEntry ? Omit<E, 'happenedAt'> : never) : never;
 
 export function pressed(draft: Draft, atMs: number): NewEntry {
-  return { ...draft, happenedAt: new Date(atMs).toISOString() } as NewEntry;
+  return { ...draft, happenedAt: new Date(atMs).toISOString(), confirmed: false } as NewEntry;
 }

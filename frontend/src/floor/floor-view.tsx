@@ -2,6 +2,7 @@ import { useCallback, useEffect, useState } from 'react';
 import { useSearchParams } from 'react-router';
 import { FloorPerson } from '../people/floor-person';
 import { OthersEntries } from '../people/others-entries';
+import { useMay } from '../people/signed-in';
 import { useMessages } from '../shared/messages';
 import { Failed, Loading } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
@@ -11,6 +12,8 @@ import { FloorFind } from './floor-find';
 import { lastUsedBatches, rememberBatches, rememberedSite, rememberSite } from './floor-memory';
 import { floorMessages } from './floor-messages';
 import { actionIn, remembering } from './floor-state';
+import { handMessages } from './hand-messages';
+import { HandReadings } from './hand-readings';
 import { RefusedEntries } from './refused-entries';
 import './floor.css';
 
@@ -20,6 +23,7 @@ import './floor.css';
  */
 export function FloorView() {
   const t = useMessages(floorMessages);
+  const hand = useMessages(handMessages);
   useScreenTitle(t.title);
   const [params, setParams] = useSearchParams();
   const sites = useSites();
@@ -28,6 +32,7 @@ export function FloorView() {
   const [restored, setRestored] = useState(false);
   const site = params.get('site') ?? only ?? (restored ? undefined : remembered);
   const batch = params.get('batch') ?? undefined;
+  const mayRead = useMay('record', site);
 
   const go = useCallback(
     (change: Readonly<Record<string, string | undefined>>, replace = false) =>
@@ -71,10 +76,25 @@ export function FloorView() {
         />
       );
     }
+    if (site !== undefined && params.get('do') === 'readings') {
+      return (
+        <HandReadings
+          site={site}
+          house={params.get('house') ?? undefined}
+          choose={(house) => go({ house }, true)}
+          leave={() => go({ do: undefined, house: undefined })}
+        />
+      );
+    }
     if (site !== undefined) {
       return (
         <>
-          <RefusedEntries />
+          {mayRead && (
+            <button type="button" className="floor-button hand-button" onClick={() => go({ do: 'readings' })}>
+              {hand.title}
+            </button>
+          )}
+          <RefusedEntries timeZone={sites.data?.find((each) => each.code === site)?.timeZone} />
           <FloorFind key={site} site={site} open={open} />
         </>
       );

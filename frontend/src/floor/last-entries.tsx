@@ -6,6 +6,7 @@ import { useBatchEntries } from '../shared/batch-queries';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { useHouses } from '../shared/setup-lists';
+import { useCustomers } from './customers';
 import { entryMessages } from './entry-messages';
 import { entryWords } from './entry-words';
 import { floorMessages } from './floor-messages';
@@ -29,6 +30,7 @@ export function LastEntries({
   const format = useFormats();
   const houses = useHouses().data ?? [];
   const entries = useBatchEntries(batch.id);
+  const customerOf = useCustomers(entries.data ?? []);
   const view = useOutbox();
   const who = useSignedIn()?.name;
   const waiting = waitingFor(view, batch.id).filter((item) => item.refusal === null);
@@ -38,6 +40,7 @@ export function LastEntries({
   const said = {
     t: words,
     format,
+    customerOf,
     houseName: (code: string) => houses.find((house) => house.code === code)?.name ?? code,
   };
   const newest = [...(entries.data ?? [])].sort((a, b) => b.position - a.position).slice(0, MOST_SHOWN);
@@ -89,7 +92,7 @@ export function LastEntries({
             />
             {entry.reversedBy && <span className="rc-quiet">{words.undone}</span>}
             {undoesWaiting.has(entry.id) && <span className="rc-at-risk">▲ {t.undoWaits}</span>}
-            {canBeUndone(entry) && !undoesWaiting.has(entry.id) && (
+            {canBeUndone(entry, entries.data ?? []) && !undoesWaiting.has(entry.id) && (
               <button
                 type="button"
                 className="floor-button"

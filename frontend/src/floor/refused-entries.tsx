@@ -9,7 +9,7 @@ import { entryWords } from './entry-words';
 import { actionIn } from './floor-state';
 
 /** Entries that the server would not take, of one batch or of all. */
-export function RefusedEntries({ batch }: { batch?: string }) {
+export function RefusedEntries({ batch, timeZone }: { batch?: string; timeZone: string | undefined }) {
   const words = useMessages(entryMessages);
   const format = useFormats();
   const houses = useHouses().data ?? [];
@@ -27,7 +27,8 @@ export function RefusedEntries({ batch }: { batch?: string }) {
             key={item.key}
             item={item}
             what={`${words[`kind${entry.kind}`]}: ${entryWords(entry, { t: words, format, houseName })}`}
-            about={`${id}, ${batchName}, ${format.dateTime(entry.happenedAt)}`}
+            about={`${id}, ${batchName}, ${format.dateTime(entry.happenedAt, timeZone)}`}
+            timeZone={timeZone}
             mendAt={action && `/floor?batch=${encodeURIComponent(id)}&do=${action}&mend=${item.key}`}
           />
         );

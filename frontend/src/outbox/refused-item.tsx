@@ -3,6 +3,7 @@ import { Link } from 'react-router';
 import { useSignedIn } from '../people/signed-in';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
+import { confirmed, doubtMessages, doubtWords, isDoubt } from './doubt-words';
 import { outbox } from './outbox';
 import { outboxMessages } from './outbox-messages';
 import type { Waiting } from './outbox-state';
@@ -28,14 +29,18 @@ interface RefusedItemProps {
   readonly about: string;
   /** Where it can be put right; left out where it is simply done again. */
   readonly mendAt?: string | undefined;
+  /** Of the site that it is about. */
+  readonly timeZone: string | undefined;
 }
 
-export function RefusedItem({ item, what, about, mendAt }: RefusedItemProps) {
+export function RefusedItem({ item, what, about, mendAt, timeZone }: RefusedItemProps) {
   const t = useMessages(outboxMessages);
   const why = useMessages(refusalMessages);
+  const doubt = useMessages(doubtMessages);
   const format = useFormats();
   const who = useSignedIn()?.name;
   const [sure, setSure] = useState(false);
+  const asks = item.refusal !== null && isDoubt(item.refusal);
   const by = item.by && item.by.name !== who ? item.by.displayName : undefined;
   return (
     <div className="refused-entry">
@@ -44,7 +49,15 @@ export function RefusedItem({ item, what, about, mendAt }: RefusedItemProps) {
         <br />
         <span className="rc-quiet">{[about, by].filter(Boolean).join(', ')}</span>
       </p>
-      {item.refusal && <p>{refusalWords(item.refusal, why, format.integer)}</p>}
+      {item.refusal && !asks && <p>{refusalWords(item.refusal, why, format.integer)}</p>}
+      {item.refusal && asks && (
+        <>
+          <p>{doubtWords(item.refusal, doubt, format, timeZone)}</p>
+          <p>
+            <strong>{doubt.title}</strong>
+          </p>
+        </>
+      )}
       {sure ? (
         <>
           <p>{t.discardSure}</p>
@@ -63,9 +76,18 @@ export function RefusedItem({ item, what, about, mendAt }: RefusedItemProps) {
             {t.discard}
           </button>
           {mendAt !== undefined && (
-            <Link className="floor-button primary" to={mendAt}>
+            <Link className={`floor-button ${asks ? '' : 'primary'}`} to={mendAt}>
               {t.mend}
             </Link>
+          )}
+          {asks && (
+            <button
+              type="button"
+              className="floor-button primary refused-confirm"
+              onClick={() => void outbox.mend(item.key, confirmed(item.message))}
+            >
+              {doubt.isRight}
+            </button>
           )}
         </div>
       )}

@@ -15,7 +15,7 @@ export function useMessageWords(): (message: Message) => { readonly what: string
   const houses = useHouses().data ?? [];
   const houseName = (code: string) => houses.find((house) => house.code === code)?.name ?? code;
   return (message) => {
-    if (message.to === 'round') return answerWords(message, rounds, format);
+    if (message.to === 'round') return answerWords(message, rounds, format, undefined);
     const { batch, batchName, entry } = message;
     return {
       what: `${words[`kind${entry.kind}`]}: ${entryWords(entry, { t: words, format, houseName })}`,

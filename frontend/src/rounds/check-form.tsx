@@ -7,8 +7,9 @@ import { useHouses } from '../shared/setup-lists';
 import { temperatureUnitName } from '../shared/units';
 import { AmountPad } from '../floor/amount-pad';
 import { Choice } from '../floor/form-parts';
+import { MoistureChoice } from './moisture-choice';
 import { roundsMessages } from './rounds-messages';
-import { mayReachStage, optionalFields, type RoundDraft, type RoundFault } from './rounds-state';
+import { mayReachStage, optionalFields, PESTS, type RoundDraft, type RoundFault } from './rounds-state';
 
 interface CheckFormProps {
   readonly item: RoundItem;
@@ -19,10 +20,9 @@ interface CheckFormProps {
   readonly back: () => void;
 }
 
-const PADDED: ReadonlySet<RoundField> = new Set(['cells', 'reached', 'plants', 'fungusGnats', 'shoreFlies']);
+const PADDED: ReadonlySet<RoundField> = new Set(['cells', 'reached', 'traps', ...PESTS]);
 /** Figures with a decimal point, typed and not counted. */
 const TYPED = ['ecMsPerCm', 'nitrogenPpm', 'boxC', 'standbyHours'] as const satisfies readonly RoundField[];
-const LEVELS = [1, 2, 3, 4, 5] as const;
 const COMPLETE = 0.9;
 
 /** Asks what the check asks for: amounts on the keypad, a level or a house by one press. */
@@ -31,7 +31,9 @@ export function CheckForm({ item, site, busy, record, back }: CheckFormProps) {
   const { temperature } = usePreferences();
   const [draft, setDraft] = useState<RoundDraft>({});
   const [faults, setFaults] = useState<ReadonlyMap<RoundField, RoundFault>>();
-  const padded = item.asks.filter((field) => PADDED.has(field));
+  const scouts = item.task === 'scouting';
+  const fields: readonly RoundField[] = scouts ? ['traps', ...PESTS] : item.asks;
+  const padded = fields.filter((field) => PADDED.has(field));
   const [chosen, setChosen] = useState<string>(padded[0] ?? '');
   const form = useRef<HTMLFormElement>(null);
   // One opened low on a phone would have its answer below the edge.
@@ -74,6 +76,14 @@ export function CheckForm({ item, site, busy, record, back }: CheckFormProps) {
           }))}
         />
       )}
+      {scouts && (
+        <Choice
+          chosen={PESTS.every((pest) => draft[pest] === '0')}
+          choose={() => put(Object.fromEntries(PESTS.map((pest) => [pest, '0'])))}
+        >
+          {t.noPests}
+        </Choice>
+      )}
       {item.asks.includes('reached') && (
         <div className="two" role="group" aria-label={t.reached}>
           <Choice chosen={draft.reached === '0'} choose={() => put({ reached: '0' })}>
@@ -93,23 +103,7 @@ export function CheckForm({ item, site, busy, record, back }: CheckFormProps) {
         </Choice>
       )}
       {item.asks.includes('level') && (
-        <fieldset className="choices round-levels">
-          <legend>
-            {t.level} {faultOf('level') && <span className="rc-broken">✕ {faultOf('level')}</span>}
-          </legend>
-          {LEVELS.map((level) => (
-            <button
-              key={level}
-              type="button"
-              className="floor-button choice"
-              aria-pressed={draft.level === String(level)}
-              aria-label={t.levelSaid(level)}
-              onClick={() => put({ level: String(level) })}
-            >
-              {level}
-            </button>
-          ))}
-        </fieldset>
+        <MoistureChoice value={draft.level ?? ''} choose={(level) => put({ level })} fault={faultOf('level')} />
       )}
       {item.asks.includes('house') && (
         <HouseChoice

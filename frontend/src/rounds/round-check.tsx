@@ -9,6 +9,7 @@ import { dateIn } from '../shared/weeks';
 import { treatmentsMessages } from '../treatments/treatments-messages';
 import { useAnswerCheck } from './answer-check';
 import { CheckForm } from './check-form';
+import { CountCheck } from './count-check';
 import { roundsMessages } from './rounds-messages';
 import { doneOf, isByLabel, optionalFields, type RoundDraft, type ShownItem } from './rounds-state';
 import { SkipForm } from './skip-form';
@@ -94,7 +95,15 @@ export function RoundCheck({ item, site, on }: { item: ShownItem; site: Site; on
           </button>
         </div>
       )}
-      {opened === 'done' && (
+      {opened === 'done' && item.task === 'count' && item.batch !== null && (
+        <CountCheck
+          batch={item.batch}
+          busy={busy}
+          record={(found) => void answer({ verb: 'done', body: { ...found, happenedAt: new Date().toISOString() } })}
+          back={() => setOpened(undefined)}
+        />
+      )}
+      {opened === 'done' && item.task !== 'count' && (
         <CheckForm item={item} site={site.code} busy={busy} record={done} back={() => setOpened(undefined)} />
       )}
       {opened === 'skip' && <SkipForm busy={busy} skip={skip} back={() => setOpened(undefined)} />}

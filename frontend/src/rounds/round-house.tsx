@@ -1,7 +1,9 @@
 import { useState } from 'react';
 import { Link } from 'react-router';
+import { byHandAt } from '../floor/hand-readings-state';
+import { handMessages } from '../floor/hand-messages';
 import { Offered } from '../people/offered';
-import { useSignedIn } from '../people/signed-in';
+import { useMay, useSignedIn } from '../people/signed-in';
 import type { Site } from '../shared/api-types';
 import type { RoundItem } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
@@ -9,6 +11,8 @@ import { useMessages } from '../shared/messages';
 import { ProblemNote } from '../shared/screen-states';
 import { useAnswerCheck } from './answer-check';
 import { ClashAdvice } from './clash-advice';
+import { AlikeChecks } from './alike-checks';
+import { answeredWords } from './answer-words';
 import { RoundCheck } from './round-check';
 import { roundsMessages } from './rounds-messages';
 import { byBatch, clashesTogether, type HouseRound, type ShownItem } from './rounds-state';
@@ -17,6 +21,8 @@ import { byBatch, clashesTogether, type HouseRound, type ShownItem } from './rou
 export function RoundHouse({ house, site, on }: { house: HouseRound; site: Site; on: string }) {
   const t = useMessages(roundsMessages);
   const format = useFormats();
+  const hand = useMessages(handMessages);
+  const mayRecord = useMay('record', site.code);
   return (
     <section aria-label={house.name} className="round-house">
       <h2>
@@ -28,9 +34,15 @@ export function RoundHouse({ house, site, on }: { house: HouseRound; site: Site;
           ✕ {t.houseBlocked(format.dateTime(house.blockedUntil, site.timeZone), house.blockedBy ?? '')}
         </p>
       )}
+      {mayRecord && (
+        <Link className="rc-link rc-no-print" to={byHandAt(site.code, house.house)}>
+          {hand.title}
+        </Link>
+      )}
       {clashesTogether(house.clashes).map(({ quantities, move }) => (
         <ClashAdvice key={quantities.join()} quantities={quantities} move={move} house={house.house} site={site} />
       ))}
+      <AlikeChecks open={house.open} site={site} on={on} />
       {byBatch(house.open).map(({ batch, items }) => (
         <div key={batch ?? ''} className="round-stop">
           {batch !== undefined && <BatchHead batch={batch} item={items[0]} />}
@@ -51,6 +63,15 @@ export function RoundHouse({ house, site, on }: { house: HouseRound; site: Site;
                   {item.state === 'done' ? '✓' : '–'} {t[item.task]}
                   {item.batch !== null && `, ${item.batch}`}{' '}
                   <small>{item.state === 'done' ? t.statedone : t.stateskipped}</small>{' '}
+                  {item.answer && item.unsent === undefined && (
+                    <small className="round-answer">
+                      {answeredWords(item.answer, t, {
+                        integer: format.integer,
+                        houseName: name,
+                        at: format.dateTime(item.answer.at, site.timeZone),
+                      })}
+                    </small>
+                  )}
                   {item.unsent !== undefined && <small className="rc-at-risk">▲ {t.unsent}</small>}
                 </span>
                 <Reopen item={item} site={site.code} />

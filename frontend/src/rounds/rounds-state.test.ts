@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { RoundAnswer, RoundMessage, Sent, Waiting } from '../outbox/outbox-state';
 import type { HouseOnTheWalk, RoundItem } from '../shared/climate-types';
 import {
+  alikeHere,
   asPressed,
   byBatch,
   byHouse,
@@ -20,6 +21,7 @@ const item = (id: string, house: string, change: Partial<RoundItem> = {}): Round
   batch: null,
   varietyName: null,
   trays: null,
+  alive: null,
   phase: null,
   task: 'scouting',
   dueOn: '2026-11-25',
@@ -29,6 +31,7 @@ const item = (id: string, house: string, change: Partial<RoundItem> = {}): Round
   blockedUntil: null,
   blockedBy: null,
   fits: [],
+  answer: null,
   ...change,
 });
 const stop = (house: string, change: Partial<HouseOnTheWalk> = {}): HouseOnTheWalk => ({
@@ -161,12 +164,26 @@ describe('the round', () => {
   });
 });
 
+test('what is the same for several batches of a house is closed together, and a count is not', () => {
+  const of = (id: string, task: RoundItem['task'], change: Partial<RoundItem> = {}) =>
+    item(id, 'a', { task, batch: id, ...change });
+  const groups = alikeHere([
+    of('1', 'mist-off'),
+    of('2', 'mist-off'),
+    of('3', 'mist-off', { state: 'blocked' }),
+    of('4', 'count'),
+    of('5', 'count'),
+    of('6', 'tone'),
+  ]);
+  expect(groups.map((items) => items.map(({ id }) => id))).toEqual([['1', '2']]);
+});
+
 describe('doing a check', () => {
   const look = { task: 'look-callus', asks: ['cells', 'reached'] } as const;
 
   test('sends what it asks for, and that the stage is reached when that was ticked', () => {
     expect(doneOf(look, { cells: '50', reached: '46', stageReached: true, note: ' even ' }, AT)).toEqual({
-      done: { happenedAt: AT, cells: 50, reached: 46, stageReached: true, note: 'even' },
+      done: { happenedAt: AT, cells: 50, reached: 46, stageReached: true, note: 'even', confirmed: false },
     });
   });
 
@@ -202,14 +219,16 @@ describe('doing a check', () => {
 
   test('takes the strength of a feed when it is given, and does without', () => {
     expect(doneOf({ task: 'feed-step', asks: [] }, { nitrogenPpm: '87.5' }, AT)).toEqual({
-      done: { happenedAt: AT, nitrogenPpm: 87.5 },
+      done: { happenedAt: AT, nitrogenPpm: 87.5, confirmed: false },
     });
-    expect(doneOf({ task: 'feed-step', asks: [] }, {}, AT)).toEqual({ done: { happenedAt: AT } });
+    expect(doneOf({ task: 'feed-step', asks: [] }, {}, AT)).toEqual({
+      done: { happenedAt: AT, confirmed: false },
+    });
   });
 
   test('sends nothing that does not belong to the task', () => {
     expect(doneOf({ task: 'tone', asks: [] }, { cells: '50', stageReached: true }, AT)).toEqual({
-      done: { happenedAt: AT },
+      done: { happenedAt: AT, confirmed: false },
     });
   });
 });

@@ -103,6 +103,29 @@ export function byBatch(items: readonly ShownItem[]): readonly Stop[] {
   return [...stops].map(([batch, own]) => ({ batch, items: own }));
 }
 
+/** What is done to a house rather than to a batch: one press may close it for all that stand there. */
+const ALIKE: ReadonlySet<RoundTask> = new Set([
+  'wean-mist',
+  'night-mist-off',
+  'mist-off',
+  'feed-step',
+  'moisture-check',
+  'prevention',
+  'tone',
+]);
+
+/** Open checks of a house that are the same for several of its batches. */
+export function alikeHere(open: readonly ShownItem[]): readonly (readonly [ShownItem, ...ShownItem[]])[] {
+  const byTask = new Map<RoundTask, [ShownItem, ...ShownItem[]]>();
+  for (const item of open) {
+    if (!ALIKE.has(item.task) || item.state === 'blocked') continue;
+    const others = byTask.get(item.task);
+    if (others) others.push(item);
+    else byTask.set(item.task, [item]);
+  }
+  return [...byTask.values()].filter(({ length }) => length > 1);
+}
+
 export interface Clashes {
   readonly quantities: readonly string[];
   readonly move: HouseOnTheWalk['clashes'][number]['move'];
@@ -142,10 +165,24 @@ export type RoundDraft = Partial<Readonly<Record<RoundField, string>>> & {
 
 export type RoundFault = 'needed' | 'whole' | 'number' | 'moreThanCells' | 'noCells';
 
-const WHOLE: ReadonlySet<RoundField> = new Set(['cells', 'reached', 'plants', 'level', 'fungusGnats', 'shoreFlies']);
+/** What a scout looks for; the first two are always asked for, the rest is told where it was counted. */
+export const PESTS = [
+  'fungusGnats',
+  'shoreFlies',
+  'thrips',
+  'aphids',
+  'whiteflies',
+  'mites',
+  'otherPests',
+] as const satisfies readonly RoundField[];
+
+const SCOUTED: readonly RoundField[] = ['traps', 'thrips', 'aphids', 'whiteflies', 'mites', 'otherPests'];
+
+const WHOLE: ReadonlySet<RoundField> = new Set(['cells', 'reached', 'plants', 'level', 'traps', ...PESTS]);
 
 /** Fields a task takes besides those it asks for. */
 export function optionalFields(task: RoundTask): readonly RoundField[] {
+  if (task === 'scouting') return SCOUTED;
   if (task === 'feed-step') return ['nitrogenPpm'];
   return task === 'arrival-check' ? ['boxC', 'standbyHours'] : [];
 }
@@ -197,6 +234,7 @@ export function doneOf(
       ...values,
       ...(draft.stageReached && mayReachStage(item.task) ? { stageReached: true } : {}),
       ...(note ? { note } : {}),
+      confirmed: false,
     } as RoundDone,
   };
 }

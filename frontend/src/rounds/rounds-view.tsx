@@ -88,7 +88,7 @@ function Round({ site }: { site: Site }) {
   };
   return (
     <div className="floor rounds">
-      <RefusedChecks site={site.code} />
+      <RefusedChecks site={site} />
       <div className="round-head rc-no-print">
         <DateInput label={t.day} value={on} onValue={(date) => put('on', date === today ? undefined : date)} />
         <label>

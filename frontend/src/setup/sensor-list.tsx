@@ -59,12 +59,12 @@ function useSensorColumns(items: Readonly<Record<ListName, readonly Item[]>>): {
     { head: t.topic, cell: as(({ topic }) => <span className="sensor-topic">{topic ?? '–'}</span>) },
     {
       head: t.lastSeen,
-      cell: as(({ code, house }) => {
+      cell: as(({ code, house, topic }) => {
         const found = health.bySensor.get(code);
         if (!found) return health.pending ? '…' : '–';
         if (found.lastAt === null) return t.never;
         const when = format.dateTime(found.lastAt, zones.get(houses.get(house)?.site ?? ''));
-        return isSilent(found.lastAt, nowMs) ? (
+        return isSilent(found.lastAt, nowMs, topic) ? (
           <span className="rc-broken">✕ {climate.silent(when)}</span>
         ) : (
           tight(when)

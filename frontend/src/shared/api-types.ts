@@ -75,6 +75,7 @@ type EntryOf<Kind extends EntryWire['kind'], Members extends keyof EntryWire> = 
 
 /** What a person can record about a batch. `happenedAt` is the device's time; the server adds its own. */
 export type NewEntry = Needing<EntryWire, 'happenedAt'> &
+  Pick<EntryWire, 'confirmed'> &
   (
     | (EntryOf<'loss', 'plants' | 'cause'> & { readonly note?: string })
     | (EntryOf<'stage', never> & { readonly stage: ReachableStage })

@@ -64,7 +64,17 @@ export const TASKS = everyWord<RoundTask>()([
 ]);
 export type RoundState = Schemas['RoundState'];
 /** What a check may ask for, and the amounts that may be told unasked. */
-export type RoundField = Schemas['RoundField'] | 'nitrogenPpm' | 'boxC' | 'standbyHours';
+export type RoundField =
+  | Schemas['RoundField']
+  | 'nitrogenPpm'
+  | 'boxC'
+  | 'standbyHours'
+  | 'traps'
+  | 'thrips'
+  | 'aphids'
+  | 'whiteflies'
+  | 'mites'
+  | 'otherPests';
 export type BoxCondition = Schemas['BoxCondition'];
 export const BOX_CONDITIONS = everyWord<BoxCondition>()(['fresh', 'wilted', 'damaged']);
 export type RoundItem = Schemas['RoundItemView'];

@@ -1,5 +1,6 @@
 import { DatePicker, type DatePickerI18n } from '@vaadin/react-components/DatePicker.js';
 import { useMemo } from 'react';
+import { flushSync } from 'react-dom';
 import { formatsFor } from './formats';
 import { usePreferences } from './preferences';
 import { dateTyped, dateWritten, type DateReader } from './typed-date';
@@ -41,9 +42,10 @@ export function DateInput({ label, value, onValue, fault, required }: DateInputP
       invalid={fault !== undefined}
       errorMessage={fault ?? ''}
       onValueChanged={(event) => {
-        if (event.detail.value !== value) onValue(event.detail.value);
+        // Enter commits the typed date and submits the form in one go: the form must hold the date by then.
+        if (event.detail.value !== value) flushSync(() => onValue(event.detail.value));
       }}
-      onUnparsableChange={() => onValue('')}
+      onUnparsableChange={() => flushSync(() => onValue(''))}
     />
   );
 }

@@ -1,11 +1,12 @@
 import { useMemo } from 'react';
 import type { Instant, LocalDate } from './api-types';
+import { useHomeZone } from './home-zone';
 import { usePreferences, type Preferences } from './preferences';
 import { temperatureShown, temperatureUnitName } from './units';
 
 /**
  * Numbers, dates and temperatures in the reader's language and units: `const format = useFormats()`.
- * Instants take the time zone of the site they belong to; without one they are shown in the device's zone.
+ * Instants take the time zone of the site they belong to; without one, that of the reader's site.
  */
 export interface Formats {
   /** 12,480 */
@@ -35,10 +36,14 @@ export interface Formats {
 
 export function useFormats(): Formats {
   const chosen = usePreferences();
-  return useMemo(() => formatsFor(chosen), [chosen]);
+  const homeZone = useHomeZone();
+  return useMemo(() => formatsFor(chosen, homeZone), [chosen, homeZone]);
 }
 
-export function formatsFor({ language, temperature }: Pick<Preferences, 'language' | 'temperature'>): Formats {
+export function formatsFor(
+  { language, temperature }: Pick<Preferences, 'language' | 'temperature'>,
+  homeZone?: string,
+): Formats {
   const locale = language === 'es' ? 'es-419' : 'en-GB';
   const numbers = new Map<string, Intl.NumberFormat>();
   const number = (value: number, options: Intl.NumberFormatOptions) => {
@@ -64,10 +69,10 @@ export function formatsFor({ language, temperature }: Pick<Preferences, 'languag
     dayMonth: (at) => date(at, { ...day, timeZone: 'UTC' }),
     date: (at) => date(at, { ...day, weekday: 'short', year: 'numeric', timeZone: 'UTC' }),
     weekday: (at) => date(at, { weekday: 'short', timeZone: 'UTC' }),
-    dayOf: (at, timeZone) => date(at, { ...day, timeZone }),
-    dateTime: (at, timeZone) => date(at, { ...day, ...clock, timeZone }),
+    dayOf: (at, timeZone = homeZone) => date(at, { ...day, timeZone }),
+    dateTime: (at, timeZone = homeZone) => date(at, { ...day, ...clock, timeZone }),
     month: (of) => date(`${of}-01T00:00:00Z`, { month: 'long', year: 'numeric', timeZone: 'UTC' }),
-    time: (at, timeZone) => date(at, { ...clock, timeZone }),
+    time: (at, timeZone = homeZone) => date(at, { ...clock, timeZone }),
     temperature: (celsius) =>
       `${number(temperatureShown(celsius, temperature), { minimumFractionDigits: 1, maximumFractionDigits: 1 })} ${temperatureUnitName(temperature)}`,
     temperatureUnit: temperatureUnitName(temperature),

@@ -63,6 +63,7 @@ export const keys = {
   boardNow: (request: object) => key('board-now', request),
   standIns: (week: string, confidence: number) => key('stand-ins', week, confidence),
   openOrders: () => key('orders', 'open'),
+  oneOrder: (id: string) => key('orders', 'one', id),
   climateGlance: (asked: object) => key('climate', null, asked),
   climateNow: (house: string) => key('climate', house, 'now'),
   climateSeries: (house: string, quantity: string, from: string, to: string) =>

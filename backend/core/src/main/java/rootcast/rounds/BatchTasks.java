@@ -95,8 +95,8 @@ final class BatchTasks {
                 ? site.dayOf(expected.p10())
                 : site.dayOf(tries.get(tries.size() - 1)).plusDays(rhythm.lookAgain());
         String why = tries.isEmpty()
-                ? "One batch in ten would have reached %s by now.".formatted(wanted)
-                : "Looked at %d times and not yet at %s.".formatted(tries.size(), wanted);
+                ? "One batch in ten would be %s by now.".formatted(words(wanted))
+                : "Looked at %d times and not yet %s.".formatted(tries.size(), words(wanted));
         return Optional.of(Due.of(task, batch, String.valueOf(tries.size() + 1), dueOn, why));
     }
 
@@ -205,6 +205,16 @@ final class BatchTasks {
 
     private StageRecipe previous(Phase phase) {
         return batch.recipe().of(Phase.values()[phase.ordinal() - 1]);
+    }
+
+    private static String words(Stage stage) {
+        return switch (stage) {
+            case STICK -> "stuck";
+            case CALLUS -> "callused";
+            case ROOT -> "rooted";
+            case READY -> "ready";
+            case SHIP -> "shipped";
+        };
     }
 
     private static String words(Phase phase) {

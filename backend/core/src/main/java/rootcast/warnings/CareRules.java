@@ -26,6 +26,9 @@ final class CareRules {
     private static final Duration FEED_GRACE = Duration.ofDays(3);
     private static final Duration SCOUTING_GRACE = Duration.ofDays(2);
 
+    /** So many hours in a row nobody reads by hand. */
+    private static final int HOURS_OF_A_PROBE = 6;
+
     private final Watched house;
     private final ResidentBatches residents;
     private final Rhythm rhythm;
@@ -46,10 +49,11 @@ final class CareRules {
                 .map(Care::at)
                 .toList();
         for (Measured measured : Measured.values()) {
-            for (long hour = fromHour; hour < untilHour; hour++) {
-                if (!Double.isNaN(house.hours().at(measured, hour))) {
+            int inARow = 0;
+            for (long hour = fromHour; hour < untilHour && inARow < HOURS_OF_A_PROBE; hour++) {
+                inARow = Double.isNaN(house.hours().at(measured, hour)) ? 0 : inARow + 1;
+                if (inARow == HOURS_OF_A_PROBE) {
                     firstMeasured.put(measured, hour);
-                    break;
                 }
             }
         }
@@ -120,7 +124,7 @@ final class CareRules {
         return now.isBefore(deadline) ? Sign.FINE : Sign.bad(ResidentBatches.names(present));
     }
 
-    /** Only of what was measured before: a house without a probe is not at fault every hour. */
+    /** Only of what a probe measured before: a house without one, or read by hand, is not at fault every hour. */
     Sign noReadings(Measured measured, long hour) {
         Long first = firstMeasured.get(measured);
         if (first == null || hour < first || residents.at(hour).isEmpty()) {

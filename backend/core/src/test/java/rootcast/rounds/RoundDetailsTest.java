@@ -58,7 +58,7 @@ class RoundDetailsTest {
         RoundItem look = new OneHouse().with(looked).item(12, Task.LOOK_ROOT);
 
         assertThat(look.id()).isEqualTo("look-root.B1.1");
-        assertThat(look.why()).isEqualTo("One batch in ten would have reached ROOT by now.");
+        assertThat(look.why()).isEqualTo("One batch in ten would be rooted by now.");
     }
 
     @Test
@@ -67,7 +67,7 @@ class RoundDetailsTest {
                 .write(day(7), new What.Look(Stage.CALLUS, 40, 20));
 
         assertThat(new OneHouse().with(looked).item(9, Task.LOOK_CALLUS).why())
-                .isEqualTo("Looked at 2 times and not yet at CALLUS.");
+                .isEqualTo("Looked at 2 times and not yet callused.");
     }
 
     @Test

@@ -152,7 +152,7 @@ class CareLimitsTest {
     }
 
     @Test
-    void readingsAreMissedAfterThreeHoursFromTheFirstThatEverCame() {
+    void readingsAreMissedAfterThreeHoursOnceAProbeHasReportedForSixInARow() {
         ScriptedHouse house = house(callused()).silent(Measured.AIR_C, 1, 3, 3);
 
         assertThat(of(WarningKind.NO_READINGS, house, 1, 5)).isEmpty();
@@ -167,11 +167,18 @@ class CareLimitsTest {
                 .isEmpty();
         assertThat(of(
                         WarningKind.NO_READINGS,
-                        house(callused()).without(Measured.MEDIUM_C).fault(Measured.MEDIUM_C, 2, 0, 1, 22),
+                        house(callused()).without(Measured.MEDIUM_C).fault(Measured.MEDIUM_C, 2, 0, 6, 22),
                         5,
                         0))
                 .singleElement()
-                .satisfies(warning -> assertThat(warning.since()).isEqualTo(at(2, 1)));
+                .satisfies(warning -> assertThat(warning.since()).isEqualTo(at(2, 6)));
+        assertThat(of(
+                        WarningKind.NO_READINGS,
+                        house(callused()).without(Measured.MEDIUM_C).fault(Measured.MEDIUM_C, 2, 0, 5, 22),
+                        5,
+                        0))
+                .as("a thermometer read by hand is not silent in between")
+                .isEmpty();
         assertThat(of(WarningKind.NO_READINGS, house(callused()).without(Measured.MOISTURE_LEVEL), 5, 0))
                 .as("a level is often seen by hand")
                 .isEmpty();

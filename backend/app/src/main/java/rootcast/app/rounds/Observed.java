@@ -13,13 +13,12 @@ public record Observed(
         @Nullable Sample sample,
         @Nullable String house,
         @Nullable Integer level,
-        @Nullable Integer fungusGnats,
-        @Nullable Integer shoreFlies,
+        Pests pests,
         @Nullable Double nitrogenPpm,
         @Nullable Double ecMsPerCm,
         @Nullable Arrival arrival,
         @Nullable String note) {
 
     static final Observed NOTHING =
-            new Observed(null, null, null, null, null, null, null, null, null, null, null, null, null);
+            new Observed(null, null, null, null, null, null, null, Pests.NONE_SAID, null, null, null, null);
 }

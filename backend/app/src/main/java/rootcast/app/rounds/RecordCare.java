@@ -8,9 +8,11 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
+import rootcast.app.ledger.Plausible;
 import rootcast.app.ledger.RecordEntry;
 import rootcast.app.ledger.store.PanacheLedger;
 import rootcast.app.people.Right;
@@ -54,7 +56,11 @@ public class RecordCare {
     @Inject
     RecordEntry recordEntry;
 
-    public RecordedCare done(String item, Instant happenedAt, Observed observed, String by, Instant now) {
+    @Inject
+    Plausible plausible;
+
+    /** @param asks whether whoever did it can be asked about what is hardly likely */
+    public RecordedCare done(String item, Instant happenedAt, Observed observed, boolean asks, String by, Instant now) {
         Found found = find(item, now);
         mayHappen(found, happenedAt, now);
         if (found.item().task() == Task.MOVE) {
@@ -65,6 +71,9 @@ public class RecordCare {
             entries.add(recordEntry
                     .record(found.item().batch(), happenedAt, what, observed.note(), by, now)
                     .id());
+        }
+        if (asks && !entries.isEmpty()) {
+            plausible.ask(ledger.batch(found.item().batch()).orElseThrow(), Set.copyOf(entries));
         }
         return write(found, true, happenedAt, null, observed, entries, by, now);
     }
@@ -115,8 +124,7 @@ public class RecordCare {
                 by,
                 reason,
                 observed.note(),
-                observed.fungusGnats(),
-                observed.shoreFlies(),
+                observed.pests(),
                 observed.nitrogenPpm(),
                 observed.arrival(),
                 entries);

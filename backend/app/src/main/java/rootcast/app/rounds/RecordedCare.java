@@ -21,8 +21,7 @@ public record RecordedCare(
         String recordedBy,
         @Nullable String reason,
         @Nullable String note,
-        @Nullable Integer fungusGnats,
-        @Nullable Integer shoreFlies,
+        Pests pests,
         @Nullable Double nitrogenPpm,
         @Nullable Arrival arrival,
         List<UUID> entries) {}

@@ -176,6 +176,46 @@ abstract class RoundsContract {
     }
 
     @Test
+    void aClosedItemSaysWhatWasFoundByWhomAndWhen() {
+        nursery.stuck(10, Duration.ofDays(7));
+        String count = item("count");
+        String scouting = item("scouting");
+        String prevention = item("prevention");
+        done(count, Map.of("plants", 990)).statusCode(200);
+        done(scouting, Map.of("fungusGnats", 3, "shoreFlies", 0, "thrips", 7, "traps", 4))
+                .statusCode(200);
+        post(prevention, "skipped", Map.of("reason", "organic house")).statusCode(200);
+
+        JsonPath round = round();
+        String counted = "find { it.id == '" + count + "' }.";
+        assertThat(round.getInt(counted + "alive")).isEqualTo(990);
+        assertThat(round.getInt(counted + "answer.done.plants")).isEqualTo(990);
+        assertThat(round.getString(counted + "answer.by")).isNotBlank();
+        assertThat(round.getString(counted + "answer.at"))
+                .isEqualTo(nursery.now().toString());
+        String scouted = "find { it.id == '" + scouting + "' }.answer.done.";
+        assertThat(round.getInt(scouted + "thrips")).isEqualTo(7);
+        assertThat(round.getInt(scouted + "traps")).isEqualTo(4);
+        assertThat(round.getString("find { it.id == '" + prevention + "' }.answer.reason"))
+                .isEqualTo("organic house");
+        assertThat(round.getString("find { it.task == 'moisture-check' }.answer"))
+                .isNull();
+    }
+
+    @Test
+    void aCountThatIsHardlyLikelyIsAskedAboutAndClosesNothingUntilConfirmed() {
+        String batch = nursery.stuck(10, Duration.ofDays(7));
+        String item = item("count");
+
+        done(item, Map.of("plants", 99, "confirmed", false))
+                .statusCode(409)
+                .body("type", equalTo("/problems/implausible-plants"));
+        assertThat(item("count")).isEqualTo(item);
+        done(item, Map.of("plants", 99, "confirmed", true)).statusCode(200);
+        assertThat(Nursery.batch(batch).getInt("plants.alive")).isEqualTo(99);
+    }
+
+    @Test
     void aRefusedEntryClosesNothing() {
         nursery.stuck(10, Duration.ofDays(7));
         String item = item("count");

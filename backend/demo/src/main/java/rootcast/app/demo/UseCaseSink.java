@@ -27,6 +27,7 @@ import rootcast.app.once.FactHead;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
 import rootcast.app.problem.Problem;
+import rootcast.app.rounds.Pests;
 import rootcast.app.rounds.RecordedCare;
 import rootcast.app.rounds.store.RoundCares;
 import rootcast.app.site.store.Places;
@@ -288,7 +289,7 @@ class UseCaseSink implements DemoSink {
         String batch = care.batch() == null ? null : batchIds.get(care.batch());
         String of = batch == null ? care.house() : batch;
         String item = care.task().wireName() + "." + of + (care.occurrence().isEmpty() ? "" : "." + care.occurrence());
-        Integer trapped = care.task() == Task.SCOUTING ? 2 : null;
+        Pests trapped = care.task() == Task.SCOUTING ? new Pests(4, 2, 2, 0, 0, 0, 0, 0) : Pests.NONE_SAID;
         return new RecordedCare(
                 UUID.randomUUID(),
                 care.site(),
@@ -297,7 +298,6 @@ class UseCaseSink implements DemoSink {
                 "demo",
                 null,
                 null,
-                trapped,
                 trapped,
                 null,
                 null,

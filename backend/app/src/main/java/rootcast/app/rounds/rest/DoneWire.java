@@ -13,11 +13,16 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.problem.Problem;
 import rootcast.app.rounds.Observed;
+import rootcast.app.rounds.Pests;
 import rootcast.ledger.Sample;
 import rootcast.rounds.Arrival;
 import rootcast.rounds.Task;
 
-/** That an item was done, with what its task asks for. */
+/**
+ * That an item was done, with what its task asks for.
+ *
+ * @param confirmed as for an entry: false asks if what was seen is hardly likely, true says that it is right
+ */
 record DoneWire(
         @NotNull OffsetDateTime happenedAt,
         @Nullable Integer cells,
@@ -31,12 +36,19 @@ record DoneWire(
         @Nullable Integer level,
         @Nullable Integer fungusGnats,
         @Nullable Integer shoreFlies,
+        @Nullable Integer traps,
+        @Nullable Integer thrips,
+        @Nullable Integer aphids,
+        @Nullable Integer whiteflies,
+        @Nullable Integer mites,
+        @Nullable Integer otherPests,
         @Nullable Double nitrogenPpm,
         @Nullable Double ecMsPerCm,
         @Nullable String condition,
         @Nullable Double boxC,
         @Nullable Double standbyHours,
-        @Nullable @Size(max = 2000) String note) {
+        @Nullable @Size(max = 2000) String note,
+        @Nullable Boolean confirmed) {
 
     private static final int MOST_CELLS = 20_000_000;
     private static final int MOST_TRAPPED = 100_000;
@@ -57,8 +69,7 @@ record DoneWire(
         within("reached", reached, 0, MOST_CELLS);
         within("plants", plants, 0, MOST_CELLS);
         within("level", level, 1, 5);
-        within("fungusGnats", fungusGnats, 0, MOST_TRAPPED);
-        within("shoreFlies", shoreFlies, 0, MOST_TRAPPED);
+        pests().forEach((name, found) -> within(name, found, 0, MOST_TRAPPED));
         within("nitrogenPpm", nitrogenPpm, 0, MOST_PPM);
         within("ecMsPerCm", ecMsPerCm, 0, MOST_MS_PER_CM);
         within("boxC", boxC, COLDEST_BOX_C, WARMEST_BOX_C);
@@ -71,8 +82,7 @@ record DoneWire(
                 sampled ? new Sample(sampledTrays, sampledCells, blanks) : null,
                 house,
                 level,
-                fungusGnats,
-                shoreFlies,
+                new Pests(traps, fungusGnats, shoreFlies, thrips, aphids, whiteflies, mites, otherPests),
                 nitrogenPpm,
                 ecMsPerCm,
                 condition == null ? null : new Arrival(conditionOf(condition), boxC, standbyHours),
@@ -95,6 +105,7 @@ record DoneWire(
             case LOOK_CALLUS, LOOK_ROOT, READY -> Set.of("stageReached");
             case FEED_STEP -> Set.of("nitrogenPpm");
             case ARRIVAL_CHECK -> Set.of("boxC", "standbyHours");
+            case SCOUTING -> Set.of("traps", "thrips", "aphids", "whiteflies", "mites", "otherPests");
             default -> Set.of();
         };
     }
@@ -124,8 +135,7 @@ record DoneWire(
         fields.put("blanks", blanks);
         fields.put("house", house);
         fields.put("level", level);
-        fields.put("fungusGnats", fungusGnats);
-        fields.put("shoreFlies", shoreFlies);
+        fields.putAll(pests());
         fields.put("nitrogenPpm", nitrogenPpm);
         fields.put("ecMsPerCm", ecMsPerCm);
         fields.put("condition", condition);
@@ -138,6 +148,19 @@ record DoneWire(
         if (asked != null && !(asked >= least && asked <= most)) {
             throw Problem.notAllowed(field, asked, "must lie between " + least + " and " + most);
         }
+    }
+
+    private Map<String, @Nullable Integer> pests() {
+        Map<String, @Nullable Integer> pests = new LinkedHashMap<>();
+        pests.put("fungusGnats", fungusGnats);
+        pests.put("shoreFlies", shoreFlies);
+        pests.put("traps", traps);
+        pests.put("thrips", thrips);
+        pests.put("aphids", aphids);
+        pests.put("whiteflies", whiteflies);
+        pests.put("mites", mites);
+        pests.put("otherPests", otherPests);
+        return pests;
     }
 
     private static void within(String field, @Nullable Integer asked, int least, int most) {

@@ -11,11 +11,13 @@ import org.jspecify.annotations.Nullable;
  *
  * @param task         arrival-check, wetting-agent, draught-look, ec-check, look-callus, look-root, wean-mist, night-mist-off, mist-off, feed-step, moisture-check, scouting,
  *                     prevention, count, move, tone or ready
+ * @param alive        plants by the books; null for what is of a house
  * @param state        due, carried-over, blocked, done or skipped
  * @param asks         fields that doing it must send
  * @param blockedUntil when the house may be entered again; null if it may be now
  * @param blockedBy    the product that closes it until then
  * @param fits         for a move: houses whose climate would suit
+ * @param answer       how it was closed; null while it is open
  */
 record RoundItemView(
         String id,
@@ -24,6 +26,7 @@ record RoundItemView(
         @Nullable String batch,
         @Nullable String varietyName,
         @Nullable Integer trays,
+        @Nullable Integer alive,
         @Nullable String phase,
         String task,
         LocalDate dueOn,
@@ -32,7 +35,8 @@ record RoundItemView(
         List<String> asks,
         @Nullable Instant blockedUntil,
         @Nullable String blockedBy,
-        List<String> fits) {
+        List<String> fits,
+        @Nullable AnswerView answer) {
 
     /** What closing or reopening an item answers. */
     record Closed(

@@ -131,6 +131,7 @@ public class RoundResource {
                         id,
                         wire.happenedAt().toInstant(),
                         wire.observed(task(id)),
+                        Boolean.FALSE.equals(wire.confirmed()),
                         caller.who().name(),
                         time.instant())));
     }

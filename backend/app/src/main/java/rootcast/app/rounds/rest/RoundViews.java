@@ -4,20 +4,29 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.UUID;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.crop.LiveCatalogue;
+import rootcast.app.ledger.RecordedBatch;
+import rootcast.app.ledger.store.PanacheLedger;
 import rootcast.app.rounds.Cared;
+import rootcast.app.rounds.RecordedCare;
 import rootcast.app.rounds.SiteCare;
+import rootcast.app.rounds.store.RoundCares;
 import rootcast.app.site.store.Places;
 import rootcast.crop.Band;
 import rootcast.crop.MistRegime;
 import rootcast.crop.RecipeClash;
 import rootcast.crop.RecipeQuantity;
 import rootcast.rounds.HouseClimateFit;
+import rootcast.ledger.Entry;
 import rootcast.rounds.RoundItem;
 import rootcast.rounds.Treatment;
 import rootcast.site.House;
@@ -32,6 +41,12 @@ class RoundViews {
     @Inject
     LiveCatalogue names;
 
+    @Inject
+    RoundCares cares;
+
+    @Inject
+    PanacheLedger ledger;
+
     List<RoundItemView> items(SiteCare.At at, List<RoundItem> items) {
         Map<String, String> houseNames = houseNames();
         Map<String, Cared> batches = new HashMap<>();
@@ -39,12 +54,54 @@ class RoundViews {
                 .values()
                 .forEach(all -> all.forEach(
                         cared -> batches.put(cared.snapshot().batch().id(), cared)));
+        Map<String, AnswerView> answers = answers(items);
         return items.stream()
-                .map(item -> view(at, item, houseNames, item.batch() == null ? null : batches.get(item.batch())))
+                .map(item -> view(
+                        at,
+                        item,
+                        houseNames,
+                        item.batch() == null ? null : batches.get(item.batch()),
+                        answers.get(item.id())))
                 .toList();
     }
 
-    private RoundItemView view(SiteCare.At at, RoundItem item, Map<String, String> houseNames, @Nullable Cared cared) {
+    private Map<String, AnswerView> answers(List<RoundItem> items) {
+        Collection<RecordedCare> closed = cares.ofItems(items.stream()
+                        .filter(RoundViews::isClosed)
+                        .map(RoundItem::id)
+                        .toList())
+                .values();
+        Set<String> touched = closed.stream()
+                .filter(care -> !care.entries().isEmpty())
+                .map(care -> care.care().batch())
+                .collect(Collectors.toSet());
+        Map<UUID, Entry> entries = new HashMap<>();
+        for (RecordedBatch batch : ledger.recorded(touched)) {
+            Objects.requireNonNullElse(batch.entries(), List.<Entry>of())
+                    .forEach(entry -> entries.put(entry.id(), entry));
+        }
+        Map<String, AnswerView> answers = new HashMap<>();
+        closed.forEach(care -> answers.put(
+                care.care().item(),
+                AnswerView.of(
+                        care,
+                        care.entries().stream()
+                                .map(entries::get)
+                                .filter(Objects::nonNull)
+                                .toList())));
+        return answers;
+    }
+
+    private static boolean isClosed(RoundItem item) {
+        return item.state() == RoundItem.State.DONE || item.state() == RoundItem.State.SKIPPED;
+    }
+
+    private RoundItemView view(
+            SiteCare.At at,
+            RoundItem item,
+            Map<String, String> houseNames,
+            @Nullable Cared cared,
+            @Nullable AnswerView answer) {
         return new RoundItemView(
                 item.id(),
                 item.house(),
@@ -54,6 +111,7 @@ class RoundViews {
                         ? null
                         : names.variety(cared.snapshot().batch().variety()).name(),
                 cared == null ? null : cared.snapshot().state().benchTrays(),
+                cared == null ? null : cared.snapshot().state().alivePlants(),
                 cared == null ? null : cared.phaseAt(at.now()).name(),
                 item.task().wireName(),
                 item.dueOn(),
@@ -62,7 +120,8 @@ class RoundViews {
                 item.task().asks(),
                 item.blockedBy() == null ? null : item.blockedBy().reentryAt(),
                 item.blockedBy() == null ? null : item.blockedBy().product(),
-                at.fit().waysOf(item.batch()).fits());
+                at.fit().waysOf(item.batch()).fits(),
+                answer);
     }
 
     List<RoundItemView.HouseOnTheWalk> houses(SiteCare.At at) {

@@ -7,6 +7,7 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.mapstruct.Mapper;
 import org.mapstruct.Mapping;
+import rootcast.app.rounds.Pests;
 import rootcast.app.rounds.RecordedCare;
 import rootcast.rounds.Arrival;
 
@@ -20,7 +21,10 @@ abstract class RoundCareMapper {
                     + " row.batch, row.dueOn, row.done, row.happenedAt, row.moistureLevel,"
                     + " row.ecMsPerCm))")
     @Mapping(target = "arrival", source = ".")
+    @Mapping(target = "pests", source = ".")
     abstract RecordedCare care(RoundCareRow row);
+
+    abstract Pests pests(RoundCareRow row);
 
     @Mapping(target = "item", source = "care.item")
     @Mapping(target = "task", source = "care.task")
@@ -34,6 +38,7 @@ abstract class RoundCareMapper {
     @Mapping(target = "boxCondition", source = "arrival.condition")
     @Mapping(target = "boxC", source = "arrival.boxC")
     @Mapping(target = "standbyHours", source = "arrival.standbyHours")
+    @Mapping(target = ".", source = "pests")
     @Mapping(target = "takenBackAt", ignore = true)
     @Mapping(target = "takenBackBy", ignore = true)
     @Mapping(target = "takenBackReason", ignore = true)

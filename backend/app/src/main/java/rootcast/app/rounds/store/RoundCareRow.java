@@ -29,6 +29,12 @@ public class RoundCareRow {
     public Integer moistureLevel;
     public Integer fungusGnats;
     public Integer shoreFlies;
+    public Integer traps;
+    public Integer thrips;
+    public Integer aphids;
+    public Integer whiteflies;
+    public Integer mites;
+    public Integer otherPests;
     public Double nitrogenPpm;
     public Double ecMsPerCm;
     public String boxCondition;

@@ -5,9 +5,12 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import rootcast.app.rounds.RecordedCare;
 
 /** Closed round items as stored. Those taken back are kept and not given out. */
@@ -38,6 +41,14 @@ public class RoundCares {
                 .stream()
                 .map(mapper::care)
                 .toList();
+    }
+
+    /** By item; those that are not closed are left out. */
+    public Map<String, RecordedCare> ofItems(Collection<String> items) {
+        return items.isEmpty()
+                ? Map.of()
+                : rows.list("item in ?1 and takenBackAt is null", items).stream()
+                        .collect(Collectors.toMap(row -> row.item, mapper::care, (first, second) -> first));
     }
 
     public Optional<RecordedCare> ofItem(String item) {

@@ -1,0 +1,28 @@
+import { messagesIn } from '../shared/messages';
+
+export const handMessages = messagesIn({
+  en: {
+    title: 'Read by hand',
+    back: 'Back',
+    house: 'House',
+    air: 'Air',
+    medium: 'Medium',
+    humidity: 'Humidity',
+    nothing: 'Type what you read.',
+    notANumber: 'Type one number.',
+    recorded: (house: string, n: number) =>
+      n === 1 ? `${house}: 1 reading recorded` : `${house}: ${n} readings recorded`,
+  },
+  es: {
+    title: 'Lectura a mano',
+    back: 'Volver',
+    house: 'Invernadero',
+    air: 'Aire',
+    medium: 'Sustrato',
+    humidity: 'Humedad del aire',
+    nothing: 'Escriba lo que leyó.',
+    notANumber: 'Escriba un número.',
+    recorded: (house: string, n: number) =>
+      n === 1 ? `${house}: 1 lectura anotada` : `${house}: ${n} lecturas anotadas`,
+  },
+});
