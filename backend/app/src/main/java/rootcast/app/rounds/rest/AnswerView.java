@@ -9,6 +9,7 @@ import rootcast.app.rounds.RecordedCare;
 import rootcast.ledger.Entry;
 import rootcast.ledger.Sample;
 import rootcast.ledger.What;
+import rootcast.rounds.Arrival;
 
 /**
  * How an item was closed.
@@ -36,6 +37,7 @@ record AnswerView(
         Sample sample = sampled == null ? null : sampled.sample();
         What.Move move = first(entries, What.Move.class);
         Pests pests = care.pests();
+        Arrival arrival = care.arrival();
         return new DoneWire(
                 care.care().at().atOffset(ZoneOffset.UTC),
                 look == null ? null : look.cells(),
@@ -56,6 +58,10 @@ record AnswerView(
                 pests.mites(),
                 pests.otherPests(),
                 care.nitrogenPpm(),
+                care.care().ecMsPerCm(),
+                arrival == null ? null : arrival.condition().wireName(),
+                arrival == null ? null : arrival.boxC(),
+                arrival == null ? null : arrival.standbyHours(),
                 care.note(),
                 null);
     }
