@@ -84,10 +84,10 @@ export function FloorFind({ site, open }: { site: string; open: (batch: string) 
               <span className="found-detail">
                 <b>{batch.id}</b>, {houses.find((house) => house.code === batch.house)?.name ?? batch.house}
               </span>
-              {closedWords(batch.house) !== undefined && (
-                <span className="found-detail rc-broken">✕ {closedWords(batch.house, 'short')}</span>
-              )}
               <span className="found-stage">{stages[`stage${batch.stage}`]}</span>
+              {closedWords(batch.house) !== undefined && (
+                <span className="found-closed rc-broken">✕ {closedWords(batch.house, 'short')}</span>
+              )}
             </button>
           </li>
         ))}

@@ -25,9 +25,11 @@ export function SettleWarning({ warning, site }: { warning: WarningView; site: S
   const mayRecord = useMay('record', site.code);
   const [treating, setTreating] = useState(false);
   const items = settlingItems(warning, asPressed(round.data ?? [], outbox, on, round.dataUpdatedAt));
+  const treatable = warning.kind === 'prevention-missed' && mayRecord;
+  if (!treatable && items.length === 0) return null;
   return (
     <div className="floor warning-settle">
-      {warning.kind === 'prevention-missed' && mayRecord && (
+      {treatable && (
         <Button theme="primary" className="rc-no-print" onClick={() => setTreating(true)}>
           {t.recordTreatment}
         </Button>

@@ -15,6 +15,7 @@ import java.nio.file.Path;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -240,6 +241,9 @@ class AccessMatrixTest {
                             batch,
                             time.instant().minus(Duration.ofHours(1))));
             treatment();
+            Map<String, Object> closing = new HashMap<>(AccessTable.treatment(this));
+            closing.put("reentryHours", 12);
+            nursery.post("/api/treatments", closing).statusCode(201);
             order = nursery.order(nursery.nextMonday().plusWeeks(1), 1)
                     .statusCode(201)
                     .extract()
