@@ -146,10 +146,10 @@ test('a typed date and Enter stick the batch on that date, and the undo takes it
   const dialog = page.getByRole('dialog', { name: 'Stick a batch' });
   const choose = async (label: string, text: string) => {
     await dialog.getByRole('combobox', { name: label }).fill(text);
-    await page.keyboard.press('Enter');
+    await page.getByRole('option', { name: text }).first().click();
   };
   await choose('Variety', batch.varietyName);
-  await choose('Tray format', batch.trayFormat);
+  await choose('Tray format', `${batch.trayFormat}:`);
   const houses: readonly { code: string; name: string }[] = await (await page.request.get('/api/houses')).json();
   await choose('House', houses.find(({ code }) => code === batch.house)?.name ?? batch.house);
   await dialog.getByRole('textbox', { name: 'Trays' }).fill('3');

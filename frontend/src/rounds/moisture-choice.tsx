@@ -1,5 +1,6 @@
 import { useMessages } from '../shared/messages';
 import { roundsMessages } from './rounds-messages';
+import './moisture.css';
 
 const LEVELS = [1, 2, 3, 4, 5] as const;
 
