@@ -7,7 +7,7 @@ import { aliveBySample, places, sampleFault, wholeTyped } from './floor-state';
 import { Choice, Form, signed, useFormatOf, type EntryFormProps } from './form-parts';
 
 /** Living plants, all of them or a sample of the trays. */
-export function CountForm({ batch, before, record, busy }: EntryFormProps) {
+export function CountForm({ batch, before, record, busy }: Omit<EntryFormProps, 'earlier'>) {
   const t = useMessages(floorMessages);
   const [whole, setWhole] = useState(!(before?.kind === 'count' && 'blanks' in before));
   return (

@@ -49,6 +49,7 @@ export function CheckForm({ item, site, busy, record, back }: CheckFormProps) {
     return mine ? t[mine] : undefined;
   };
   const cells = Number(draft.cells);
+  const label = (field: RoundField) => (field === 'boxC' ? t.boxC(temperatureUnitName(temperature)) : t[field]);
   const share = cells > 0 && draft.reached ? Number(draft.reached) / cells : undefined;
   return (
     <form
@@ -68,7 +69,7 @@ export function CheckForm({ item, site, busy, record, back }: CheckFormProps) {
           onValue={(name, value) => put({ [name]: value })}
           fields={padded.map((field) => ({
             name: field,
-            label: t[field],
+            label: label(field),
             value: draft[field] ?? '',
             placeholder: '–',
             ...(field === 'cells' ? { start: 50 } : {}),
@@ -130,7 +131,7 @@ export function CheckForm({ item, site, busy, record, back }: CheckFormProps) {
         (field) => item.asks.some((asked) => asked === field) || optionalFields(item.task).includes(field),
       ).map((field) => (
         <label key={field} className="note">
-          <span>{field === 'boxC' ? t.boxC(temperatureUnitName(temperature)) : t[field]}</span>
+          <span>{label(field)}</span>
           <input
             value={draft[field] ?? ''}
             inputMode="decimal"

@@ -9,6 +9,7 @@ import type { RoundItem } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { ProblemNote } from '../shared/screen-states';
+import { useHouses } from '../shared/setup-lists';
 import { useAnswerCheck } from './answer-check';
 import { ClashAdvice } from './clash-advice';
 import { AlikeChecks } from './alike-checks';
@@ -23,6 +24,8 @@ export function RoundHouse({ house, site, on }: { house: HouseRound; site: Site;
   const format = useFormats();
   const hand = useMessages(handMessages);
   const mayRecord = useMay('record', site.code);
+  const houses = useHouses().data ?? [];
+  const name = (code: string) => houses.find((each) => each.code === code)?.name ?? code;
   return (
     <section aria-label={house.name} className="round-house">
       <h2>
