@@ -127,12 +127,12 @@ export const storyMessages = messagesIn({
     whatIf: '¿Y si…?',
     print: 'Imprimir',
     alive: 'plantas vivas',
-    trays: 'bandejas en la mesa',
+    trays: 'charolas en la mesa',
     lost: 'perdidas',
     shipped: 'enviadas',
     stage: 'etapa',
     ready: 'lista',
-    saleable: 'bandejas vendibles',
+    saleable: 'charolas vendibles',
     house: 'nave',
     since: (when: string) => `desde el ${when}`,
     ofStuck: (n: string) => `de ${n} plantadas`,
@@ -142,7 +142,7 @@ export const storyMessages = messagesIn({
       `por muestra de ${counted(cells, 'celda', 'celdas')} unas ${plants} el ${when}`,
     neverCounted: 'aún sin contar',
     stuckOn: (when: string, trays: string, house: string) =>
-      `Plantado el ${when}, ${counted(trays, 'bandeja', 'bandejas')}, ahora en ${house}`,
+      `Plantado el ${when}, ${counted(trays, 'charola', 'charolas')}, ahora en ${house}`,
     staleNote: (when: string) => `Estas cifras son de las ${when}; el servidor no responde.`,
     notYetIn: (n: number) =>
       n === 1
@@ -164,7 +164,7 @@ export const storyMessages = messagesIn({
     pictureLost: 'Perdidas',
     pictureShipped: 'Enviadas',
     pictureAlive: 'Vivas',
-    pictureExpected: 'Bandejas esperadas',
+    pictureExpected: 'Charolas esperadas',
     pictureSure: 'Nueve de diez veces',
     plants: 'plantas',
     outlook: 'Perspectiva',
@@ -179,7 +179,7 @@ export const storyMessages = messagesIn({
     rooted: 'Enraizado',
     readyRow: 'Listo',
     saleableSaid: (p10: string, p50: string, p90: string) =>
-      `Bandejas vendibles: unas ${p50}. Nueve de diez veces al menos ${p10}, una de diez ${p90} o más.`,
+      `Charolas vendibles: unas ${p50}. Nueve de diez veces al menos ${p10}, una de diez ${p90} o más.`,
     usableUntil: (when: string) => `Se puede vender hasta el ${when}.`,
     noneMissing: 'Cada hora hasta ahora tiene lectura.',
     missing: (hours: string, from: string) =>

@@ -29,12 +29,12 @@ export const refusalMessages = messagesIn({
     'more-than-alive': (r: Figures) =>
       `Anotó ${r('asked')} plantas; según el libro hay ${r('alive')} vivas. Anote menos o cuente primero el lote.`,
     'more-than-stuck': (r: Figures) => `Contó ${r('asked')}; como mucho se plantaron ${r('most')} que no han salido.`,
-    'more-than-saleable': (r: Figures) => `Anotó ${r('asked')} bandejas; las plantas vivas llenan ${r('saleable')}.`,
+    'more-than-saleable': (r: Figures) => `Anotó ${r('asked')} charolas; las plantas vivas llenan ${r('saleable')}.`,
     'sample-beyond-batch': (r: Figures) =>
-      `La muestra es mayor que el lote: hay ${r('benchTrays')} bandejas de ${r('cellsPerTray')} celdas en la mesa.`,
+      `La muestra es mayor que el lote: hay ${r('benchTrays')} charolas de ${r('cellsPerTray')} celdas en la mesa.`,
     'stage-goes-back': () =>
       'El lote ya está en esta etapa o más adelante. Deshaga el registro anterior si estaba mal.',
-    'ship-before-rooted': () => 'Las bandejas salen a partir de "enraizado". Anote primero la etapa si ya enraizó.',
+    'ship-before-rooted': () => 'Las charolas salen a partir de "enraizado". Anote primero la etapa si ya enraizó.',
     'already-there': () => 'El lote ya está en esa nave.',
     'already-reversed': () => 'Este registro ya se deshizo.',
     'cannot-be-reversed': () => 'Este tipo de registro no se deshace. Anote lo que es cierto ahora.',

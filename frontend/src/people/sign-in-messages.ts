@@ -76,7 +76,7 @@ export const signInMessages = messagesIn({
     making: 'Making the account …',
   },
   es: {
-    product: 'La única lista de bandejas del vivero',
+    product: 'La única lista de charolas del vivero',
     language: 'Idioma',
     title: 'Entrar',
     name: 'Nombre',

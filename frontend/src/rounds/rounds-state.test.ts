@@ -191,7 +191,7 @@ describe('doing a check', () => {
     const box = { task: 'arrival-check', asks: ['condition'] } as const;
 
     expect(doneOf(box, { condition: 'wilted', boxC: '50', standbyHours: ' ' }, AT, 'F')).toEqual({
-      done: { happenedAt: AT, condition: 'wilted', boxC: 10 },
+      done: { happenedAt: AT, condition: 'wilted', boxC: 10, confirmed: false },
     });
     expect(doneOf(box, { boxC: 'cool' }, AT)).toEqual({
       faults: new Map([

@@ -5,7 +5,7 @@ const FOLDERS = ['batches', 'board', 'setup', 'shared', 'track-record', 'what-if
 
 const files = import.meta.glob<Record<string, unknown>>('../*/*-messages.ts', { eager: true });
 const MANY =
-  /(?<![\d.,] ?)\b1 (batches|blanks|cases|cells|days|entries|hours|houses|items|plants|promises|readings|rows|trays|weeks|artículos|bandejas|casos|celdas|charolas|días|filas|horas|lecturas|lotes|plantas|promesas)\b/;
+  /(?<![\d.,] ?)\b1 (batches|blanks|cases|cells|days|entries|hours|houses|items|plants|promises|readings|rows|trays|weeks|artículos|casos|celdas|charolas|días|filas|horas|lecturas|lotes|plantas|promesas)\b/;
 
 type Message = string | ((...args: never[]) => unknown);
 

@@ -108,7 +108,7 @@ export const trackRecordMessages = messagesIn({
     level: 'En conjunto no se adelantaron ni se atrasaron.',
     held: (stated: string, held: string) => `Los márgenes del ${stated} acertaron el ${held} de las veces.`,
     kept: (share: string, cases: string) =>
-      `Las bandejas prometidas estaban en el ${share} de ${counted(cases, 'caso', 'casos')}.`,
+      `Las charolas prometidas estaban en el ${share} de ${counted(cases, 'caso', 'casos')}.`,
     noPromises: 'Aún no venció ninguna promesa.',
     calendar: 'Contar días de calendario',
     degreeDays: 'Solo grados día',
@@ -124,7 +124,7 @@ export const trackRecordMessages = messagesIn({
     leanLevel: 'en conjunto ni antes de tiempo ni tarde',
     ranges: 'Márgenes del 80 %',
     rangesStated: 'de las veces acertaron',
-    promises: 'Bandejas prometidas',
+    promises: 'Charolas prometidas',
     promisesThere: (cases: string) => `estaban, de ${counted(cases, 'caso', 'casos')}`,
     lossHelp: (pinball: string, crps: string) =>
       `Ambas están en días, y menos es mejor. Juzgan el margen entero y no solo su centro: una fecha fuera de un margen estrecho cuesta más que fuera de uno ancho, y un margen más ancho de lo debido también cuesta. De tres puntos del margen (pérdida de cuantiles): ${pinball}. De todo el margen (puntuación de probabilidad): ${crps}.`,

@@ -123,9 +123,9 @@ export const whatIfMessages = messagesIn({
     checkLines: 'Hay líneas por corregir.',
     empty: 'Nada que probar todavía',
     emptyHelp:
-      'Elija una nave y otra temperatura del sustrato, o un lote y otra nave, y vea qué fechas y bandejas se mueven.',
+      'Elija una nave y otra temperatura del sustrato, o un lote y otra nave, y vea qué fechas y charolas se mueven.',
     changed: 'Las líneas de arriba cambiaron después; pulse “Ver qué pasa”.',
-    noEffect: 'No cambiaría nada: ni fechas, ni bandejas vendibles, ni bandejas libres.',
+    noEffect: 'No cambiaría nada: ni fechas, ni charolas vendibles, ni charolas libres.',
     earlier: (n: string, days: string) =>
       `${counted(n, 'lote', 'lotes')} estarían listos antes, hasta ${counted(days, 'día', 'días')}.`,
     oneEarlier: (days: string) => `Un lote estaría listo ${counted(days, 'día', 'días')} antes.`,
@@ -134,7 +134,7 @@ export const whatIfMessages = messagesIn({
     oneLater: (days: string) => `Un lote estaría listo ${counted(days, 'día', 'días')} después.`,
     open: (confidence: string, risen: string, fallen: string) =>
       `Charolas abiertas al ${confidence}: más en ${risen} y menos en ${fallen} lugares del tablero.`,
-    openSame: (confidence: string) => `Las bandejas libres al ${confidence} seguirían igual.`,
+    openSame: (confidence: string) => `Las charolas libres al ${confidence} seguirían igual.`,
     unchanged: (n: number, count: string) =>
       n === 1 ? 'Otro lote no cambiaría.' : `Otros ${count} lotes no cambiarían.`,
     asOf: (when: string) => `a las ${when}`,
@@ -143,9 +143,9 @@ export const whatIfMessages = messagesIn({
     readyBefore: 'Listo ahora',
     readyAfter: 'Listo entonces',
     days: 'Días',
-    saleable: 'Bandejas vendibles',
-    cells: 'Bandejas libres que cambian',
-    format: 'Bandeja',
+    saleable: 'Charolas vendibles',
+    cells: 'Charolas libres que cambian',
+    format: 'Charola',
     site: 'Sitio',
     week: 'Semana',
     before: 'Ahora',
