@@ -126,7 +126,7 @@ test('fits a phone', async ({ page }) => {
   const house = await aFullHouse(page);
   for (const path of ['/climate', `/climate/${house.code}`]) {
     await page.goto(path);
-    await expect(page.getByText(/°C/).first()).toBeVisible();
+    await expect(page.locator('main').getByText(/°C/).first()).toBeVisible();
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
   }
   await expectAccessible(page);

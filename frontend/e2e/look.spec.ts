@@ -36,7 +36,7 @@ test('a look on Floor moves the outlook, and its undo takes it out again', async
   await page.getByRole('button', { name: 'None yet' }).tap();
   await expectAccessible(page);
   await page.getByRole('button', { name: 'Record' }).tap();
-  await expect(page.getByText('none of 50 cells yet: Rooted')).toBeVisible();
+  await expect(page.getByText('none of 50 cells yet: Rooted', { exact: true })).toBeVisible();
   await expect
     .poll(async () => (await get<readonly EntryView[]>(page, `/api/batches/${batch.id}/entries`)).at(-1))
     .toMatchObject({ kind: 'look', stage: 'ROOT', cells: 50, reached: 0 });
