@@ -259,7 +259,7 @@ test('what could not be loaded is said, with a way to try again', async ({ page 
 /** Every state of these screens that there is something to see in. */
 async function walk(page: Page, look: (name: string) => Promise<void>): Promise<void> {
   await page.goto('/setup/sensors');
-  await expect(page.getByText(/°C/).first()).toBeVisible();
+  await expect(page.locator('main').getByText(/°C/).first()).toBeVisible();
   await look('list');
   await page.goto('/setup/sensors/~new');
   await page.getByRole('button', { name: 'Save' }).click();

@@ -17,12 +17,12 @@ export function AlikeChecks({ open, site, on }: { open: readonly ShownItem[]; si
   const groups = alikeHere(open);
   if (groups.length === 0 || !mayRecord || on > dateIn(site.timeZone, Date.now())) return null;
   return (
-    <section className="round-alike rc-no-print" aria-label={t.alike}>
+    <div className="round-alike rc-no-print">
       <h3>{t.alike}</h3>
       {groups.map((items) => (
         <AlikeCheck key={items[0].task} items={items} site={site.code} />
       ))}
-    </section>
+    </div>
   );
 }
 
