@@ -206,10 +206,10 @@ test('what a table leaves open is asked for beside the field, and a change asks 
   await expect(page.getByText('This quantity does not come in that unit.')).toBeVisible();
   await page.getByLabel('Unit of medium').selectOption('Cel');
   await page.getByRole('button', { name: 'Preview' }).click();
-  await expect(page.getByRole('button', { name: /^Take in/ })).toBeVisible();
+  await expect(page.getByRole('button', { name: /^Import \d/ })).toBeVisible();
   await page.getByLabel('Decimal sign').selectOption(',');
   await expect(page.getByText('look at it again')).toBeVisible();
-  await expect(page.getByRole('button', { name: /^Take in/ })).toHaveCount(0);
+  await expect(page.getByRole('button', { name: /^Import \d/ })).toHaveCount(0);
 });
 
 test('a server that does not answer loses nothing: the same table is taken once', async ({ page, context }) => {
@@ -278,7 +278,7 @@ async function walk(page: Page, look: (name: string) => Promise<void>): Promise<
   await page.getByLabel('What air measures').selectOption('ec');
   await page.getByLabel('Unit of air').selectOption('uS/cm');
   await page.getByRole('button', { name: 'Preview' }).click();
-  await expect(page.getByRole('button', { name: /^Take in/ })).toBeVisible();
+  await expect(page.getByRole('button', { name: /^Import \d/ })).toBeVisible();
   await look('table-preview');
   await givenIngest(page);
   await page.goto('/setup/ingest');
