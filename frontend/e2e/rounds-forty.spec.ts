@@ -87,6 +87,10 @@ async function fillIn(check: Locator): Promise<boolean> {
   if (await noneYet.count()) await noneYet.tap();
   const level = check.getByRole('button', { name: /^3: / });
   if (await level.count()) await level.tap();
+  const fresh = check.getByRole('button', { name: 'fresh', exact: true });
+  if (await fresh.count()) await fresh.tap();
+  const conductivity = check.getByRole('textbox', { name: 'EC of the medium, mS/cm' });
+  if (await conductivity.count()) await conductivity.fill('1.5');
   if ((await check.getByRole('group', { name: /^To house/ }).count()) === 0) return true;
   const suiting = check.getByRole('button', { name: /suits/ });
   if ((await suiting.count()) === 0) return false;
