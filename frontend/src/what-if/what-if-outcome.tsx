@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { Link } from 'react-router';
 import type { Quantiles } from '../shared/api-types';
 import { useBatchList } from '../shared/batch-queries';
@@ -62,40 +63,27 @@ function Promises({ title, promises }: { title: string; promises: WhatIfAnswer['
   return (
     <section aria-label={title}>
       <h2>{title}</h2>
-      <div className="wish-scroll rc-sheet" tabIndex={0} role="group" aria-label={title}>
-        <table className="rc-table">
-          <thead>
-            <tr>
-              {head.map((name, i) => (
-                <th key={name} scope="col" className={i >= 6 ? 'rc-number' : undefined}>
-                  {name}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {promises.map((promise) => (
-              <tr key={`${promise.orderNumber} ${promise.line}`}>
-                <th scope="row">{promise.customer}</th>
-                <td data-label={t.order}>{promise.orderNumber}</td>
-                <td data-label={t.shipOn}>{format.date(promise.shipOn)}</td>
-                <td>{varieties.find(({ code }) => code === promise.variety)?.name ?? promise.variety}</td>
-                <td data-label={t.format}>{promise.trayFormat}</td>
-                <td data-label={t.site}>{sites.find(({ code }) => code === promise.site)?.name ?? promise.site}</td>
-                <td data-label={t.trays} className="rc-number">
-                  {format.integer(promise.trays)}
-                </td>
-                <td
-                  data-label={t.short}
-                  className={`rc-number ${promise.shortAfter > promise.shortBefore ? 'rc-at-risk' : ''}`}
-                >
-                  {format.integer(promise.shortBefore)} → <strong>{format.integer(promise.shortAfter)}</strong>
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+      <WideTable label={title} head={head} numbersFrom={6}>
+        {promises.map((promise) => (
+          <tr key={`${promise.orderNumber} ${promise.line}`}>
+            <th scope="row">{promise.customer}</th>
+            <td data-label={t.order}>{promise.orderNumber}</td>
+            <td data-label={t.shipOn}>{format.date(promise.shipOn)}</td>
+            <td>{varieties.find(({ code }) => code === promise.variety)?.name ?? promise.variety}</td>
+            <td data-label={t.format}>{promise.trayFormat}</td>
+            <td data-label={t.site}>{sites.find(({ code }) => code === promise.site)?.name ?? promise.site}</td>
+            <td data-label={t.trays} className="rc-number">
+              {format.integer(promise.trays)}
+            </td>
+            <td
+              data-label={t.short}
+              className={`rc-number ${promise.shortAfter > promise.shortBefore ? 'rc-at-risk' : ''}`}
+            >
+              {format.integer(promise.shortBefore)} → <strong>{format.integer(promise.shortAfter)}</strong>
+            </td>
+          </tr>
+        ))}
+      </WideTable>
     </section>
   );
 }
@@ -134,61 +122,48 @@ function Batches({ outcome: { batches } }: { outcome: Outcome }) {
         <h2>{t.batches}</h2>
         <TakeTable table={table} fileName="rootcast-what-if-batches" label={t.batches} nameColumns={2} />
       </div>
-      <div className="wish-scroll rc-sheet" tabIndex={0} role="group" aria-label={t.batches}>
-        <table className="rc-table">
-          <thead>
-            <tr>
-              {head.map((name, i) => (
-                <th key={name} scope="col" className={i >= 5 ? 'rc-number' : undefined}>
-                  {name}
-                </th>
-              ))}
+      <WideTable label={t.batches} head={head} numbersFrom={5}>
+        {batches.map((batch) => {
+          const { id, before, after } = batch;
+          return (
+            <tr key={id}>
+              <th scope="row">
+                <Link className="rc-link" to={`/batches/${encodeURIComponent(id)}`}>
+                  {id}
+                </Link>
+              </th>
+              <td>{known.get(id)?.varietyName ?? '–'}</td>
+              <td data-label={t.house}>
+                {houseName(before.house)}
+                {after.house !== before.house && (
+                  <>
+                    {' → '}
+                    <strong>{houseName(after.house)}</strong>
+                  </>
+                )}
+              </td>
+              <td data-label={t.readyBefore}>
+                {day(id, before.readyAt.p50)} <Range day={(at) => day(id, at)} of={before.readyAt} />
+              </td>
+              <td data-label={t.readyAfter}>
+                <strong>{day(id, after.readyAt.p50)}</strong> <Range day={(at) => day(id, at)} of={after.readyAt} />
+              </td>
+              <td data-label={t.days} className="rc-number">
+                {days(batch)}
+              </td>
+              <td data-label={t.saleable} className="rc-number">
+                {trays(before.saleableTrays)}
+                {trays(before.saleableTrays) !== trays(after.saleableTrays) && (
+                  <>
+                    {' → '}
+                    <strong>{trays(after.saleableTrays)}</strong>
+                  </>
+                )}
+              </td>
             </tr>
-          </thead>
-          <tbody>
-            {batches.map((batch) => {
-              const { id, before, after } = batch;
-              return (
-                <tr key={id}>
-                  <th scope="row">
-                    <Link className="rc-link" to={`/batches/${encodeURIComponent(id)}`}>
-                      {id}
-                    </Link>
-                  </th>
-                  <td>{known.get(id)?.varietyName ?? '–'}</td>
-                  <td data-label={t.house}>
-                    {houseName(before.house)}
-                    {after.house !== before.house && (
-                      <>
-                        {' → '}
-                        <strong>{houseName(after.house)}</strong>
-                      </>
-                    )}
-                  </td>
-                  <td data-label={t.readyBefore}>
-                    {day(id, before.readyAt.p50)} <Range day={(at) => day(id, at)} of={before.readyAt} />
-                  </td>
-                  <td data-label={t.readyAfter}>
-                    <strong>{day(id, after.readyAt.p50)}</strong> <Range day={(at) => day(id, at)} of={after.readyAt} />
-                  </td>
-                  <td data-label={t.days} className="rc-number">
-                    {days(batch)}
-                  </td>
-                  <td data-label={t.saleable} className="rc-number">
-                    {trays(before.saleableTrays)}
-                    {trays(before.saleableTrays) !== trays(after.saleableTrays) && (
-                      <>
-                        {' → '}
-                        <strong>{trays(after.saleableTrays)}</strong>
-                      </>
-                    )}
-                  </td>
-                </tr>
-              );
-            })}
-          </tbody>
-        </table>
-      </div>
+          );
+        })}
+      </WideTable>
     </section>
   );
 }
@@ -262,5 +237,33 @@ function Cells({ outcome: { cells } }: { outcome: Outcome }) {
         </table>
       </div>
     </section>
+  );
+}
+
+interface WideTableProps {
+  readonly label: string;
+  readonly head: readonly string[];
+  /** The first column of figures. */
+  readonly numbersFrom: number;
+  readonly children: ReactNode;
+}
+
+/** A table that scrolls sideways by itself where the page is too narrow for it. */
+function WideTable({ label, head, numbersFrom, children }: WideTableProps) {
+  return (
+    <div className="wish-scroll rc-sheet" tabIndex={0} role="group" aria-label={label}>
+      <table className="rc-table">
+        <thead>
+          <tr>
+            {head.map((name, i) => (
+              <th key={name} scope="col" className={i >= numbersFrom ? 'rc-number' : undefined}>
+                {name}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>{children}</tbody>
+      </table>
+    </div>
   );
 }
