@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { memo, useState } from 'react';
 import { useMay } from '../people/signed-in';
 import type { Site } from '../shared/api-types';
 import { useFormats } from '../shared/formats';
@@ -14,8 +14,11 @@ import { roundsMessages } from './rounds-messages';
 import { doneOf, isByLabel, optionalFields, type RoundDraft, type ShownItem } from './rounds-state';
 import { SkipForm } from './skip-form';
 
-/** One thing to do: what, on which batch and why, with its answer in large buttons. */
-export function RoundCheck({ item, site, on }: { item: ShownItem; site: Site; on: string }) {
+/**
+ * One thing to do: what, on which batch and why, with its answer in large buttons. Drawn again only when it changes: a
+ * round has a hundred and more, and each press changes one.
+ */
+export const RoundCheck = memo(function RoundCheck({ item, site, on }: { item: ShownItem; site: Site; on: string }) {
   const t = useMessages(roundsMessages);
   const format = useFormats();
   const { temperature } = usePreferences();
@@ -109,4 +112,4 @@ export function RoundCheck({ item, site, on }: { item: ShownItem; site: Site; on
       {opened === 'skip' && <SkipForm busy={busy} skip={skip} back={() => setOpened(undefined)} />}
     </li>
   );
-}
+});

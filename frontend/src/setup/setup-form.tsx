@@ -101,6 +101,8 @@ function Fields({ list, code, item, items }: Omit<SetupFormProps, 'code'> & { co
     try {
       if (code === undefined) await createItem(list, made.body, sent.current.key);
       else await changeItem(list, code, made.body);
+      // What a house's sensors said is asked for by house: a new sensor is not in the answer that is kept.
+      void queries.invalidateQueries({ queryKey: groups.climate() });
       await queries.invalidateQueries({ queryKey: groups.setup() });
       notice({ text: t.savedAs(String(made.body['code'])) });
       void navigate(`/setup/${list}`);

@@ -53,11 +53,16 @@ export function weekNumber(week: IsoWeek): number {
   return parts(week)[1];
 }
 
+const calendars = new Map<string | undefined, Intl.DateTimeFormat>();
+
 /** The date it is at `instantMs` in a time zone. */
 export function dateIn(timeZone: string | undefined, instantMs: number): LocalDate {
-  return new Intl.DateTimeFormat('en-CA', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit' }).format(
-    instantMs,
-  );
+  // Kept by zone: making one takes longer than drawing the row that asks for it.
+  const calendar =
+    calendars.get(timeZone) ??
+    new Intl.DateTimeFormat('en-CA', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit' });
+  calendars.set(timeZone, calendar);
+  return calendar.format(instantMs);
 }
 
 function parts(week: IsoWeek): [year: number, number: number] {

@@ -2,17 +2,24 @@ import type { Instant, LocalDate } from './api-types';
 
 /** Wall-clock times of a site: what people type, and the instant they mean. */
 
+const clocks = new Map<string | undefined, Intl.DateTimeFormat>();
+
 /** 2026-11-25T09:41 as the clocks show it in `timeZone`. */
 export function wallClock(timeZone: string | undefined, instantMs: number): string {
-  const parts = new Intl.DateTimeFormat('en-CA', {
-    timeZone,
-    hourCycle: 'h23',
-    year: 'numeric',
-    month: '2-digit',
-    day: '2-digit',
-    hour: '2-digit',
-    minute: '2-digit',
-  }).formatToParts(instantMs);
+  // Kept by zone: making one takes longer than asking it many times.
+  const clock =
+    clocks.get(timeZone) ??
+    new Intl.DateTimeFormat('en-CA', {
+      timeZone,
+      hourCycle: 'h23',
+      year: 'numeric',
+      month: '2-digit',
+      day: '2-digit',
+      hour: '2-digit',
+      minute: '2-digit',
+    });
+  clocks.set(timeZone, clock);
+  const parts = clock.formatToParts(instantMs);
   const part = (type: string) => parts.find((each) => each.type === type)?.value ?? '';
   return `${part('year')}-${part('month')}-${part('day')}T${part('hour')}:${part('minute')}`;
 }
