@@ -18,14 +18,18 @@ class Passwords {
     /** bcrypt reads no further; longer ones would be cut without a word. */
     private static final int MOST_BYTES = 72;
 
-    /** 2^11 rounds: about a tenth of a second on the machine of docs/measurements.md. */
-    private static final int COST = 11;
+    private final int cost;
 
     /** Of nobody: looked at for names that do not exist, so that an answer takes as long for them. */
-    private static final String NOBODYS = BcryptUtil.bcryptHash("no password of anybody", COST);
+    private final String nobodys;
 
     /** Hashing is slow on purpose; more at once would take the processors from everybody who is signed in. */
     private final Semaphore atOnce = new Semaphore(2, true);
+
+    Passwords(PasswordsConfig config) {
+        this.cost = config.cost();
+        this.nobodys = BcryptUtil.bcryptHash("no password of anybody", cost);
+    }
 
     void check(String field, String password, String name) {
         if (password.codePointCount(0, password.length()) < LEAST_CHARACTERS) {
@@ -41,13 +45,13 @@ class Passwords {
     }
 
     String hash(String password) {
-        return inTurn(() -> BcryptUtil.bcryptHash(password, COST));
+        return inTurn(() -> BcryptUtil.bcryptHash(password, cost));
     }
 
     /** @param hash null if there is nobody of that name or nobody with a password */
     boolean matches(String password, @Nullable String hash) {
         boolean fits = password.getBytes(StandardCharsets.UTF_8).length <= MOST_BYTES;
-        boolean same = inTurn(() -> BcryptUtil.matches(fits ? password : "", hash == null ? NOBODYS : hash));
+        boolean same = inTurn(() -> BcryptUtil.matches(fits ? password : "", hash == null ? nobodys : hash));
         return same && fits && hash != null;
     }
 
