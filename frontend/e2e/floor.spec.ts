@@ -167,6 +167,15 @@ test('without network an entry is kept and named as not yet sent; it arrives onc
   await expect(page.getByText(/^▲? ?1 not yet sent/)).toBeVisible();
   await expect(page.getByText('1 entry is not yet in these figures.')).toBeVisible();
 
+  // A screen that was never opened here cannot come; one stays, with what one has begun to type.
+  await page.getByRole('button', { name: 'Count', exact: true }).tap();
+  await type(page, 12);
+  await page.getByRole('button', { name: 'Menu' }).tap();
+  await page.getByRole('link', { name: 'Feed' }).tap();
+  await expect(page.locator('.notice')).toContainText('No connection, and this screen was not opened');
+  await expect(page).toHaveURL(/\/floor/);
+  await expect(page.locator('.amount input').first()).toContainText('12');
+
   await context.setOffline(false);
   await expect(page.getByText('All sent')).toBeVisible({ timeout: 15_000 });
   expect(await entriesOf(page, batch.id)).toHaveLength(before + 1);

@@ -46,6 +46,8 @@ export const appMessages = messagesIn({
     broken: 'This screen broke',
     brokenHelp: 'What was recorded is safe. Load the page again; if it breaks again, tell whoever runs Rootcast:',
     reload: 'Load again',
+    screenNotHere:
+      'No connection, and this screen was not opened on this device before. What you typed is still here; open the screen again when the connection is back.',
     demo: 'demo',
     demoHelp: 'Invented business, simulated sensors',
   },
@@ -95,6 +97,8 @@ export const appMessages = messagesIn({
     broken: 'Esta pantalla falló',
     brokenHelp: 'Lo registrado está a salvo. Cargue de nuevo; si vuelve a fallar, avise a quien atiende Rootcast:',
     reload: 'Cargar de nuevo',
+    screenNotHere:
+      'Sin conexión, y esta pantalla no se había abierto en este aparato. Lo que escribió sigue aquí; ábrala de nuevo cuando vuelva la conexión.',
     demo: 'demo',
     demoHelp: 'Empresa inventada, sensores simulados',
   },

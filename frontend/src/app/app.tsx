@@ -1,12 +1,17 @@
 import { QueryClientProvider } from '@tanstack/react-query';
 import { useEffect } from 'react';
-import { createBrowserRouter, RouterProvider } from 'react-router';
+import { createBrowserRouter, createPath, RouterProvider } from 'react-router';
 import { newQueryClient } from '../shared/queries';
 import { usePreferences } from '../shared/preferences';
-import { routes } from './routes';
+import { routesFrom } from './routes';
 
 const queryClient = newQueryClient();
-const router = createBrowserRouter(routes);
+const router = createBrowserRouter(routesFrom(standing));
+
+function standing(): string | undefined {
+  const { initialized, errors, location } = router.state;
+  return initialized && errors === null ? createPath(location) : undefined;
+}
 
 export function App() {
   const { theme, language } = usePreferences();

@@ -3,6 +3,7 @@ import { Link, useRouteError } from 'react-router';
 import { useMessages } from '../shared/messages';
 import { useScreenTitle } from '../shared/screen-title';
 import { appMessages } from './app-messages';
+import { ScreenNotFetched } from './screen';
 
 export function NotFoundView() {
   const t = useMessages(appMessages);
@@ -20,7 +21,16 @@ export function NotFoundView() {
 export function BrokenView() {
   const t = useMessages(appMessages);
   const failure = useRouteError();
-  useScreenTitle(t.broken);
+  const unreached = failure instanceof ScreenNotFetched;
+  useScreenTitle(unreached ? t.offline : t.broken);
+  if (unreached) {
+    return (
+      <div className="rc-state" role="alert">
+        <p>{t.screenNotHere}</p>
+        <Button onClick={() => location.reload()}>{t.reload}</Button>
+      </div>
+    );
+  }
   return (
     <div className="rc-state" role="alert">
       <p>{t.brokenHelp}</p>

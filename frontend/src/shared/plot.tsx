@@ -77,7 +77,13 @@ export interface PlotSeries {
   readonly digits?: number;
 }
 
-const PlotCanvas = lazy(() => import('./plot-canvas'));
+// Without a connection the figures are still in the table: the screen must not break for its drawing.
+const PlotCanvas = lazy(() => import('./plot-canvas').catch(() => ({ default: PlotNotFetched })));
+
+function PlotNotFetched() {
+  const t = useMessages(sharedMessages);
+  return <p className="rc-quiet">{t.plotNotFetched}</p>;
+}
 
 export function Plot(props: PlotProps) {
   const t = useMessages(sharedMessages);
