@@ -15,6 +15,7 @@ import { actionIn, remembering } from './floor-state';
 import { handMessages } from './hand-messages';
 import { HandReadings } from './hand-readings';
 import { RefusedEntries } from './refused-entries';
+import { RefusedReadings } from './refused-readings';
 import './floor.css';
 
 /**
@@ -63,6 +64,7 @@ export function FloorView() {
     rememberBatches(remembering(lastUsedBatches(), id));
     go({ batch: id, do: undefined, mend: undefined });
   };
+  const timeZone = sites.data?.find(({ code }) => code === site)?.timeZone;
   const body = () => {
     if (batch !== undefined) {
       return (
@@ -80,6 +82,7 @@ export function FloorView() {
       return (
         <HandReadings
           site={site}
+          timeZone={timeZone}
           house={params.get('house') ?? undefined}
           choose={(house) => go({ house }, true)}
           leave={() => go({ do: undefined, house: undefined })}
@@ -94,7 +97,8 @@ export function FloorView() {
               {hand.title}
             </button>
           )}
-          <RefusedEntries timeZone={sites.data?.find((each) => each.code === site)?.timeZone} />
+          <RefusedEntries timeZone={timeZone} />
+          <RefusedReadings timeZone={timeZone} />
           <FloorFind key={site} site={site} open={open} />
         </>
       );

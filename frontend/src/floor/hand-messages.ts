@@ -10,6 +10,11 @@ export const handMessages = messagesIn({
     humidity: 'Humidity',
     nothing: 'Type what you read.',
     notANumber: 'Type one number.',
+    'air-temperature': 'Air',
+    'medium-temperature': 'Medium',
+    'relative-humidity': 'Humidity',
+    'medium-moisture': 'Moisture',
+    level: (of: string) => `${of} of 5`,
     recorded: (house: string, n: number) =>
       n === 1 ? `${house}: 1 reading recorded` : `${house}: ${n} readings recorded`,
   },
@@ -22,6 +27,11 @@ export const handMessages = messagesIn({
     humidity: 'Humedad del aire',
     nothing: 'Escriba lo que leyó.',
     notANumber: 'Escriba un número.',
+    'air-temperature': 'Aire',
+    'medium-temperature': 'Sustrato',
+    'relative-humidity': 'Humedad del aire',
+    'medium-moisture': 'Humedad del sustrato',
+    level: (of: string) => `${of} de 5`,
     recorded: (house: string, n: number) =>
       n === 1 ? `${house}: 1 lectura anotada` : `${house}: ${n} lecturas anotadas`,
   },

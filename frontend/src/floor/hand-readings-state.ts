@@ -1,3 +1,4 @@
+import type { HandReading } from '../outbox/outbox-state';
 import type { Instant } from '../shared/api-types';
 import { numberTyped, type TemperatureUnit } from '../shared/units';
 
@@ -14,15 +15,6 @@ export const NOTHING_READ: HandDraft = { air: '', medium: '', humidity: '', mois
 
 export type HandFault = 'nothing' | 'notANumber';
 
-/** A reading as the server takes it: of the house as such, which has no sensor to fall silent. */
-export interface HandReading {
-  readonly house: string;
-  readonly quantity: string;
-  readonly value: number;
-  readonly unit: string;
-  readonly at: Instant;
-}
-
 const UCUM: Readonly<Record<TemperatureUnit, string>> = { C: 'Cel', F: '[degF]' };
 
 /** What is left empty was not measured. Values go in the unit they were read in. */
@@ -34,7 +26,7 @@ export function handReadings(
 ): { readonly readings: readonly HandReading[] } | { readonly faults: Partial<Record<keyof HandDraft, HandFault>> } {
   const faults: Partial<Record<keyof HandDraft, HandFault>> = {};
   const readings: HandReading[] = [];
-  const read = (name: keyof HandDraft, quantity: string, unit: string) => {
+  const read = (name: keyof HandDraft, quantity: HandReading['quantity'], unit: string) => {
     if (draft[name].trim() === '') return;
     const value = numberTyped(draft[name]);
     if (value === undefined) faults[name] = 'notANumber';

@@ -1,7 +1,7 @@
-import { useRef, useState } from 'react';
+import { useState } from 'react';
+import { outbox } from '../outbox/outbox';
 import { MoistureChoice } from '../rounds/moisture-choice';
 import { useFormats } from '../shared/formats';
-import { answer, api, newKey, once } from '../shared/http';
 import { useMessages } from '../shared/messages';
 import { notice } from '../shared/notices';
 import { usePreferences } from '../shared/preferences';
@@ -10,10 +10,12 @@ import { useHouses } from '../shared/setup-lists';
 import { Choice, Form } from './form-parts';
 import { handReadings, NOTHING_READ, type HandDraft, type HandFault } from './hand-readings-state';
 import { handMessages } from './hand-messages';
+import { RefusedReadings } from './refused-readings';
 import { byNumberInside } from './floor-state';
 
 interface HandReadingsProps {
   readonly site: string;
+  readonly timeZone: string | undefined;
   /** Where one stands; undefined until it is chosen. */
   readonly house: string | undefined;
   readonly choose: (house: string) => void;
@@ -21,7 +23,7 @@ interface HandReadingsProps {
 }
 
 /** A house read by hand: thermometer, hygrometer and fingers, in one go. What was not read stays empty. */
-export function HandReadings({ site, house, choose, leave }: HandReadingsProps) {
+export function HandReadings({ site, timeZone, house, choose, leave }: HandReadingsProps) {
   const t = useMessages(handMessages);
   const houses = (useHouses().data ?? [])
     .filter((each) => each.site === site)
@@ -34,6 +36,7 @@ export function HandReadings({ site, house, choose, leave }: HandReadingsProps) 
         </button>
         <h2>{t.title}</h2>
       </div>
+      <RefusedReadings timeZone={timeZone} />
       <fieldset className="choices">
         <legend>{t.house}</legend>
         {houses.map(({ code, name }) => (
@@ -43,13 +46,18 @@ export function HandReadings({ site, house, choose, leave }: HandReadingsProps) 
         ))}
       </fieldset>
       {house !== undefined && (
-        <HouseRead key={house} house={house} name={houses.find(({ code }) => code === house)?.name ?? house} />
+        <HouseRead
+          key={house}
+          site={site}
+          house={house}
+          name={houses.find(({ code }) => code === house)?.name ?? house}
+        />
       )}
     </section>
   );
 }
 
-function HouseRead({ house, name }: { house: string; name: string }) {
+function HouseRead({ site, house, name }: { site: string; house: string; name: string }) {
   const t = useMessages(handMessages);
   const { temperature } = usePreferences();
   const { temperatureUnit } = useFormats();
@@ -57,12 +65,9 @@ function HouseRead({ house, name }: { house: string; name: string }) {
   const [faults, setFaults] = useState<Partial<Record<keyof HandDraft, HandFault>>>({});
   const [failure, setFailure] = useState<unknown>();
   const [busy, setBusy] = useState(false);
-  // The same readings sent twice count once.
-  const key = useRef(newKey());
   const put = (part: Partial<HandDraft>) => {
     setDraft((before) => ({ ...before, ...part }));
     setFaults({});
-    key.current = newKey();
   };
   const record = async () => {
     const made = handReadings(draft, house, new Date().toISOString(), temperature);
@@ -73,11 +78,11 @@ function HouseRead({ house, name }: { house: string; name: string }) {
     setBusy(true);
     setFailure(undefined);
     try {
-      await answer(api.POST('/api/readings', { params: { header: once(key.current) }, body: made.readings }));
+      for (const reading of made.readings) await outbox.add({ to: 'reading', site, houseName: name, reading });
       notice({ text: t.recorded(name, made.readings.length) });
       put(NOTHING_READ);
     } catch (cause) {
-      // What was typed stays: it is sent again by the same button.
+      // Only the device's own store fails here, and what was typed stays: what the server says comes later.
       setFailure(cause);
     } finally {
       setBusy(false);

@@ -25,6 +25,12 @@ const loss = (plants: number): NewEntry => ({
 });
 
 const entry = (batch: string, what: NewEntry): Message => ({ to: 'batch', batch, batchName: 'Sage', entry: what });
+const reading = (value: number): Message => ({
+  to: 'reading',
+  site: 'NORTH',
+  houseName: 'House 1',
+  reading: { house: 'N1', quantity: 'air-temperature', value, unit: 'Cel', at: '2026-11-25T09:41:00.000Z' },
+});
 const NOTHING = { key: '', message: entry('', loss(0)) } as Waiting;
 const ANA = { name: 'ana', displayName: 'Ana Ruiz' };
 const BEN = { name: 'ben', displayName: 'Ben Okafor' };
@@ -93,13 +99,11 @@ function until(outbox: Outbox, holds: (view: OutboxView) => boolean): Promise<Ou
 }
 
 const plantsOf = (messages: readonly Message[]) =>
-  messages.map((message) =>
-    message.to !== 'batch'
-      ? message.answer.verb
-      : message.entry.kind === 'loss'
-        ? message.entry.plants
-        : message.entry.kind,
-  );
+  messages.map((message) => {
+    if (message.to === 'round') return message.answer.verb;
+    if (message.to === 'reading') return message.reading.value;
+    return message.entry.kind === 'loss' ? message.entry.plants : message.entry.kind;
+  });
 const isLossOf = (plants: number) => (item: Waiting) => plantsOf([item.message])[0] === plants;
 
 describe('sending', () => {
@@ -153,6 +157,31 @@ describe('sending', () => {
     server.fail = () => undefined;
     await outbox.send();
     expect(plantsOf(server.arrived)).toEqual([1, 2]);
+  });
+});
+
+describe('what was read by hand', () => {
+  test('waits without a network beside what else was pressed, and arrives once', async () => {
+    const server = new Server();
+    const outbox = outboxAt(server);
+    server.fail = () => new Unreachable('no network');
+    await outbox.add(reading(21.5));
+    await outbox.add(entry('B1', loss(2)));
+    await until(outbox, (v) => v.nextTryMs !== undefined);
+    expect(unsentCount(outbox.current())).toBe(2);
+    server.fail = () => undefined;
+    await outbox.send();
+    await outbox.send();
+    expect(plantsOf(server.arrived)).toEqual([21.5, 2]);
+  });
+
+  test('is not taken back by an opposite: there is none', async () => {
+    const server = new Server();
+    const outbox = outboxAt(server);
+    const key = await outbox.add(reading(21.5));
+    await until(outbox, (v) => v.sent.length === 1);
+    await expect(outbox.undo(key, 'mistyped')).rejects.toThrow('cannot be taken back');
+    expect(plantsOf(server.arrived)).toEqual([21.5]);
   });
 });
 

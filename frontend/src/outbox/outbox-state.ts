@@ -1,8 +1,11 @@
 import type { Instant, NewEntry } from '../shared/api-types';
 import type { RoundDone } from '../shared/climate-types';
 
-/** What may wait on a device until the server has it: an entry of a batch, or an answer to a check of the round. */
-export type Message = BatchMessage | RoundMessage;
+/**
+ * What may wait on a device until the server has it: an entry of a batch, an answer to a check of the round, or what a
+ * hand instrument showed in a house.
+ */
+export type Message = BatchMessage | RoundMessage | ReadingMessage;
 
 export interface BatchMessage {
   readonly to: 'batch';
@@ -21,6 +24,24 @@ export interface RoundMessage {
   /** What the reader knows the check by. */
   readonly name: string;
   readonly answer: RoundAnswer;
+}
+
+export interface ReadingMessage {
+  readonly to: 'reading';
+  readonly site: string;
+  /** What the reader knows the house by. */
+  readonly houseName: string;
+  readonly reading: HandReading;
+}
+
+/** A reading as the server takes it: of the house as such, which has no sensor to fall silent. */
+export interface HandReading {
+  readonly house: string;
+  readonly quantity: 'air-temperature' | 'medium-temperature' | 'relative-humidity' | 'medium-moisture';
+  readonly value: number;
+  /** UCUM. */
+  readonly unit: string;
+  readonly at: Instant;
 }
 
 export type RoundAnswer =
@@ -94,7 +115,14 @@ export const EMPTY_OUTBOX: OutboxView = {
 
 /** Messages of one lane arrive in the order in which they were pressed, whatever becomes of the others. */
 export function laneOf(message: Message): string {
-  return message.to === 'batch' ? message.batch : (message.batch ?? message.item);
+  switch (message.to) {
+    case 'batch':
+      return message.batch;
+    case 'round':
+      return message.batch ?? message.item;
+    case 'reading':
+      return `${message.reading.quantity} of ${message.reading.house}`;
+  }
 }
 
 /**
@@ -119,7 +147,8 @@ export function oppositeOf(message: Message, reason: string, happenedAt: Instant
     if (message.entry.kind === 'reversal') return undefined;
     return { ...message, entry: { kind: 'reversal', happenedAt, entry: id, reason } };
   }
-  if (message.answer.verb === 'undo') return undefined;
+  // A reading that is wrong is left out of the series where the house's readings are drawn.
+  if (message.to === 'reading' || message.answer.verb === 'undo') return undefined;
   return { ...message, answer: { verb: 'undo', body: { reason } } };
 }
 
@@ -189,6 +218,14 @@ export interface WaitingEntry extends Waiting {
 
 export interface WaitingRound extends Waiting {
   readonly message: RoundMessage;
+}
+
+export interface WaitingReading extends Waiting {
+  readonly message: ReadingMessage;
+}
+
+export function isReading(item: Waiting): item is WaitingReading {
+  return item.message.to === 'reading';
 }
 
 export function isEntry(item: Waiting): item is WaitingEntry {

@@ -6,7 +6,7 @@ import { answer, api, once } from '../shared/http';
 import { groups } from '../shared/query-keys';
 import { tellUnauthorised } from '../shared/unauthorised';
 import { Outbox, type Receipt } from './device-outbox';
-import { laneOf, type OutboxView, type RoundMessage, type Waiting } from './outbox-state';
+import { laneOf, type OutboxView, type ReadingMessage, type RoundMessage, type Waiting } from './outbox-state';
 
 /** The one outbox of the application. It starts with the shell, whatever the screen, and goes on while the page lives. */
 export const outbox = new Outbox({
@@ -24,14 +24,25 @@ export const outbox = new Outbox({
 });
 
 function post({ message, key }: Waiting): Promise<Receipt> {
-  return message.to === 'batch'
-    ? answer(
+  switch (message.to) {
+    case 'batch':
+      return answer(
         api.POST('/api/batches/{id}/entries', {
           params: { path: { id: message.batch }, header: once(key) },
           body: message.entry,
         }),
-      )
-    : postRound(message, key);
+      );
+    case 'round':
+      return postRound(message, key);
+    case 'reading':
+      return postReading(message, key);
+  }
+}
+
+/** Alone in its message: of several together some could be taken and others not. */
+async function postReading({ reading }: ReadingMessage, key: string): Promise<Receipt> {
+  await answer(api.POST('/api/readings', { params: { header: once(key) }, body: [reading] }));
+  return { id: key };
 }
 
 function postRound({ item, answer: { verb, body } }: RoundMessage, key: string): Promise<Receipt> {
@@ -71,6 +82,7 @@ export function useRenewAfterSending(): void {
     () =>
       outbox.onSent(({ message }) => {
         void queries.invalidateQueries({ queryKey: groups.batch(laneOf(message)) });
+        if (message.to === 'reading') void queries.invalidateQueries({ queryKey: groups.house(message.reading.house) });
         if (message.to === 'round') void queries.invalidateQueries({ queryKey: groups.roundsOf(message.site) });
         // What was done or carried out may have settled a warning.
         void queries.invalidateQueries({ queryKey: groups.warnings() });
