@@ -175,6 +175,7 @@ test('without network an entry is kept and named as not yet sent; it arrives onc
   await expect(page.locator('.notice')).toContainText('No connection, and this screen was not opened');
   await expect(page).toHaveURL(/\/floor/);
   await expect(page.locator('.amount input').first()).toHaveValue('12');
+  await page.getByRole('button', { name: 'Back' }).tap();
 
   await context.setOffline(false);
   await expect(page.getByText('All sent')).toBeVisible({ timeout: 15_000 });

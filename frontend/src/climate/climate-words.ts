@@ -3,7 +3,7 @@ import type { Band, ClimateQuantity } from '../shared/climate-types';
 import { useFormats, type Formats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { usePreferences } from '../shared/preferences';
-import { temperatureShown, temperatureUnitName } from '../shared/units';
+import { shownAs, unitNameAs, type Measure } from '../shared/units';
 import { climateMessages } from './climate-messages';
 
 /** Quantities in the reader's units: values, bands, axes. */
@@ -16,7 +16,13 @@ export interface QuantityWords {
   readonly band: (quantity: ClimateQuantity, band: Band) => string;
 }
 
-const TEMPERATURES: ReadonlySet<ClimateQuantity> = new Set(['medium-temperature', 'air-temperature', 'dew-point']);
+const MEASURES: Partial<Readonly<Record<ClimateQuantity, Measure>>> = {
+  'medium-temperature': 'temperature',
+  'air-temperature': 'temperature',
+  'dew-point': 'temperature',
+  light: 'light',
+};
+const measureOf = (quantity: ClimateQuantity): Measure => MEASURES[quantity] ?? 'other';
 const DIGITS: Readonly<Record<ClimateQuantity, number>> = {
   'medium-temperature': 1,
   'air-temperature': 1,
@@ -35,21 +41,16 @@ export function useQuantityWords(): QuantityWords {
   const { temperature } = usePreferences();
   return useMemo(() => {
     const unit = (quantity: ClimateQuantity): string => {
-      if (TEMPERATURES.has(quantity)) return temperatureUnitName(temperature);
-      return {
+      const rest: Partial<Record<ClimateQuantity, string>> = {
         'relative-humidity': '%',
         'vapour-pressure-deficit': 'kPa',
-        light: 'µmol/m²/s',
         'daily-light-integral': 'mol/m²/d',
         'medium-moisture': t.level,
         ec: 'mS/cm',
-        'medium-temperature': '',
-        'air-temperature': '',
-        'dew-point': '',
-      }[quantity];
+      };
+      return unitNameAs(measureOf(quantity), temperature) ?? rest[quantity] ?? '';
     };
-    const shown = (quantity: ClimateQuantity, value: number) =>
-      TEMPERATURES.has(quantity) ? temperatureShown(value, temperature) : value;
+    const shown = (quantity: ClimateQuantity, value: number) => shownAs(measureOf(quantity), value, temperature);
     const number = (quantity: ClimateQuantity, value: number) =>
       format.decimal(shown(quantity, value), DIGITS[quantity]);
     return {

@@ -118,9 +118,11 @@ export function FloorView() {
   };
   return (
     <div className="floor">
-      <div className="floor-top">
-        <FloorPerson />
-      </div>
+      {params.get('do') === null && (
+        <div className="floor-top">
+          <FloorPerson />
+        </div>
+      )}
       <OthersEntries />
       {body()}
     </div>

@@ -29,7 +29,7 @@ export function FloorPerson() {
         aria-label={t.signedInAs(session.displayName)}
         onClick={() => setOpened(true)}
       >
-        {session.displayName} <span aria-hidden="true">▾</span>
+        <span className="floor-person-name">{session.displayName}</span> <span aria-hidden="true">▾</span>
       </button>
       {opened && (
         <dialog

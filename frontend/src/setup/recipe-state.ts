@@ -1,32 +1,32 @@
 import type { Band, CropRecipe, MistRegime, PhaseRecipe } from '../shared/climate-types';
-import { celsiusTyped, numberTyped, round, temperatureShown, type TemperatureUnit } from '../shared/units';
+import { numberTyped, round, shownAs, typedAs, type Measure, type TemperatureUnit } from '../shared/units';
 
 /**
  * A recipe as the texts of its form, in the reader's degrees, and what is sent. A text that was not touched is sent back
  * exactly as stored; what is typed is never bent to a limit. Limits are the server's to know.
  */
 export const BANDS = [
-  { name: 'mediumC', temperature: true, unit: '°C' },
-  { name: 'dayAirC', temperature: true, unit: '°C' },
-  { name: 'nightAirC', temperature: true, unit: '°C' },
-  { name: 'humidityPercent', temperature: false, unit: '%' },
-  { name: 'deficitKpa', temperature: false, unit: 'kPa' },
-  { name: 'lightUmol', temperature: false, unit: 'µmol/m²/s' },
-  { name: 'moistureLevel', temperature: false, unit: '1–5' },
-  { name: 'mediumEcMsPerCm', temperature: false, unit: 'mS/cm' },
-  { name: 'nitrogenPpm', temperature: false, unit: 'ppm' },
-] as const satisfies readonly { name: keyof PhaseRecipe; temperature: boolean; unit: string }[];
+  { name: 'mediumC', measure: 'temperature', unit: '°C' },
+  { name: 'dayAirC', measure: 'temperature', unit: '°C' },
+  { name: 'nightAirC', measure: 'temperature', unit: '°C' },
+  { name: 'humidityPercent', measure: 'other', unit: '%' },
+  { name: 'deficitKpa', measure: 'other', unit: 'kPa' },
+  { name: 'lightUmol', measure: 'light', unit: 'µmol/m²/s' },
+  { name: 'moistureLevel', measure: 'other', unit: '1–5' },
+  { name: 'mediumEcMsPerCm', measure: 'other', unit: 'mS/cm' },
+  { name: 'nitrogenPpm', measure: 'other', unit: 'ppm' },
+] as const satisfies readonly { name: keyof PhaseRecipe; measure: Measure; unit: string }[];
 export type BandName = (typeof BANDS)[number]['name'];
 
 export const MIST: readonly MistRegime[] = ['RUNNING', 'WEANING', 'NIGHT_OFF', 'NONE'];
 export const MIST_NEEDS = ['LIGHT', 'MEDIUM', 'HEAVY'] as const;
 
 export const WHOLE = [
-  { name: 'fullMistDays', temperature: false },
-  { name: 'toneAfterDays', temperature: false },
-  { name: 'lowLightMol', temperature: false },
-  { name: 'lowLightMediumLeastC', temperature: true },
-] as const satisfies readonly { name: keyof CropRecipe; temperature: boolean }[];
+  { name: 'fullMistDays', measure: 'other' },
+  { name: 'toneAfterDays', measure: 'other' },
+  { name: 'lowLightMol', measure: 'other' },
+  { name: 'lowLightMediumLeastC', measure: 'temperature' },
+] as const satisfies readonly { name: keyof CropRecipe; measure: Measure }[];
 
 export type RecipeDraft = Readonly<Record<string, string>>;
 export type RecipeFault = 'needed' | 'number' | 'turned';
@@ -36,14 +36,14 @@ export const bandPath = (phase: number, band: BandName, end: (typeof END)[number
 export const mistPath = (phase: number) => `phases.${phase}.mist`;
 
 export function draftOf(recipe: CropRecipe, unit: TemperatureUnit): RecipeDraft {
-  const shown = (value: number | null, temperature: boolean) =>
-    value === null ? '' : String(round(temperature ? temperatureShown(value, unit) : value, 2));
+  const shown = (value: number | null, measure: Measure) =>
+    value === null ? '' : String(round(shownAs(measure, value, unit), 2));
   const draft: Record<string, string> = { mistNeed: recipe.mistNeed, note: recipe.note ?? '' };
-  for (const { name, temperature } of WHOLE) draft[name] = shown(recipe[name], temperature);
+  for (const { name, measure } of WHOLE) draft[name] = shown(recipe[name], measure);
   recipe.phases.forEach((phase, i) => {
     draft[mistPath(i)] = phase.mist;
-    for (const { name, temperature } of BANDS)
-      for (const end of END) draft[bandPath(i, name, end)] = shown(phase[name][end], temperature);
+    for (const { name, measure } of BANDS)
+      for (const end of END) draft[bandPath(i, name, end)] = shown(phase[name][end], measure);
   });
   return draft;
 }
@@ -56,20 +56,20 @@ export function recipeOf(
 ): { readonly recipe: CropRecipe } | { readonly wrong: ReadonlyMap<string, RecipeFault> } {
   const began = draftOf(recipe, unit);
   const wrong = new Map<string, RecipeFault>();
-  const read = (path: string, stored: number | null, temperature: boolean): number | null => {
+  const read = (path: string, stored: number | null, measure: Measure): number | null => {
     const text = draft[path] ?? '';
     if (text === began[path]) return stored;
     if (text.trim() === '') return null;
     const value = numberTyped(text);
     if (value === undefined) wrong.set(path, 'number');
-    return value === undefined ? null : temperature ? celsiusTyped(value, unit) : value;
+    return value === undefined ? null : typedAs(measure, value, unit);
   };
   const phases = recipe.phases.map((phase, i) => {
-    const bands = BANDS.map(({ name, temperature }): [BandName, Band] => {
+    const bands = BANDS.map(({ name, measure }): [BandName, Band] => {
       const [low, high] = [bandPath(i, name, 'least'), bandPath(i, name, 'most')];
       const band = {
-        least: read(low, phase[name].least, temperature),
-        most: read(high, phase[name].most, temperature),
+        least: read(low, phase[name].least, measure),
+        most: read(high, phase[name].most, measure),
       };
       if (wrong.has(low) || wrong.has(high)) return [name, band];
       if (band.least !== null && band.most !== null && band.least > band.most) wrong.set(high, 'turned');
@@ -77,8 +77,8 @@ export function recipeOf(
     });
     return { ...phase, ...Object.fromEntries(bands), mist: (draft[mistPath(i)] ?? phase.mist) as MistRegime };
   });
-  const figures = WHOLE.map(({ name, temperature }) => {
-    const value = read(name, recipe[name], temperature);
+  const figures = WHOLE.map(({ name, measure }) => {
+    const value = read(name, recipe[name], measure);
     if (value === null && !wrong.has(name)) wrong.set(name, 'needed');
     return [name, value];
   });

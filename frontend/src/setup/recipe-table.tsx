@@ -2,7 +2,7 @@ import { useId } from 'react';
 import { climateMessages } from '../climate/climate-messages';
 import type { CropRecipe } from '../shared/climate-types';
 import { useMessages } from '../shared/messages';
-import { temperatureUnitName, type TemperatureUnit } from '../shared/units';
+import { unitNameAs, type TemperatureUnit } from '../shared/units';
 import { recipeMessages } from './recipe-messages';
 import { bandPath, BANDS, MIST, mistPath, type RecipeDraft } from './recipe-state';
 
@@ -54,12 +54,12 @@ export function RecipeTable({ recipe, draft, began, unit, faultOf, put }: Recipe
             </tr>
           </thead>
           <tbody>
-            {BANDS.map(({ name, temperature, unit: plain }) => {
-              const degrees = temperature ? temperatureUnitName(unit) : plain;
+            {BANDS.map(({ name, measure, unit: plain }) => {
+              const unitName = unitNameAs(measure, unit) ?? plain;
               return (
                 <tr key={name}>
                   <th scope="row">
-                    {t[name]} <small>{degrees}</small>
+                    {t[name]} <small>{unitName}</small>
                   </th>
                   {recipe.phases.map(({ phase }, i) => {
                     const paths = ENDS.map((end) => bandPath(i, name, end));
@@ -71,7 +71,7 @@ export function RecipeTable({ recipe, draft, began, unit, faultOf, put }: Recipe
                               key={end}
                               {...given(
                                 paths[which] as string,
-                                `${climate[phase]}, ${t[name]} (${degrees}), ${t[end]}`,
+                                `${climate[phase]}, ${t[name]} (${unitName}), ${t[end]}`,
                               )}
                               type="text"
                               inputMode="decimal"

@@ -4,7 +4,7 @@ import type { CropRecipe } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { usePreferences } from '../shared/preferences';
-import { round, temperatureShown, temperatureUnitName } from '../shared/units';
+import { round, shownAs, unitNameAs } from '../shared/units';
 import { recipeMessages } from './recipe-messages';
 import { BANDS, changesBetween, WHOLE, type RecipeChange } from './recipe-state';
 
@@ -78,10 +78,10 @@ function useChangeWords(): (change: RecipeChange) => string {
   const { temperature } = usePreferences();
   const figure = [...BANDS, ...WHOLE];
   return ({ phase, what, before, after }) => {
-    const degrees = figure.find(({ name }) => name === what)?.temperature ?? false;
+    const measure = figure.find(({ name }) => name === what)?.measure ?? 'other';
     const number = (value: number | null) => {
       if (value === null) return t.open;
-      const shown = round(degrees ? temperatureShown(value, temperature) : value, 2);
+      const shown = round(shownAs(measure, value, temperature), 2);
       return format.decimal(shown, String(shown).split('.')[1]?.length ?? 0);
     };
     const value = (said: RecipeChange['before']): string => {
@@ -90,7 +90,8 @@ function useChangeWords(): (change: RecipeChange) => string {
       if (typeof said === 'number') return number(said);
       return `${number(said.least)} – ${number(said.most)}`;
     };
-    const unit = degrees ? ` ${temperatureUnitName(temperature)}` : '';
+    const unitName = unitNameAs(measure, temperature);
+    const unit = unitName ? ` ${unitName}` : '';
     const where = phase === undefined ? '' : `${String(climate[phase])}, `;
     return `${where}${String(own[what])}: ${t.from(value(before), value(after))}${unit}`;
   };
