@@ -185,4 +185,15 @@ test('on a phone the list is cards', async ({ page }) => {
   await expect(page.locator('.batch-card').first()).toBeVisible();
   await expect(page.getByRole('grid')).toHaveCount(0);
   await expectAccessible(page);
+
+  // The page of a batch folds: what leads to a part opens it.
+  const { id } = await aToldBatch(page);
+  await page.goto(`/batches/${id}`);
+  const losses = page.getByRole('region', { name: 'Losses by cause' });
+  await expect(losses.getByRole('table')).toHaveCount(0);
+  await page.locator('.head-figures a[href="#losses"]').click();
+  await expect(losses.locator('details')).toHaveAttribute('open', '');
+  await expect(page.locator('.uplot')).toHaveCount(0);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+  await expectAccessible(page);
 });

@@ -6,6 +6,7 @@ import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { Failed, Loading } from '../shared/screen-states';
 import { useHouses } from '../shared/setup-lists';
+import { Part } from '../shared/part';
 import { signed } from '../floor/form-parts';
 import { useCustomers } from '../floor/customers';
 import { entryMessages } from '../floor/entry-messages';
@@ -45,8 +46,7 @@ export function StoryPart({ batch, timeZone, asOf, undo, undoing }: BatchStoryPr
   const all = entries.data ?? [];
   const shown = newestFirst(cause === undefined ? all : ofCause(all, cause));
   return (
-    <section id="story" tabIndex={-1} className="story-part" aria-label={t.story}>
-      <h2>{t.story}</h2>
+    <Part id="story" className="story-part" title={t.story} first>
       {cause !== undefined && (
         <p className="rc-row rc-no-print">
           <span>{t.storyOf(causeWord(cause, words))}</span>
@@ -90,7 +90,7 @@ export function StoryPart({ batch, timeZone, asOf, undo, undoing }: BatchStoryPr
           />
         ))}
       </ol>
-    </section>
+    </Part>
   );
 }
 

@@ -8,6 +8,7 @@ import { Plot } from '../shared/plot';
 import { usePreferences } from '../shared/preferences';
 import { Failed, Loading } from '../shared/screen-states';
 import { temperatureShown } from '../shared/units';
+import { Part } from '../shared/part';
 import { entryMessages } from '../floor/entry-messages';
 import { linesBySource, lookNotes, progressLines } from './development-state';
 import { reasonMessages } from './reason-messages';
@@ -78,11 +79,10 @@ function ProgressPlot({ development, timeZone, nowMs }: PlotOf) {
     );
   }, [t, words, reason, batch, progress, plan, looks, stages, nowMs, timeZone]);
   return (
-    <section aria-label={t.progress} className="story-plot">
-      <h2>{t.progress}</h2>
+    <Part title={t.progress} className="story-plot">
       {plot}
       <p className="rc-quiet rc-small">{reason.legend}</p>
-    </section>
+    </Part>
   );
 }
 
@@ -113,10 +113,9 @@ function TemperaturePlot({ development, timeZone, nowMs }: PlotOf) {
     );
   }, [t, words, batch, hours, stages, temperature, format.temperatureUnit, nowMs, timeZone]);
   return (
-    <section aria-label={t.temperature} className="story-plot" id="readings">
-      <h2>{t.temperature}</h2>
+    <Part id="readings" title={t.temperature} className="story-plot">
       {plot}
       <p className="rc-quiet rc-small">{t.temperatureLegend}</p>
-    </section>
+    </Part>
   );
 }

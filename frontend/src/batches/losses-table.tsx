@@ -2,6 +2,7 @@ import { Link, useLocation, useSearchParams } from 'react-router';
 import type { BatchView } from '../shared/api-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
+import { Part } from '../shared/part';
 import { entryMessages, type EntryMessages } from '../floor/entry-messages';
 import { storyMessages } from './story-messages';
 
@@ -22,8 +23,7 @@ export function LossesTable({ batch }: { batch: BatchView }) {
     return `${pathname}?${after}#story`;
   };
   return (
-    <section id="losses" tabIndex={-1} className="story-part" aria-label={t.losses}>
-      <h2>{t.losses}</h2>
+    <Part id="losses" className="story-part" title={t.losses}>
       {causes.length === 0 ? (
         <p className="rc-quiet">{t.noLosses}</p>
       ) : (
@@ -60,7 +60,7 @@ export function LossesTable({ batch }: { batch: BatchView }) {
           </tbody>
         </table>
       )}
-    </section>
+    </Part>
   );
 }
 

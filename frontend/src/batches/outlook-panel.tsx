@@ -4,6 +4,7 @@ import { useDevelopment } from '../shared/batch-queries';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { sharedMessages } from '../shared/shared-messages';
+import { Part } from '../shared/part';
 import { reasonMessages } from './reason-messages';
 import { storyMessages } from './story-messages';
 
@@ -32,10 +33,13 @@ export function OutlookPanel({
     : [];
   const when = (instant: Instant | null) => (instant === null ? shared.notInSight : format.dateTime(instant, timeZone));
   return (
-    <section id="outlook" tabIndex={-1} className="story-part" aria-label={t.outlook}>
-      <h2>
-        {t.outlook} {outlook && <small className="rc-quiet">{t.outlookAsOf(when(outlook.asOf))}</small>}
-      </h2>
+    <Part
+      id="outlook"
+      className="story-part"
+      title={t.outlook}
+      aside={outlook && <small className="rc-quiet">{t.outlookAsOf(when(outlook.asOf))}</small>}
+      first
+    >
       {!outlook && <p className="rc-quiet">{t.noOutlook}</p>}
       {outlook && (
         <>
@@ -106,7 +110,7 @@ export function OutlookPanel({
           </p>
         </>
       )}
-    </section>
+    </Part>
   );
 }
 

@@ -6,6 +6,7 @@ import { useFormats } from '../shared/formats';
 import type { Explanation, ExplanationPart } from '../shared/learning-types';
 import { useMessages } from '../shared/messages';
 import { Failed, Loading } from '../shared/screen-states';
+import { Part } from '../shared/part';
 import { reasonMessages } from './reason-messages';
 import { signedDays, spanOf, stepsOf, verdictOf, type Step } from './reason-state';
 
@@ -20,8 +21,7 @@ export function ReasonPanel({ batch, timeZone, asOf }: ReasonPanelProps) {
   const t = useMessages(reasonMessages);
   const explanation = useExplanation(batch.id, asOf);
   return (
-    <section id="why" tabIndex={-1} className="story-part" aria-label={t.title}>
-      <h2>{t.title}</h2>
+    <Part id="why" className="story-part" title={t.title}>
       {explanation.data ? (
         <Reasons explanation={explanation.data} crop={batch.crop} timeZone={timeZone} />
       ) : explanation.isPending ? (
@@ -29,7 +29,7 @@ export function ReasonPanel({ batch, timeZone, asOf }: ReasonPanelProps) {
       ) : (
         <Failed failure={explanation.error} retry={() => void explanation.refetch()} />
       )}
-    </section>
+    </Part>
   );
 }
 

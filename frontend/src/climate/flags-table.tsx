@@ -10,6 +10,7 @@ import { notice } from '../shared/notices';
 import { groups } from '../shared/query-keys';
 import { ProblemNote } from '../shared/screen-states';
 import { sharedMessages } from '../shared/shared-messages';
+import { Part } from '../shared/part';
 import { overrideFlag } from './climate-api';
 import { climateMessages } from './climate-messages';
 import { useQuantityWords } from './climate-words';
@@ -30,8 +31,7 @@ export function FlagsTable({ flags, timeZone }: FlagsTableProps) {
       ? format.dateTime(at, timeZone)
       : `${format.dateTime(at, timeZone)} – ${format.dateTime(until, timeZone)}`;
   return (
-    <section aria-label={t.flags}>
-      <h2>{t.flags}</h2>
+    <Part title={t.flags}>
       {newest.length === 0 ? (
         <p className="rc-quiet">{t.flagsNone}</p>
       ) : (
@@ -53,7 +53,7 @@ export function FlagsTable({ flags, timeZone }: FlagsTableProps) {
           ))}
         </ul>
       )}
-    </section>
+    </Part>
   );
 }
 

@@ -3,6 +3,7 @@ import type { House } from '../shared/api-types';
 import type { ClimateSeries, PhaseRecipe } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
+import { Part } from '../shared/part';
 import { Plot } from '../shared/plot';
 import { useSeries } from './climate-api';
 import { climateMessages } from './climate-messages';
@@ -66,13 +67,13 @@ export function HourPlot({ series, phases, house, timeZone, nowMs }: HourPlotPro
     );
   }, [t, words, quantity, hours, flags, phases, house.name, timeZone, nowMs]);
   return (
-    <section aria-label={t[quantity]}>
-      <h2>
-        {t[quantity]}{' '}
-        {filledHours > 0 && <small className="rc-at-risk">▲ {t.filledHours(format.integer(filledHours))}</small>}
-      </h2>
+    <Part
+      title={t[quantity]}
+      aside={filledHours > 0 && <small className="rc-at-risk">▲ {t.filledHours(format.integer(filledHours))}</small>}
+      first={quantity === 'medium-temperature'}
+    >
       {plot}
-    </section>
+    </Part>
   );
 }
 
@@ -109,10 +110,5 @@ export function DailyLight({ house, days, nowMs, timeZone }: DailyLightProps) {
     [t, words, hours, timeZone],
   );
   if (!plot) return null;
-  return (
-    <section aria-label={t['daily-light-integral']}>
-      <h2>{t['daily-light-integral']}</h2>
-      {plot}
-    </section>
-  );
+  return <Part title={t['daily-light-integral']}>{plot}</Part>;
 }

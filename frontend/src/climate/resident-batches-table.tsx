@@ -1,6 +1,7 @@
 import { Link } from 'react-router';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
+import { Part } from '../shared/part';
 import type { ResidentBatch } from './climate-api';
 import { climateMessages } from './climate-messages';
 import { bandAt, GLANCE } from './climate-state';
@@ -31,8 +32,7 @@ export function ResidentBatchesTable({ residents }: { residents: readonly Reside
   const words = useQuantityWords();
   if (residents.length === 0) return null;
   return (
-    <section aria-label={t.residentBatches}>
-      <h2>{t.residentBatches}</h2>
+    <Part title={t.residentBatches}>
       <div className="climate-scroll rc-sheet" tabIndex={0} role="group" aria-label={t.residentBatches}>
         <table className="rc-table">
           <thead>
@@ -70,6 +70,6 @@ export function ResidentBatchesTable({ residents }: { residents: readonly Reside
           </tbody>
         </table>
       </div>
-    </section>
+    </Part>
   );
 }

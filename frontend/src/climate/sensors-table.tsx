@@ -3,6 +3,7 @@ import type { House } from '../shared/api-types';
 import type { ClimateFlag } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
+import { Part } from '../shared/part';
 import { useSensorHealth, useSensors } from './climate-api';
 import { climateMessages } from './climate-messages';
 import { isSilent } from './climate-state';
@@ -22,8 +23,7 @@ export function SensorsTable({ house, flags, timeZone, nowMs }: SensorsTableProp
   const sensors = (useSensors().data ?? []).filter((sensor) => sensor.house === house.code);
   const health = useSensorHealth([house.code]);
   return (
-    <section aria-label={t.sensors}>
-      <h2>{t.sensors}</h2>
+    <Part title={t.sensors}>
       <ReadingsLinks />
       {sensors.length === 0 ? (
         <p className="rc-quiet">{t.noSensors}</p>
@@ -78,6 +78,6 @@ export function SensorsTable({ house, flags, timeZone, nowMs }: SensorsTableProp
           </table>
         </div>
       )}
-    </section>
+    </Part>
   );
 }

@@ -19,6 +19,7 @@ import { sharedMessages } from '../shared/shared-messages';
 import { celsiusTyped, numberTyped } from '../shared/units';
 import { isDate } from '../shared/weeks';
 import { instantOf, wallClock } from '../shared/zoned-time';
+import { Part } from '../shared/part';
 import { planSetpoint, useSetpointPlan } from './climate-api';
 import { climateMessages } from './climate-messages';
 
@@ -36,8 +37,7 @@ export function SetpointPlan({ house, timeZone, nowMs }: SetpointPlanProps) {
   const newest = [...(plan.data ?? [])].sort((a, b) => b.from.localeCompare(a.from));
   const current = newest.find(({ from }) => Date.parse(from) <= nowMs);
   return (
-    <section aria-label={t.setpoints}>
-      <h2>{t.setpoints}</h2>
+    <Part title={t.setpoints}>
       {plan.isPending && <Loading />}
       {plan.isError && !plan.data && <Failed failure={plan.error} retry={() => void plan.refetch()} />}
       {plan.data && newest.length === 0 && <p className="rc-quiet">{t.setpointsNone}</p>}
@@ -56,7 +56,7 @@ export function SetpointPlan({ house, timeZone, nowMs }: SetpointPlanProps) {
       <Offered right="set-up" site={house.site}>
         <PlanForm house={house} timeZone={timeZone} />
       </Offered>
-    </section>
+    </Part>
   );
 }
 

@@ -46,16 +46,18 @@ export function RoundHouse({ house, site, on }: { house: HouseRound; site: Site;
         <ClashAdvice key={quantities.join()} quantities={quantities} move={move} house={house.house} site={site} />
       ))}
       <AlikeChecks open={house.open} site={site} on={on} />
-      {byBatch(house.open).map(({ batch, items }) => (
-        <div key={batch ?? ''} className="round-stop">
-          {batch !== undefined && <BatchHead batch={batch} item={items[0]} />}
-          <ul className="round-items">
-            {items.map((item) => (
-              <RoundCheck key={item.id} item={item} site={site} on={on} />
-            ))}
-          </ul>
-        </div>
-      ))}
+      <div className="round-stops">
+        {byBatch(house.open).map(({ batch, items }) => (
+          <div key={batch ?? ''} className="round-stop">
+            {batch !== undefined && <BatchHead batch={batch} item={items[0]} />}
+            <ul className="round-items">
+              {items.map((item) => (
+                <RoundCheck key={item.id} item={item} site={site} on={on} />
+              ))}
+            </ul>
+          </div>
+        ))}
+      </div>
       {house.closed.length > 0 && (
         <details className="round-closed">
           <summary>{t.closedHere(format.integer(house.closed.length))}</summary>
