@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { celsiusTyped, lengthShown, mmTyped, numberTyped, temperatureShown } from './units';
+import { celsiusTyped, lengthShown, lightShown, mmTyped, numberTyped, temperatureShown, umolTyped } from './units';
 
 describe('temperatures and lengths', () => {
   // Fixed points of the two scales, and 25.4 mm to the inch by definition.
@@ -22,6 +22,24 @@ describe('temperatures and lengths', () => {
     expect([temperatureShown(22.5, 'C'), celsiusTyped(22.5, 'C'), lengthShown(533, 'mm'), mmTyped(533, 'mm')]).toEqual([
       22.5, 22.5, 533, 533,
     ]);
+  });
+});
+
+describe('light', () => {
+  // Full sun of 2 000 µmol/m²/s is about 10 020 fc and 300 about 1 503: 54 lx per µmol (Thimijan & Heins 1983), 10.764 lx
+  // to the foot-candle; two figures are shown.
+  it.each([
+    [2_000, 10_000],
+    [300, 1_500],
+    [12, 60],
+    [0, 0],
+  ])('%d µmol/m²/s is shown as %d fc', (umol, footCandles) => {
+    expect(lightShown(umol, 'F')).toBe(footCandles);
+  });
+
+  it('is typed in foot-candles and kept in µmol', () => {
+    expect(umolTyped(1_503, 'F')).toBeCloseTo(300, 0);
+    expect([umolTyped(300, 'C'), lightShown(300, 'C')]).toEqual([300, 300]);
   });
 });
 

@@ -7,12 +7,50 @@ export type LengthUnit = 'mm' | 'in';
 
 const MM_PER_INCH = 25.4;
 
+/**
+ * As sunlight gives it: 54 lx are 1 µmol/m²/s, 10.764 lx are 1 fc. Under lamps it is a rough figure only.
+ * Source: Thimijan & Heins 1983, HortScience 18:818-822.
+ */
+const FOOT_CANDLES_PER_UMOL = 54 / 10.764;
+
+/** What a number is a measure of, where readers differ in the unit they want. */
+export type Measure = 'temperature' | 'light' | 'other';
+
 export function temperatureShown(celsius: number, unit: TemperatureUnit): number {
   return unit === 'C' ? celsius : (celsius * 9) / 5 + 32;
 }
 
 export function celsiusTyped(value: number, unit: TemperatureUnit): number {
   return unit === 'C' ? value : round(((value - 32) * 5) / 9, 4);
+}
+
+/** A converted foot-candle is good for two figures. Readers of °F think of light in foot-candles. */
+export function lightShown(umol: number, unit: TemperatureUnit): number {
+  return unit === 'C' ? umol : Number((umol * FOOT_CANDLES_PER_UMOL).toPrecision(2));
+}
+
+export function umolTyped(value: number, unit: TemperatureUnit): number {
+  return unit === 'C' ? value : round(value / FOOT_CANDLES_PER_UMOL, 1);
+}
+
+export function lightUnitName(unit: TemperatureUnit): string {
+  return unit === 'C' ? 'µmol/m²/s' : 'fc';
+}
+
+export function shownAs(measure: Measure, value: number, unit: TemperatureUnit): number {
+  if (measure === 'light') return lightShown(value, unit);
+  return measure === 'temperature' ? temperatureShown(value, unit) : value;
+}
+
+export function typedAs(measure: Measure, value: number, unit: TemperatureUnit): number {
+  if (measure === 'light') return umolTyped(value, unit);
+  return measure === 'temperature' ? celsiusTyped(value, unit) : value;
+}
+
+/** Undefined where every reader has the same. */
+export function unitNameAs(measure: Measure, unit: TemperatureUnit): string | undefined {
+  if (measure === 'light') return lightUnitName(unit);
+  return measure === 'temperature' ? temperatureUnitName(unit) : undefined;
 }
 
 export function lengthShown(mm: number, unit: LengthUnit): number {
