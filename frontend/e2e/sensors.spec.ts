@@ -162,7 +162,7 @@ test('a CSV import is looked at first, and taken in only then', async ({ page })
 
   const preview = page.getByRole('region', { name: '3 · What would be imported' });
   await expect(preview).toContainText('Nothing is imported yet.');
-  await expect(preview.getByRole('row', { name: /cannot be read/ })).toContainText('not taken');
+  await expect(preview.getByRole('row', { name: /cannot be read/ })).toContainText('not imported');
   await expect(preview.getByRole('row', { name: /out of range/ })).toContainText('set aside');
   expect(posts).toEqual(['?dryRun=true']);
   const readings = `/api/sensors/${sensor.code}/readings`;

@@ -16,6 +16,7 @@ import { ProblemNote } from '../shared/screen-states';
 import { useHouses, useSites, useTrayFormats, useVarieties } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
 import { numberTyped } from '../shared/units';
+import { useProblemWords } from '../shared/use-problem-words';
 import { wallClock } from '../shared/zoned-time';
 import { stickMessages } from './stick-messages';
 import { batchOf, type StickDraft, type StickFaults } from './stick-state';
@@ -23,6 +24,7 @@ import { batchOf, type StickDraft, type StickFaults } from './stick-state';
 /** Sticks a batch. What was typed stays until it is accepted; a refusal stands beside its field. */
 export function StickDialog({ site: wanted, close }: { site: string | undefined; close: () => void }) {
   const t = useMessages(stickMessages);
+  const refusals = useProblemWords();
   const shared = useMessages(sharedMessages);
   const format = useFormats();
   const navigate = useNavigate();
@@ -51,7 +53,7 @@ export function StickDialog({ site: wanted, close }: { site: string | undefined;
   };
   const faultOf = (name: keyof StickDraft, sentAs: string = name) => {
     const fault = faults[name];
-    return fault ? t[fault] : failure instanceof Problem ? failure.faultOf(sentAs) : undefined;
+    return fault ? t[fault] : refusals.faultOf(failure, sentAs);
   };
 
   const stick = async () => {

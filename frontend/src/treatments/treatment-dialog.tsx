@@ -18,6 +18,7 @@ import { groups } from '../shared/query-keys';
 import { ProblemNote } from '../shared/screen-states';
 import { useHouses, useSites } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
+import { useProblemWords } from '../shared/use-problem-words';
 import { wallClock } from '../shared/zoned-time';
 import { recordTreatment } from './treatments-api';
 import { treatmentsMessages } from './treatments-messages';
@@ -33,6 +34,7 @@ interface TreatmentDialogProps {
 /** Writes down what was applied. Every field is the reader's own: nothing is proposed. */
 export function TreatmentDialog({ site, start, close }: TreatmentDialogProps) {
   const t = useMessages(treatmentsMessages);
+  const refusals = useProblemWords();
   const shared = useMessages(sharedMessages);
   const format = useFormats();
   const queries = useQueryClient();
@@ -72,7 +74,7 @@ export function TreatmentDialog({ site, start, close }: TreatmentDialogProps) {
   };
   const faultOf = (name: keyof TreatmentDraft, sentAs: string = name) => {
     const fault = faults[name];
-    return fault ? t[fault] : failure instanceof Problem ? failure.faultOf(sentAs) : undefined;
+    return fault ? t[fault] : refusals.faultOf(failure, sentAs);
   };
   const save = async () => {
     const made = treatmentOf(draft, zoneOf(draft.house), length);
