@@ -24,7 +24,6 @@ import { batchOf, type StickDraft, type StickFaults } from './stick-state';
 /** Sticks a batch. What was typed stays until it is accepted; a refusal stands beside its field. */
 export function StickDialog({ site: wanted, close }: { site: string | undefined; close: () => void }) {
   const t = useMessages(stickMessages);
-  const refusals = useProblemWords();
   const shared = useMessages(sharedMessages);
   const format = useFormats();
   const navigate = useNavigate();
@@ -44,6 +43,7 @@ export function StickDialog({ site: wanted, close }: { site: string | undefined;
   const sent = useRef<{ body: string; key: string } | undefined>(undefined);
 
   const timeZone = sites.find((each) => each.code === draft.site)?.timeZone;
+  const refusals = useProblemWords(timeZone);
   const cells = formats.data?.find((each) => each.code === draft.trayFormat)?.cells;
   const trays = numberTyped(draft.trays);
   const change = (part: Partial<StickDraft>) => {
@@ -184,7 +184,7 @@ export function StickDialog({ site: wanted, close }: { site: string | undefined;
           }
           whole
         />
-        <div className="wide">{failure !== undefined && <ProblemNote failure={failure} />}</div>
+        <div className="wide">{failure !== undefined && <ProblemNote failure={failure} timeZone={timeZone} />}</div>
         <div className="wide rc-row stick-buttons">
           <Button onClick={close}>{shared.cancel}</Button>
           {/* Vaadin's button is no submit button; Enter in a field still submits the form. */}

@@ -133,7 +133,9 @@ function PlanForm({ house, timeZone }: { house: House; timeZone: string | undefi
       <Link className="rc-link" to={`/what-if?${new URLSearchParams({ site: house.site, house: house.code })}`}>
         {t.tryFirst}
       </Link>
-      {failure !== undefined && (refused?.fieldFaults.length ?? 0) === 0 && <ProblemNote failure={failure} />}
+      {failure !== undefined && (refused?.fieldFaults.length ?? 0) === 0 && (
+        <ProblemNote failure={failure} timeZone={timeZone} />
+      )}
     </div>
   );
 }

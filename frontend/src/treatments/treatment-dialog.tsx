@@ -34,7 +34,6 @@ interface TreatmentDialogProps {
 /** Writes down what was applied. Every field is the reader's own: nothing is proposed. */
 export function TreatmentDialog({ site, start, close }: TreatmentDialogProps) {
   const t = useMessages(treatmentsMessages);
-  const refusals = useProblemWords();
   const shared = useMessages(sharedMessages);
   const format = useFormats();
   const queries = useQueryClient();
@@ -63,6 +62,7 @@ export function TreatmentDialog({ site, start, close }: TreatmentDialogProps) {
       ...start,
     };
   });
+  const refusals = useProblemWords(zoneOf(draft.house));
   const [faults, setFaults] = useState<TreatmentFaults>({});
   const [failure, setFailure] = useState<unknown>();
   const [busy, setBusy] = useState(false);
@@ -208,7 +208,7 @@ export function TreatmentDialog({ site, start, close }: TreatmentDialogProps) {
           </div>
         </details>
         <div className="wide">
-          <ProblemNote failure={failure} />
+          <ProblemNote failure={failure} timeZone={zoneOf(draft.house)} />
         </div>
         <div className="wide rc-row">
           <Button onClick={close}>{shared.cancel}</Button>

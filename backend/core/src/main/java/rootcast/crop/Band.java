@@ -13,10 +13,10 @@ public record Band(double least, double most) {
 
     public Band {
         if (!(least <= most)) {
-            throw new FaultyValue("least", Fault.NOT_RISING, least, most);
+            throw new FaultyValue("least", least, Fault.NOT_RISING, least, most);
         }
         if (least == Double.POSITIVE_INFINITY || most == Double.NEGATIVE_INFINITY) {
-            throw new FaultyValue("least", Fault.NO_VALUE_BETWEEN);
+            throw new FaultyValue("least", least, Fault.NO_VALUE_BETWEEN);
         }
     }
 

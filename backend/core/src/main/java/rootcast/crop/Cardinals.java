@@ -22,11 +22,14 @@ public record Cardinals(Form form, double minC, double optimumC, double maxC, do
     }
 
     public Cardinals {
+        if (!(minC < maxC)) {
+            throw new FaultyValue("maxC", maxC, Fault.CARDINALS_NOT_RISING, minC, optimumC, maxC);
+        }
         if (!(minC < optimumC && optimumC < maxC)) {
-            throw new FaultyValue("optimumC", Fault.CARDINALS_NOT_RISING, minC, optimumC, maxC);
+            throw new FaultyValue("optimumC", optimumC, Fault.CARDINALS_NOT_RISING, minC, optimumC, maxC);
         }
         if (!(minC < referenceC && referenceC < maxC)) {
-            throw new FaultyValue("referenceC", Fault.REFERENCE_OUTSIDE, minC, maxC);
+            throw new FaultyValue("referenceC", referenceC, Fault.REFERENCE_OUTSIDE, minC, maxC);
         }
     }
 }

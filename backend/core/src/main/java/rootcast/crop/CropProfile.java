@@ -28,22 +28,23 @@ public record CropProfile(
     public CropProfile {
         stages = List.copyOf(stages);
         if (!stages.stream().map(StageProfile::stage).toList().equals(Stage.GROWING)) {
-            throw new FaultyValue("stages", Fault.NOT_THE_STAGES, Stage.GROWING);
+            throw new FaultyValue(
+                    "stages", stages.stream().map(StageProfile::stage).toList(), Fault.NOT_THE_STAGES, Stage.GROWING);
         }
         if (!(rateSpread >= 0 && rateSpread <= 1)) {
-            throw new FaultyValue("rateSpread", Fault.BETWEEN, 0, 1);
+            throw new FaultyValue("rateSpread", rateSpread, Fault.BETWEEN, 0, 1);
         }
         if (holdDays < 0 || holdDays > 365) {
-            throw new FaultyValue("holdDays", Fault.BETWEEN, 0, 365);
+            throw new FaultyValue("holdDays", holdDays, Fault.BETWEEN, 0, 365);
         }
         if (!(cellSpread >= 0.01 && cellSpread <= 1)) {
-            throw new FaultyValue("cellSpread", Fault.BETWEEN, 0.01, 1);
+            throw new FaultyValue("cellSpread", cellSpread, Fault.BETWEEN, 0.01, 1);
         }
         double slowest = rates.slowest();
         for (StageProfile stage : stages) {
             double days = stage.daysAtReference() / slowest;
             if (days > StageProfile.MOST_DAYS) {
-                throw new FaultyValue("rates", Fault.SLOWEST_TAKES_TOO_LONG, days, StageProfile.MOST_DAYS);
+                throw new FaultyValue("rates", slowest, Fault.SLOWEST_TAKES_TOO_LONG, days, StageProfile.MOST_DAYS);
             }
         }
     }

@@ -32,7 +32,11 @@ public record CropRecipe(
     public CropRecipe {
         phases = List.copyOf(phases);
         if (!phases.stream().map(StageRecipe::phase).toList().equals(List.of(Phase.values()))) {
-            throw new FaultyValue("phases", Fault.NOT_THE_PHASES, List.of(Phase.values()));
+            throw new FaultyValue(
+                    "phases",
+                    phases.stream().map(StageRecipe::phase).toList(),
+                    Fault.NOT_THE_PHASES,
+                    List.of(Phase.values()));
         }
         within("fullMistDays", fullMistDays, 0, 60);
         within("toneAfterDays", toneAfterDays, 0, 120);
@@ -104,7 +108,7 @@ public record CropRecipe(
 
     private static void within(String field, double value, double least, double most) {
         if (!(value >= least && value <= most)) {
-            throw new FaultyValue(field, Fault.BETWEEN, least, most);
+            throw new FaultyValue(field, value, Fault.BETWEEN, least, most);
         }
     }
 }

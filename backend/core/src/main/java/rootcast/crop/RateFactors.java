@@ -27,7 +27,7 @@ public record RateFactors(Map<String, Double> varieties, Map<String, Double> sit
     private static void within(String field, Map<String, Double> factors) {
         factors.forEach((code, factor) -> {
             if (!(factor >= 1 / MOST && factor <= MOST)) {
-                throw new FaultyValue(field + "." + code, Fault.BETWEEN, 1 / MOST, MOST);
+                throw new FaultyValue(field + "." + code, factor, Fault.BETWEEN, 1 / MOST, MOST);
             }
         });
     }

@@ -19,16 +19,16 @@ public record StageProfile(
 
     public StageProfile {
         if (!Stage.GROWING.contains(stage)) {
-            throw new FaultyValue("stage", Fault.ONE_OF, Stage.GROWING);
+            throw new FaultyValue("stage", stage, Fault.ONE_OF, Stage.GROWING);
         }
         if (!(daysAtReference > 0 && daysAtReference <= MOST_DAYS)) {
-            throw new FaultyValue("daysAtReference", Fault.OVER_AND_AT_MOST, 0, MOST_DAYS);
+            throw new FaultyValue("daysAtReference", daysAtReference, Fault.OVER_AND_AT_MOST, 0, MOST_DAYS);
         }
         if (!(survivalMean > 0 && survivalMean < 1)) {
-            throw new FaultyValue("survivalMean", Fault.BETWEEN_ENDS_EXCLUDED, 0, 1);
+            throw new FaultyValue("survivalMean", survivalMean, Fault.BETWEEN_ENDS_EXCLUDED, 0, 1);
         }
         if (!(survivalWeight > 0 && survivalWeight <= 1e6)) {
-            throw new FaultyValue("survivalWeight", Fault.OVER_AND_AT_MOST, 0, 1_000_000);
+            throw new FaultyValue("survivalWeight", survivalWeight, Fault.OVER_AND_AT_MOST, 0, 1_000_000);
         }
     }
 

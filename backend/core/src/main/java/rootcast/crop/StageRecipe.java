@@ -77,7 +77,8 @@ public record StageRecipe(
         boolean low = band.least() != Double.NEGATIVE_INFINITY && band.least() < least || band.least() > most;
         boolean high = band.most() != Double.POSITIVE_INFINITY && band.most() > most || band.most() < least;
         if (low || high) {
-            throw new FaultyValue(field + (low ? ".least" : ".most"), Fault.BETWEEN, least, most);
+            throw new FaultyValue(
+                    field + (low ? ".least" : ".most"), low ? band.least() : band.most(), Fault.BETWEEN, least, most);
         }
     }
 }

@@ -18,10 +18,10 @@ public record TrayFormat(String code, int cells, int saleCount, int lengthMm, in
 
     public TrayFormat {
         if (cells < 1 || cells > MOST_CELLS) {
-            throw new FaultyValue("cells", Fault.BETWEEN, 1, MOST_CELLS);
+            throw new FaultyValue("cells", cells, Fault.BETWEEN, 1, MOST_CELLS);
         }
         if (saleCount < 1 || saleCount > cells) {
-            throw new FaultyValue("saleCount", Fault.BETWEEN, 1, cells);
+            throw new FaultyValue("saleCount", saleCount, Fault.BETWEEN, 1, cells);
         }
         outsideSize("lengthMm", lengthMm);
         outsideSize("widthMm", widthMm);
@@ -29,7 +29,7 @@ public record TrayFormat(String code, int cells, int saleCount, int lengthMm, in
 
     private static void outsideSize(String field, int sizeMm) {
         if (sizeMm < 1 || sizeMm > MOST_MM) {
-            throw new FaultyValue(field, Fault.BETWEEN, 1, MOST_MM);
+            throw new FaultyValue(field, sizeMm, Fault.BETWEEN, 1, MOST_MM);
         }
     }
 }

@@ -10,13 +10,13 @@ final class Bounds {
 
     static void within(String field, double value, double least, double most) {
         if (!(value >= least && value <= most)) {
-            throw new FaultyValue(field, Fault.BETWEEN, least, most);
+            throw new FaultyValue(field, value, Fault.BETWEEN, least, most);
         }
     }
 
     static void over(String field, double value, double low, double most) {
         if (!(value > low && value <= most)) {
-            throw new FaultyValue(field, Fault.OVER_AND_AT_MOST, low, most);
+            throw new FaultyValue(field, value, Fault.OVER_AND_AT_MOST, low, most);
         }
     }
 }

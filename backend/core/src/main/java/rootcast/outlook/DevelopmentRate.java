@@ -31,7 +31,8 @@ public final class DevelopmentRate {
         this.exponent = (cardinals.optimumC() - cardinals.minC()) / (cardinals.maxC() - cardinals.optimumC());
         this.atReference = response(cardinals.referenceC());
         if (!(atReference >= LEAST_AT_REFERENCE)) {
-            throw new FaultyValue("referenceC", Fault.HARDLY_ANY_GROWTH, cardinals.referenceC());
+            throw new FaultyValue(
+                    "referenceC", cardinals.referenceC(), Fault.HARDLY_ANY_GROWTH, cardinals.referenceC());
         }
     }
 

@@ -100,9 +100,7 @@ public enum Fault implements Sayable {
             CELSIUS),
     REFERENCE_OUTSIDE("must lie between minimum {minC} °C and maximum {maxC} °C", "minC", CELSIUS, "maxC", CELSIUS),
     HARDLY_ANY_GROWTH(
-            "is {referenceC} °C, at which hardly anything develops; name one nearer to the optimum",
-            "referenceC",
-            CELSIUS),
+            "must be nearer to the optimum: at {referenceC} °C hardly anything develops", "referenceC", CELSIUS),
     NOT_THE_STAGES("must be the stages {stages} in this order", "stages", TEXTS),
     NOT_THE_PHASES("must be the phases {phases} in this order", "phases", TEXTS),
     SLOWEST_TAKES_TOO_LONG(

@@ -8,21 +8,30 @@ public final class FaultyValue extends IllegalArgumentException {
     private static final long serialVersionUID = 1L;
 
     private final String field;
+    private final transient Object asked;
     private final transient Saying fault;
 
-    /** @param field as it is sent, with the path inside of what was being made */
-    public FaultyValue(String field, Fault fault, Object... values) {
-        this(field, Saying.of(fault, values));
+    /**
+     * @param field as it is sent, with the path inside of what was being made
+     * @param asked what stands there
+     */
+    public FaultyValue(String field, Object asked, Fault fault, Object... values) {
+        this(field, asked, Saying.of(fault, values));
     }
 
-    private FaultyValue(String field, Saying fault) {
-        super(field + " " + fault.english());
+    private FaultyValue(String field, Object asked, Saying fault) {
+        super("%s is %s; it %s".formatted(field, asked, fault.english()));
         this.field = field;
+        this.asked = asked;
         this.fault = fault;
     }
 
     public String field() {
         return field;
+    }
+
+    public Object asked() {
+        return asked;
     }
 
     public Saying fault() {
@@ -34,7 +43,7 @@ public final class FaultyValue extends IllegalArgumentException {
         try {
             return part.get();
         } catch (FaultyValue wrong) {
-            throw new FaultyValue(path + "." + wrong.field, wrong.fault);
+            throw new FaultyValue(path + "." + wrong.field, wrong.asked, wrong.fault);
         }
     }
 }

@@ -27,7 +27,9 @@ class BatchesFromTables implements BatchesInTime {
                                 ProblemType.NOT_KNOWN_THEN,
                                 "There was no batch '%s' by %s, as far as was known at %s."
                                         .formatted(id, when.happenedBy(), when.recordedBy()))
-                        .with("asked", id));
+                        .with("asked", id)
+                        .with("happenedBy", when.happenedBy())
+                        .with("recordedBy", when.recordedBy()));
         Set<String> stood = past.state().placements().stream()
                 .map(BatchState.Placement::house)
                 .collect(Collectors.toSet());

@@ -144,7 +144,7 @@ public final class Problem extends RuntimeException {
     }
 
     public static Problem notAllowed(FaultyValue wrong) {
-        return notAllowed(FieldError.of(wrong), null);
+        return notAllowed(FieldError.of(wrong), wrong.asked());
     }
 
     private static Problem notAllowed(FieldError error, @Nullable Object asked) {

@@ -83,7 +83,7 @@ public enum ProblemType {
     IMPLAUSIBLE_STAGE(
             409, "Hardly likely", "asked", STAGE, "seenAt", INSTANT, "probability", PROBABILITY, "expected", INSTANT),
     NOT_ENOUGH_OPEN(409, "Not enough open trays", "lines", LINES),
-    PROFILE_PINNED(409, "Another version is pinned", "pinned", COUNT, "since", INSTANT),
+    PROFILE_PINNED(409, "Another version is pinned", "pinned", COUNT, "asked", COUNT, "since", INSTANT),
     ALREADY_CLOSED(409, "Already closed", "asked", TEXT, "closedAt", INSTANT),
     HOUSE_CLOSED(409, "The house must not be entered", "house", TEXT, "product", TEXT, "until", INSTANT),
 

@@ -130,7 +130,8 @@ public class Catalogue {
                                     "Version %d of '%s' is pinned since %s. Adopt it again without the pin first."
                                             .formatted(last.versionNo, crop, last.adoptedAt))
                             .with("pinned", last.versionNo)
-                            .with("asked", version);
+                            .with("asked", version)
+                            .with("since", last.adoptedAt);
                 });
     }
 
