@@ -16,7 +16,7 @@ import { climateMessages } from './climate-messages';
 import { useQuantityWords } from './climate-words';
 
 /** Whose words say already whether the reading counts. */
-const FLAGS_SAY_ALL: ReadonlySet<string> = new Set(['late', 'range', 'clock-skew', 'duplicate']);
+const FLAGS_SAY_ALL: ReadonlySet<string> = new Set(['late', 'duplicate']);
 
 interface FlagsTableProps {
   readonly flags: readonly ClimateFlag[];
