@@ -207,7 +207,9 @@ abstract class SetupContract {
                 .body("errors.field", contains("profile.stages[1].optimumC"))
                 .body("errors[0].code", equalTo("cardinals-not-rising"))
                 .body("errors[0].values.minC", equalTo(30.0f));
-        refusedStages(secondStageWith("maxC", 7)).statusCode(422).body("errors.field", contains("profile.stages[1].maxC"));
+        refusedStages(secondStageWith("maxC", 7))
+                .statusCode(422)
+                .body("errors.field", contains("profile.stages[1].maxC"));
         refusedStages(secondStageWith("referenceC", 36))
                 .statusCode(422)
                 .body("errors.field", contains("profile.stages[1].referenceC"))
