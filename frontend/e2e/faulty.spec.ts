@@ -40,12 +40,13 @@ test('a batch that cannot be computed is named on the board, in the list of batc
   await page.goto('/board');
   const mark = page.getByRole('rowheader', { name: '1 batch not computed' });
   await expect(mark).toBeVisible();
-  await expect(mark).toHaveAttribute('title', new RegExp(`B-apart: ${FAULT}`));
+  await expect(mark).toHaveAttribute('title', /B-apart/);
   await expectAccessible(page);
 
   await page.goto('/batches');
   const apart = page.getByRole('region', { name: '1 batch not computed' });
-  await expect(apart).toContainText(FAULT);
+  await expect(apart).toContainText('B-apart');
+  await expect(apart, 'what the log says is not for a reader').not.toContainText(FAULT);
   await expectAccessible(page);
 
   await apart.getByRole('link', { name: 'B-apart' }).click();

@@ -33,7 +33,13 @@ const INGEST: Ingest = {
         {
           kind: 'unknown-topic',
           count: 16,
-          last: [{ what: 'range/7/air: 21.5', reason: 'no sensor has this topic', at: '2026-03-09T08:05:00Z' }],
+          last: [
+            {
+              what: 'range/7/air: 21.5',
+              why: { code: 'no-sensor-of-topic', values: {}, english: 'no sensor has this topic' },
+              at: '2026-03-09T08:05:00Z',
+            },
+          ],
         },
       ],
     },

@@ -162,7 +162,7 @@ test('a CSV import is looked at first, and taken in only then', async ({ page })
 
   const preview = page.getByRole('region', { name: '3 · What would be imported' });
   await expect(preview).toContainText('Nothing is imported yet.');
-  await expect(preview.getByRole('row', { name: /cannot be read/ })).toContainText('not taken');
+  await expect(preview.getByRole('row', { name: /cannot be read/ })).toContainText('not imported');
   await expect(preview.getByRole('row', { name: /out of range/ })).toContainText('set aside');
   expect(posts).toEqual(['?dryRun=true']);
   const readings = `/api/sensors/${sensor.code}/readings`;
@@ -208,7 +208,7 @@ test('what a table leaves open is asked for beside the field, and a change asks 
   await page.getByRole('button', { name: 'Preview' }).click();
   await expect(page.getByRole('button', { name: /^Import \d/ })).toBeVisible();
   await page.getByLabel('Decimal sign').selectOption(',');
-  await expect(page.getByText('look at it again')).toBeVisible();
+  await expect(page.getByText('preview it again')).toBeVisible();
   await expect(page.getByRole('button', { name: /^Import \d/ })).toHaveCount(0);
 });
 
@@ -233,7 +233,9 @@ test('what came in is counted by way with the reasons of what is not stored', as
   });
   await page.goto('/setup/ingest');
   await expect(page.getByRole('row', { name: /^by HTTP/ }).first()).toContainText('▲');
-  await expect(page.getByRole('row', { name: /^out of range by HTTP/ })).toContainText('is outside -10 to 60 °C');
+  await expect(page.getByRole('row', { name: /^out of range by HTTP/ })).toContainText(
+    'must lie between -10.0 °C and 60.0 °C',
+  );
 });
 
 test('a topic that no sensor has opens the form of a new one', async ({ page }) => {

@@ -42,7 +42,7 @@ export function BatchStory() {
   if (batch.isPending) return <Loading />;
   // Also where figures from before are still at hand: they would be taken for those of now.
   if (asOf === undefined && batch.error instanceof Problem && batch.error.isNotComputed) {
-    return <NotComputed id={id} detail={batch.error.detail} />;
+    return <NotComputed id={id} />;
   }
   const failed = batch.error !== null && asOf !== undefined;
   if (!batch.data || failed) {

@@ -21,12 +21,12 @@ export function FaultyBatches({
       <h2 id="batches-faulty">✕ {t.notComputed(batches.length)}</h2>
       <p>{t.notComputedHelp}</p>
       <ul>
-        {batches.map(({ id, varietyName, trayFormat, site, stuckAt, fault }) => (
+        {batches.map(({ id, varietyName, trayFormat, site, stuckAt }) => (
           <li key={id}>
             <Link className="rc-link" to={`/batches/${encodeURIComponent(id)}`}>
               {id}
             </Link>
-            , {varietyName}, {trayFormat}, {siteName(site)}, {format.dateTime(stuckAt)}: <span lang="en">{fault}</span>
+            , {varietyName}, {trayFormat}, {siteName(site)}, {format.dateTime(stuckAt)}
           </li>
         ))}
       </ul>
@@ -35,7 +35,7 @@ export function FaultyBatches({
 }
 
 /** In place of the page of a batch that cannot be computed. */
-export function NotComputed({ id, detail }: { id: string; detail: string }) {
+export function NotComputed({ id }: { id: string }) {
   const t = useMessages(sharedMessages);
   useScreenTitle(t.notComputedTitle(id));
   return (
@@ -47,9 +47,6 @@ export function NotComputed({ id, detail }: { id: string; detail: string }) {
         {t.notComputedTitle(id)}
       </h2>
       <p>{t.notComputedHelp}</p>
-      <p className="rc-quiet" lang="en">
-        {detail}
-      </p>
     </div>
   );
 }

@@ -16,6 +16,7 @@ import { ProblemNote } from '../shared/screen-states';
 import { useHouses, useSites, useTrayFormats, useVarieties } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
 import { numberTyped } from '../shared/units';
+import { useProblemWords } from '../shared/use-problem-words';
 import { wallClock } from '../shared/zoned-time';
 import { stickMessages } from './stick-messages';
 import { batchOf, type StickDraft, type StickFaults } from './stick-state';
@@ -42,6 +43,7 @@ export function StickDialog({ site: wanted, close }: { site: string | undefined;
   const sent = useRef<{ body: string; key: string } | undefined>(undefined);
 
   const timeZone = sites.find((each) => each.code === draft.site)?.timeZone;
+  const refusals = useProblemWords(timeZone);
   const cells = formats.data?.find((each) => each.code === draft.trayFormat)?.cells;
   const trays = numberTyped(draft.trays);
   const change = (part: Partial<StickDraft>) => {
@@ -51,7 +53,7 @@ export function StickDialog({ site: wanted, close }: { site: string | undefined;
   };
   const faultOf = (name: keyof StickDraft, sentAs: string = name) => {
     const fault = faults[name];
-    return fault ? t[fault] : failure instanceof Problem ? failure.faultOf(sentAs) : undefined;
+    return fault ? t[fault] : refusals.faultOf(failure, sentAs);
   };
 
   const stick = async () => {
@@ -182,7 +184,7 @@ export function StickDialog({ site: wanted, close }: { site: string | undefined;
           }
           whole
         />
-        <div className="wide">{failure !== undefined && <ProblemNote failure={failure} />}</div>
+        <div className="wide">{failure !== undefined && <ProblemNote failure={failure} timeZone={timeZone} />}</div>
         <div className="wide rc-row stick-buttons">
           <Button onClick={close}>{shared.cancel}</Button>
           {/* Vaadin's button is no submit button; Enter in a field still submits the form. */}

@@ -32,7 +32,7 @@ export const stickMessages = messagesIn({
   es: {
     title: 'Plantar un lote',
     site: 'Sitio',
-    house: 'Nave',
+    house: 'Invernadero',
     variety: 'Variedad',
     trayFormat: 'Formato de charola',
     formatWords: (code: string, cells: number, sale: number) =>
@@ -53,7 +53,7 @@ export const stickMessages = messagesIn({
     done: (id: string, trays: string) => `El lote ${id} está plantado: ${counted(trays, 'charola', 'charolas')}`,
     undoReason: 'Plantado por error',
     undone: (id: string) => `Lote ${id}: el plantado se deshizo`,
-    nothingSetUp: 'Un lote necesita un sitio con una nave, una variedad y un formato de charola.',
+    nothingSetUp: 'Un lote necesita un sitio con un invernadero, una variedad y un formato de charola.',
     toSetup: 'Ir a Datos',
   },
 });

@@ -219,7 +219,11 @@ export class BoardGridDom {
     setContent(row.faulty, data.faulty.length === 0 ? '' : `✕ ${this.speech.faulty(data.faulty)}`);
     setContent(format, data.trayFormat);
     setContent(site, this.speech.site(data));
-    setText(name, 'title', [data.varietyName, data.variety, ...data.faulty.map(faultOf)].join('\n'));
+    setText(
+      name,
+      'title',
+      [data.varietyName, data.variety, ...data.faulty.map(({ batch }) => `✕ ${batch}`)].join('\n'),
+    );
     row.element.classList.toggle('bg-even', index % 2 === 1);
     data.cells.forEach((cell, i) => {
       const into = row.cells[i];
@@ -439,11 +443,6 @@ function span(className: string, text: string): HTMLElement {
   element.className = className;
   element.textContent = text;
   return element;
-}
-
-/** Which batch of a row is in none of its figures, and why. */
-export function faultOf({ batch, fault }: FaultyOfRow): string {
-  return `${batch}: ${fault}`;
 }
 
 function setText(element: HTMLElement, attribute: string, text: string): void {

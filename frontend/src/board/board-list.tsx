@@ -6,7 +6,6 @@ import { useMessages } from '../shared/messages';
 import { VarietyName } from '../shared/variety-name-view';
 import { sharedMessages } from '../shared/shared-messages';
 import { weekNumber } from '../shared/weeks';
-import { faultOf } from './board-grid-dom';
 import { boardMessages } from './board-messages';
 import { cellKey, isBlank, MARK_MS, rowKey, type BoardState, type RowKey } from './board-state';
 import './board-list.css';
@@ -55,7 +54,7 @@ export function BoardList({ order, state, siteName, batchesPath, openCell, cellS
                   {row.trayFormat} · {siteName(row.site)}
                 </p>
                 {row.faulty.length > 0 && (
-                  <p className="rc-broken" title={row.faulty.map(faultOf).join('\n')}>
+                  <p className="rc-broken" title={row.faulty.map(({ batch }) => batch).join('\n')}>
                     ✕ {shared.notComputed(row.faulty.length)}
                   </p>
                 )}

@@ -274,7 +274,7 @@ export const boardMessages = messagesIn({
     lots: 'Lotes que lo forman',
     noLots: 'No hay ningún lote de este artículo en la mesa.',
     batch: 'Lote',
-    house: 'Nave',
+    house: 'Invernadero',
     stage: 'Etapa',
     alive: 'Vivas',
     saleable: 'Charolas vendibles',

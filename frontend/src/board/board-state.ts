@@ -126,7 +126,7 @@ function changedCells(before: BoardRow | undefined, after: BoardRow): CellKey[] 
 }
 
 function sameFaulty(before: BoardRow | undefined, after: BoardRow): boolean {
-  const said = (row: BoardRow | undefined) => row?.faulty.map(({ batch, fault }) => `${batch}: ${fault}`).join('\n');
+  const said = (row: BoardRow | undefined) => row?.faulty.map(({ batch }) => batch).join('\n');
   return said(before) === said(after);
 }
 

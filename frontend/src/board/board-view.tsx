@@ -8,7 +8,8 @@ import { useFormats } from '../shared/formats';
 import { found } from '../shared/loose-words';
 import { useMessages } from '../shared/messages';
 import { usePhone } from '../shared/phone';
-import { Empty, Failed, Loading, useReason } from '../shared/screen-states';
+import { Empty, Failed, Loading } from '../shared/screen-states';
+import { useProblemWords } from '../shared/use-problem-words';
 import { useScreenTitle } from '../shared/screen-title';
 import { useSites } from '../shared/setup-lists';
 import { NothingGrows } from './board-empty';
@@ -77,11 +78,12 @@ export function BoardView() {
 }
 
 function StillOld({ failure }: { failure: unknown }) {
+  const refusals = useProblemWords();
   const t = useMessages(boardMessages);
   return (
     <div className="rc-warning" role="alert">
       <p>
-        ▲ {t.loadFailedStill} {useReason(failure)}
+        ▲ {t.loadFailedStill} {refusals.of(failure)}
       </p>
     </div>
   );

@@ -16,12 +16,11 @@ export function CellFaulty({ data }: { data: CellExplanation }) {
     <section className="cell-wide rc-problem" aria-labelledby="cell-faulty">
       <h3 id="cell-faulty">✕ {shared.notComputed(data.faulty.length)}</h3>
       <ul>
-        {data.faulty.map(({ batch, fault }) => (
+        {data.faulty.map(({ batch }) => (
           <li key={batch}>
             <Link className="rc-link" to={`/batches/${encodeURIComponent(batch)}`}>
               {batch}
             </Link>
-            : <span lang="en">{fault}</span>
           </li>
         ))}
       </ul>

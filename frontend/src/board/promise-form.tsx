@@ -11,6 +11,7 @@ import { NumberInput } from '../shared/number-input';
 import { Problem } from '../shared/problem';
 import { ProblemNote } from '../shared/screen-states';
 import { sharedMessages } from '../shared/shared-messages';
+import { useProblemWords } from '../shared/use-problem-words';
 import { placeOrder, releaseOrder } from './board-api';
 import { boardMessages } from './board-messages';
 import { rowKey, type RowKey } from './board-state';
@@ -43,6 +44,7 @@ const NO_FAULTS: ReadonlySet<DraftFault> = new Set();
 /** Promises trays of the open cell, and more lines if wanted: all of them or none. */
 export function PromiseForm({ data, rows, draft, edit, done }: PromiseFormProps) {
   const t = useMessages(boardMessages);
+  const refusals = useProblemWords();
   const shared = useMessages(sharedMessages);
   const format = useFormats();
   const [faults, setFaults] = useState(NO_FAULTS);
@@ -91,7 +93,7 @@ export function PromiseForm({ data, rows, draft, edit, done }: PromiseFormProps)
     }
   };
   const short = shortfalls(failure);
-  const faultAt = (path: string) => (failure instanceof Problem ? failure.faultOf(path) : undefined);
+  const faultAt = (path: string) => refusals.faultOf(failure, path);
   const besideFields =
     failure instanceof Problem &&
     failure.fieldFaults.length > 0 &&

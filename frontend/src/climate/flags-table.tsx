@@ -11,9 +11,13 @@ import { groups } from '../shared/query-keys';
 import { ProblemNote } from '../shared/screen-states';
 import { sharedMessages } from '../shared/shared-messages';
 import { Part } from '../shared/part';
+import { readingSaid, useSpeaker } from '../shared/use-problem-words';
 import { overrideFlag } from './climate-api';
 import { climateMessages } from './climate-messages';
 import { useQuantityWords } from './climate-words';
+
+/** Whose words say already whether the reading counts. */
+const FLAGS_SAY_ALL: ReadonlySet<string> = new Set(['late', 'duplicate']);
 
 interface FlagsTableProps {
   readonly flags: readonly ClimateFlag[];
@@ -25,11 +29,16 @@ export function FlagsTable({ flags, timeZone }: FlagsTableProps) {
   const t = useMessages(climateMessages);
   const format = useFormats();
   const words = useQuantityWords();
+  const speaker = useSpeaker(timeZone);
   const newest = [...flags].sort((a, b) => b.at.localeCompare(a.at));
   const when = ({ at, until }: ClimateFlag) =>
     at === until
       ? format.dateTime(at, timeZone)
       : `${format.dateTime(at, timeZone)} – ${format.dateTime(until, timeZone)}`;
+  const why = (flag: ClimateFlag) => {
+    const used = FLAGS_SAY_ALL.has(flag.kind) ? '' : flag.leftOut ? t.flagLeftOut : t.flagUsed;
+    return `${readingSaid(flag.why, speaker)} ${used}`.trim();
+  };
   return (
     <Part title={t.flags}>
       {newest.length === 0 ? (
@@ -44,9 +53,7 @@ export function FlagsTable({ flags, timeZone }: FlagsTableProps) {
                 {flag.value !== null && `, ${words.value(flag.quantity, flag.value)}`}
                 {flag.count > 1 && `, ${t.readings(format.integer(flag.count))}`}
                 {flag.sensor !== null && <span className="rc-quiet">, {flag.sensor}</span>}
-                <span className="climate-flag-why" lang="en">
-                  {flag.reason}
-                </span>
+                <span className="climate-flag-why">{why(flag)}</span>
               </span>
               <Judge flag={flag} />
             </li>

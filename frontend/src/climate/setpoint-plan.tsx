@@ -17,6 +17,7 @@ import { groups } from '../shared/query-keys';
 import { Failed, Loading, ProblemNote } from '../shared/screen-states';
 import { sharedMessages } from '../shared/shared-messages';
 import { celsiusTyped, numberTyped } from '../shared/units';
+import { useProblemWords } from '../shared/use-problem-words';
 import { isDate } from '../shared/weeks';
 import { instantOf, wallClock } from '../shared/zoned-time';
 import { Part } from '../shared/part';
@@ -62,6 +63,7 @@ export function SetpointPlan({ house, timeZone, nowMs }: SetpointPlanProps) {
 
 function PlanForm({ house, timeZone }: { house: House; timeZone: string | undefined }) {
   const t = useMessages(climateMessages);
+  const refusals = useProblemWords(timeZone);
   const shared = useMessages(sharedMessages);
   const format = useFormats();
   const queries = useQueryClient();
@@ -104,14 +106,14 @@ function PlanForm({ house, timeZone }: { house: House; timeZone: string | undefi
         unit={format.temperatureUnit}
         value={draft.medium}
         hint={t.mediumHelp}
-        fault={tried && !off && typed === undefined ? shared.notANumber : refused?.faultOf('mediumC')}
+        fault={tried && !off && typed === undefined ? shared.notANumber : refusals.faultOf(refused, 'mediumC')}
         onValue={(medium) => change({ medium })}
       />
       <DateInput
         label={t.from}
         value={draft.date}
         onValue={(date) => change({ date })}
-        fault={tried && !isDate(draft.date) ? t.noDate : refused?.faultOf('from')}
+        fault={tried && !isDate(draft.date) ? t.noDate : refusals.faultOf(refused, 'from')}
       />
       <TextField
         label={t.time}
@@ -131,7 +133,9 @@ function PlanForm({ house, timeZone }: { house: House; timeZone: string | undefi
       <Link className="rc-link" to={`/what-if?${new URLSearchParams({ site: house.site, house: house.code })}`}>
         {t.tryFirst}
       </Link>
-      {failure !== undefined && (refused?.fieldFaults.length ?? 0) === 0 && <ProblemNote failure={failure} />}
+      {failure !== undefined && (refused?.fieldFaults.length ?? 0) === 0 && (
+        <ProblemNote failure={failure} timeZone={timeZone} />
+      )}
     </div>
   );
 }

@@ -31,13 +31,7 @@ export function FeedAnswerPanel({ calculation, answer }: { calculation: Calculat
       {answer.sprayVolume && <Amounts name={t.forSpray} amounts={answer.sprayVolume} quiet />}
       {answer.feedVolume && <Amounts name={t.makes} amounts={answer.feedVolume} quiet />}
       {typeof answer.expectedMsPerCm === 'number' && <p>{t.meterShows(figure(answer.expectedMsPerCm))}</p>}
-      {answer.cautions && (
-        <ul lang="en">
-          {answer.cautions.map((caution) => (
-            <li key={caution}>{caution}</li>
-          ))}
-        </ul>
-      )}
+      {answer.cautions && <p className="rc-warning">▲ {t.dilutionCaution}</p>}
     </section>
   );
 }

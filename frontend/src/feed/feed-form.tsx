@@ -4,8 +4,8 @@ import { useState } from 'react';
 import { useMessages } from '../shared/messages';
 import { NumberInput } from '../shared/number-input';
 import { usePreferences } from '../shared/preferences';
-import { Problem } from '../shared/problem';
 import { ProblemNote } from '../shared/screen-states';
+import { useProblemWords } from '../shared/use-problem-words';
 import { ask, type FeedAnswer } from './feed-api';
 import { FeedAnswerPanel } from './feed-answer';
 import { rememberedFeed, rememberFeed } from './feed-memory';
@@ -32,6 +32,7 @@ interface FeedFormProps {
 
 /** One question: its fields in the reader's units, what is wrong beside them, and the answer below. */
 export function FeedForm({ calculation, draft, change }: FeedFormProps) {
+  const refusals = useProblemWords();
   const t = useMessages(feedMessages);
   const [way, setWay] = useState<DilutionWay>({ rate: 'perVolume', volume: 'spray' });
   const [faults, setFaults] = useState<ReadonlyMap<string, FeedFault>>(new Map());
@@ -67,8 +68,11 @@ export function FeedForm({ calculation, draft, change }: FeedFormProps) {
   const faultOf = (name: FeedFieldName) => {
     const mine = faults.get(name);
     if (mine) return t[mine];
-    if (!(failure instanceof Problem)) return undefined;
-    return failure.faultOf(name) ?? failure.faultOf(`${name}.value`) ?? failure.faultOf(`${name}.unit`);
+    return (
+      refusals.faultOf(failure, name) ??
+      refusals.faultOf(failure, `${name}.value`) ??
+      refusals.faultOf(failure, `${name}.unit`)
+    );
   };
   const besideFields = fields.some(({ name }) => faultOf(name) !== undefined);
   return (

@@ -1,3 +1,4 @@
+import { counted } from '../shared/counted';
 import { messagesIn } from '../shared/messages';
 
 /** Words about entries, said on Floor and in a batch's story. */
@@ -25,17 +26,19 @@ export const entryMessages = messagesIn({
     reachedREADY: 'Ready',
     reachedSTICK: 'Stuck',
     reachedSHIP: 'Shipped',
-    saidStick: (trays: string, plants: string, house: string) => `${plants} plants in ${trays} trays, to ${house}`,
+    saidStick: (trays: string, plants: string, house: string) =>
+      `${counted(plants, 'plant', 'plants')} in ${counted(trays, 'tray', 'trays')}, to ${house}`,
     saidCount: (plants: string) => `${plants} alive`,
     saidSample: (blanks: string, cells: string, trays: string) =>
-      `${blanks} blanks in ${cells} cells of ${trays} trays`,
+      `${counted(blanks, 'blank', 'blanks')} in ${counted(cells, 'cell', 'cells')} of ${counted(trays, 'tray', 'trays')}`,
     saidAlive: (plants: string) => `about ${plants} alive`,
-    saidLoss: (plants: string, cause: string) => `${plants} plants, ${cause}`,
-    saidLook: (reached: string, cells: string, stage: string) => `${reached} of ${cells} cells: ${stage}`,
-    saidLookNone: (cells: string, stage: string) => `none of ${cells} cells yet: ${stage}`,
+    saidLoss: (plants: string, cause: string) => `${counted(plants, 'plant', 'plants')}, ${cause}`,
+    saidLook: (reached: string, cells: string, stage: string) =>
+      `${reached} of ${counted(cells, 'cell', 'cells')}: ${stage}`,
+    saidLookNone: (cells: string, stage: string) => `none of ${counted(cells, 'cell', 'cells')} yet: ${stage}`,
     saidMove: (house: string) => `to ${house}`,
-    saidShip: (trays: string) => `${trays} trays`,
-    saidPlants: (plants: string) => `${plants} plants`,
+    saidShip: (trays: string) => `${counted(trays, 'tray', 'trays')}`,
+    saidPlants: (plants: string) => `${counted(plants, 'plant', 'plants')}`,
     saidOf: (some: string, all: string) => `${some} of ${all}`,
     saidForOrder: 'for an order',
     saidFor: (customer: string) => `for ${customer}`,
@@ -75,17 +78,19 @@ export const entryMessages = messagesIn({
     reachedREADY: 'Listo',
     reachedSTICK: 'Plantado',
     reachedSHIP: 'Enviado',
-    saidStick: (trays: string, plants: string, house: string) => `${plants} plantas en ${trays} charolas, en ${house}`,
-    saidCount: (plants: string) => `${plants} vivas`,
+    saidStick: (trays: string, plants: string, house: string) =>
+      `${counted(plants, 'planta', 'plantas')} en ${counted(trays, 'charola', 'charolas')}, en ${house}`,
+    saidCount: (plants: string) => `${counted(plants, 'viva', 'vivas')}`,
     saidSample: (blanks: string, cells: string, trays: string) =>
-      `${blanks} vacías en ${cells} celdas de ${trays} charolas`,
-    saidAlive: (plants: string) => `unas ${plants} vivas`,
-    saidLoss: (plants: string, cause: string) => `${plants} plantas, ${cause}`,
-    saidLook: (reached: string, cells: string, stage: string) => `${reached} de ${cells} celdas: ${stage}`,
-    saidLookNone: (cells: string, stage: string) => `aún ninguna de ${cells} celdas: ${stage}`,
+      `${counted(blanks, 'vacía', 'vacías')} en ${counted(cells, 'celda', 'celdas')} de ${counted(trays, 'charola', 'charolas')}`,
+    saidAlive: (plants: string) => `unas ${counted(plants, 'viva', 'vivas')}`,
+    saidLoss: (plants: string, cause: string) => `${counted(plants, 'planta', 'plantas')}, ${cause}`,
+    saidLook: (reached: string, cells: string, stage: string) =>
+      `${reached} de ${counted(cells, 'celda', 'celdas')}: ${stage}`,
+    saidLookNone: (cells: string, stage: string) => `aún ninguna de ${counted(cells, 'celda', 'celdas')}: ${stage}`,
     saidMove: (house: string) => `a ${house}`,
-    saidShip: (trays: string) => `${trays} charolas`,
-    saidPlants: (plants: string) => `${plants} plantas`,
+    saidShip: (trays: string) => `${counted(trays, 'charola', 'charolas')}`,
+    saidPlants: (plants: string) => `${counted(plants, 'planta', 'plantas')}`,
     saidOf: (some: string, all: string) => `${some} de ${all}`,
     saidForOrder: 'para un pedido',
     saidFor: (customer: string) => `para ${customer}`,

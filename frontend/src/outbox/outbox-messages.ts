@@ -35,6 +35,6 @@ export const outboxMessages = messagesIn({
     keep: 'Conservar',
     reading: 'leyendo lo que hay en este aparato …',
     storeBroken:
-      'Este aparato no puede guardar registros, así que aquí no se puede anotar. Salga de la navegación privada o libere espacio y cargue de nuevo.',
+      'Este aparato no puede guardar registros, así que aquí no se puede anotar. Salga del navegación privada o libere espacio y cargue de nuevo.',
   },
 });

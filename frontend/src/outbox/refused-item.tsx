@@ -3,11 +3,11 @@ import { Link } from 'react-router';
 import { useSignedIn } from '../people/signed-in';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
+import { useProblemWords } from '../shared/use-problem-words';
 import { confirmed, doubtMessages, doubtWords, isDoubt } from './doubt-words';
 import { outbox } from './outbox';
 import { outboxMessages } from './outbox-messages';
 import type { Waiting } from './outbox-state';
-import { refusalMessages, refusalWords } from './refusal-words';
 
 /** What the server would not take, each with its reason, to be mended or thrown away by hand. */
 export function RefusedList({ count, children }: { count: number; children: ReactNode }) {
@@ -35,7 +35,7 @@ interface RefusedItemProps {
 
 export function RefusedItem({ item, what, about, mendAt, timeZone }: RefusedItemProps) {
   const t = useMessages(outboxMessages);
-  const why = useMessages(refusalMessages);
+  const refusals = useProblemWords(timeZone);
   const doubt = useMessages(doubtMessages);
   const format = useFormats();
   const who = useSignedIn()?.name;
@@ -49,7 +49,7 @@ export function RefusedItem({ item, what, about, mendAt, timeZone }: RefusedItem
         <br />
         <span className="rc-quiet">{[about, by].filter(Boolean).join(', ')}</span>
       </p>
-      {item.refusal && !asks && <p>{refusalWords(item.refusal, why, format.integer)}</p>}
+      {item.refusal && !asks && <p>{refusals.told(item.refusal)}</p>}
       {item.refusal && asks && (
         <>
           <p>{doubtWords(item.refusal, doubt, format, timeZone)}</p>

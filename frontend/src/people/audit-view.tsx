@@ -6,22 +6,26 @@ import { Empty, Failed, Loading } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
 import { TakeTable } from '../shared/take-table';
 import { AccessLayout } from './access-layout';
+import { accountMessages } from './account-messages';
 import { useAudit } from './people-api';
 import { peopleMessages } from './people-messages';
-import { linesOf } from './people-state';
+import { detailOf, linesOf } from './people-state';
+import type { AuditLine } from './people-types';
 
 /** What was refused and what was changed of people, keys and passwords. */
 export function AuditView() {
   const t = useMessages(peopleMessages);
   useScreenTitle(t.audit);
+  const roles = useMessages(accountMessages);
   const format = useFormats();
   const audit = useAudit();
   const lines = linesOf(audit.data?.pages ?? []);
   // A kind that this page does not know yet is shown as the server writes it.
   const said = (what: string) => (Object.hasOwn(t, what) ? (t[what as keyof typeof t] as string) : what);
+  const about = (line: AuditLine) => detailOf(line, (role) => roles[`role${role}`], t.isOff);
   const table = (): PlainTable => ({
     head: [t.at, t.who, t.what, t.detail, t.from],
-    rows: lines.map(({ at, who, what, detail, from }) => [at, who, said(what), detail, from]),
+    rows: lines.map((line) => [line.at, line.who, said(line.what), about(line), line.from]),
   });
   const body = () => {
     if (audit.isPending) return <Loading />;
@@ -60,7 +64,7 @@ export function AuditView() {
                   <th scope="row">{line.who}</th>
                   <td data-label={t.what}>{said(line.what)}</td>
                   <td data-label={t.detail} className="people-wide audit-detail">
-                    {line.detail || '–'}
+                    {about(line) || '–'}
                   </td>
                   <td data-label={t.from} className="audit-tight">
                     {line.from || '–'}

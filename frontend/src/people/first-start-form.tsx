@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { useMessages } from '../shared/messages';
 import { Problem } from '../shared/problem';
 import { ProblemNote } from '../shared/screen-states';
+import { useProblemWords } from '../shared/use-problem-words';
 import { EntryField } from './entry-field';
 import { usePasswordWords } from './password-words';
 import { useSessionActions } from './session-actions';
@@ -12,6 +13,7 @@ const EMPTY: OwnerDraft = { secret: '', name: '', displayName: '', password: '',
 
 /** The first start: whoever can read the server's log makes the owner's account. */
 export function FirstStartForm({ done }: { done: () => void }) {
+  const refusals = useProblemWords();
   const t = useMessages(signInMessages);
   const { becomeOwner } = useSessionActions();
   const [draft, setDraft] = useState(EMPTY);
@@ -25,7 +27,7 @@ export function FirstStartForm({ done }: { done: () => void }) {
     const mine = faults[field];
     if (mine) return said[mine];
     if (field === 'secret' && secretWrong) return t.secretWrong;
-    return failure instanceof Problem ? failure.faultOf(field) : undefined;
+    return refusals.faultOf(failure, field);
   };
   const besideFields = secretWrong || (failure instanceof Problem && failure.fieldFaults.length > 0);
   const field = (name: keyof OwnerDraft) => ({

@@ -2,7 +2,6 @@ import { useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { useNavigate } from 'react-router';
 import { useMessages } from '../shared/messages';
-import { Problem } from '../shared/problem';
 import { ProblemNote } from '../shared/screen-states';
 import { sharedMessages } from '../shared/shared-messages';
 import { copyText } from '../shared/take-away';
@@ -11,6 +10,7 @@ import { KEY_ROLES } from './grants-state';
 import { GrantsTable } from './grants-table';
 import { makeKey } from './people-api';
 import { keys } from '../shared/query-keys';
+import { useProblemWords } from '../shared/use-problem-words';
 import { peopleMessages } from './people-messages';
 import type { Grant } from './people-types';
 import { signInMessages } from './sign-in-messages';
@@ -19,6 +19,7 @@ import { signInMessages } from './sign-in-messages';
 export function NewKeyForm() {
   const t = useMessages(peopleMessages);
   const words = useMessages(signInMessages);
+  const refusals = useProblemWords();
   const shared = useMessages(sharedMessages);
   const navigate = useNavigate();
   const queries = useQueryClient();
@@ -46,7 +47,7 @@ export function NewKeyForm() {
   if (made !== undefined) {
     return <MadeKey name={name.trim()} secret={made} done={() => void navigate('/setup/keys')} />;
   }
-  const said = failure instanceof Problem ? failure.faultOf('name') : undefined;
+  const said = refusals.faultOf(failure, 'name');
   return (
     <form
       noValidate

@@ -12,6 +12,7 @@ import { GrantsTable } from './grants-table';
 import { usePasswordWords } from './password-words';
 import { addPerson } from './people-api';
 import { keys } from '../shared/query-keys';
+import { useProblemWords } from '../shared/use-problem-words';
 import { peopleMessages } from './people-messages';
 import { checkedNew, NEW_PERSON, type PersonFaults } from './people-state';
 import type { PersonView } from './people-types';
@@ -22,6 +23,7 @@ import { LEAST_PASSWORD } from './sign-in-state';
 export function NewPersonForm({ people }: { people: readonly PersonView[] }) {
   const t = useMessages(peopleMessages);
   const words = useMessages(signInMessages);
+  const refusals = useProblemWords();
   const shared = useMessages(sharedMessages);
   const passwordWords = usePasswordWords();
   const navigate = useNavigate();
@@ -40,7 +42,7 @@ export function NewPersonForm({ people }: { people: readonly PersonView[] }) {
   const field = (name: keyof typeof said) => ({
     name: `person-${name}`,
     value: draft[name],
-    fault: said[name] ?? (failure instanceof Problem ? failure.faultOf(name) : undefined),
+    fault: said[name] ?? refusals.faultOf(failure, name),
     onValue: (text: string) => {
       setDraft((before) => ({ ...before, [name]: text }));
       setFaults(({ [name]: _mended, ...others }) => others);

@@ -5,6 +5,7 @@ import { notice } from '../shared/notices';
 import { Problem } from '../shared/problem';
 import { ProblemNote } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
+import { useProblemWords } from '../shared/use-problem-words';
 import { accountMessages } from './account-messages';
 import { EntryField } from './entry-field';
 import { usePasswordWords } from './password-words';
@@ -20,6 +21,7 @@ type Field = 'current' | 'password' | 'again';
 /** A new password for the reader, who proves to be the one by the old. */
 export function PasswordView() {
   const t = useMessages(accountMessages);
+  const refusals = useProblemWords();
   const words = useMessages(signInMessages);
   useScreenTitle(t.passwordTitle);
   const navigate = useNavigate();
@@ -33,7 +35,7 @@ export function PasswordView() {
     name,
     value: draft[name],
     secret: true,
-    fault: faults[name] ?? (failure instanceof Problem ? failure.faultOf(name) : undefined),
+    fault: faults[name] ?? refusals.faultOf(failure, name),
     onValue: (text: string) => {
       setDraft((before) => ({ ...before, [name]: text }));
       setFaults(({ [name]: _mended, ...others }) => others);
@@ -58,7 +60,7 @@ export function PasswordView() {
       void navigate(-1);
     } catch (refused) {
       setBusy(false);
-      if (refused instanceof Problem && refused.faultOf('current')) setFaults({ current: t.currentWrong });
+      if (refused instanceof Problem && refused.faultAt('current')) setFaults({ current: t.currentWrong });
       else setFailure(refused);
     }
   };

@@ -1,3 +1,4 @@
+import { counted } from '../shared/counted';
 import { messagesIn } from '../shared/messages';
 
 export const peopleMessages = messagesIn({
@@ -19,7 +20,7 @@ export const peopleMessages = messagesIn({
     nameTaken: 'Somebody has this name already.',
     firstPassword: 'First password',
     firstPasswordHint: (least: number) =>
-      `${least} characters or more. Tell it in person; it can be changed under "Account".`,
+      `${counted(least, 'character', 'characters')} or more. Tell it in person; it can be changed under "Account".`,
     rolesHelp: 'What somebody may do, at all sites or at one. Several roles add up.',
     everySite: 'All sites',
     site: 'Site',
@@ -83,6 +84,7 @@ export const peopleMessages = messagesIn({
     who: 'Who',
     what: 'What',
     detail: 'Detail',
+    isOff: 'switched off',
     from: 'From',
     older: 'Show older ones',
     'sign-in-failed': 'sign-in failed',
@@ -138,7 +140,7 @@ export const peopleMessages = messagesIn({
     endSessions: 'Cerrar todas las sesiones',
     endSessionsHelp: 'Para un teléfono perdido: cierra la sesión en todos los aparatos.',
     endSessionsSure: 'Sí, cerrarlas',
-    sessionsEnded: (name: string) => `Sesiones de ${name} cerradas`,
+    sessionsEnded: (name: string) => `Se cerraron las sesiones de ${name}`,
     deactivate: 'Desactivar',
     deactivateHelp: 'La persona ya no puede entrar. Lo que anotó queda a su nombre.',
     deactivateSure: 'Sí, desactivar',
@@ -151,7 +153,7 @@ export const peopleMessages = messagesIn({
     keysHelp: 'Para aparatos que envían lecturas y para socios. Una clave se muestra una sola vez, al crearla.',
     noKeys: 'Todavía no hay claves.',
     keyName: '¿Para qué es?',
-    keyNameHint: 'Por ejemplo: registrador de la nave 3',
+    keyNameHint: 'Por ejemplo: registrador del invernadero 3',
     keyNeedsRole: 'Elija al menos una función.',
     made: 'Creada',
     madeBy: (when: string, who: string) => `${when}, ${who}`,
@@ -177,6 +179,7 @@ export const peopleMessages = messagesIn({
     who: 'Quién',
     what: 'Qué',
     detail: 'Detalle',
+    isOff: 'apagada',
     from: 'Desde',
     older: 'Mostrar anteriores',
     'sign-in-failed': 'entrada fallida',

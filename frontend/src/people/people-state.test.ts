@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { changeOf, checkedNew, linesOf, NEW_PERSON, shownKeys, shownPeople } from './people-state';
+import { changeOf, checkedNew, detailOf, linesOf, NEW_PERSON, shownKeys, shownPeople } from './people-state';
 import type { AuditLine, Grant, KeyView, PersonView } from './people-types';
 
 const sales: Grant = { role: 'SALES', site: null };
@@ -78,4 +78,22 @@ test('a line at the seam of two pages stands once', () => {
       [b, c],
     ]),
   ).toEqual([a, b, c]);
+});
+
+describe('the detail of an audit line', () => {
+  const words = { SALES: 'Ventas', PRODUCTION: 'Producción' } as Readonly<Record<string, string>>;
+  const said = (what: string, detail: string) =>
+    detailOf({ at: '2026-11-01T08:00:00Z', who: 'x', from: '', what, detail }, (role) => words[role] ?? '?', 'apagada');
+
+  test('has roles in the reader’s words, not by their codes', () => {
+    expect(said('person-changed', 'ben: SALES PRODUCTION@north, switched off')).toBe(
+      'ben: Ventas, Producción (north), apagada',
+    );
+    expect(said('key-made', 'logger: SALES')).toBe('logger: Ventas');
+  });
+
+  test('is left out where the kind says it and the server would add English', () => {
+    expect(said('sign-in-failed', 'wrong name or password')).toBe('');
+    expect(said('no-right', 'GET /api/keys')).toBe('GET /api/keys');
+  });
 });

@@ -1,5 +1,5 @@
 import { sameGrants } from './grants-state';
-import type { AuditLine, ChangedPerson, Grant, KeyView, NewPerson, PersonView } from './people-types';
+import type { AuditLine, ChangedPerson, Grant, KeyView, NewPerson, PersonView, Role } from './people-types';
 import { isSignInName, passwordFault, type PasswordFault } from './sign-in-state';
 
 /** The forms for people and keys as data, and what the lists show. */
@@ -76,4 +76,27 @@ export function linesOf(pages: readonly (readonly AuditLine[])[]): readonly Audi
     const text = JSON.stringify(line);
     return seen.has(text) ? false : seen.add(text);
   });
+}
+
+/** Lines whose kind says all: what the server adds is its own English. */
+const SAID_BY_KIND: ReadonlySet<string> = new Set([
+  'sign-in-failed',
+  'password-changed',
+  'password-not-changed',
+  'first-owner',
+  'first-owner-refused',
+]);
+const ROLES_AT = /(?:\b(?:SALES|PRODUCTION|MANAGER|OWNER|DEVICE|PARTNER)\b(?:@[^\s,]+)? ?)+/;
+
+/** What a line of the audit list is about, with roles and "switched off" in the reader's words. */
+export function detailOf({ what, detail }: AuditLine, role: (role: Role) => string, switchedOff: string): string {
+  if (SAID_BY_KIND.has(what)) return '';
+  const roles = (written: string) =>
+    written
+      .trim()
+      .split(' ')
+      .map((each) => each.split('@'))
+      .map(([code, at]) => (at === undefined ? role(code as Role) : `${role(code as Role)} (${at})`))
+      .join(', ');
+  return detail.replace(ROLES_AT, roles).replace(', switched off', `, ${switchedOff}`);
 }

@@ -3,7 +3,6 @@ import { useState } from 'react';
 import { Link } from 'react-router';
 import { useMessages } from '../shared/messages';
 import { notice } from '../shared/notices';
-import { Problem } from '../shared/problem';
 import { ProblemNote } from '../shared/screen-states';
 import { sharedMessages } from '../shared/shared-messages';
 import { EntryField } from './entry-field';
@@ -12,6 +11,7 @@ import { GrantsTable } from './grants-table';
 import { usePasswordWords } from './password-words';
 import { changePerson, endSessionsOf, setPassword } from './people-api';
 import { keys } from '../shared/query-keys';
+import { useProblemWords } from '../shared/use-problem-words';
 import { peopleMessages } from './people-messages';
 import { changeOf } from './people-state';
 import type { PersonView } from './people-types';
@@ -115,6 +115,7 @@ export function PersonForm({ person, people }: { person: PersonView; people: rea
 
 function NewPassword({ person }: { person: PersonView }) {
   const t = useMessages(peopleMessages);
+  const refusals = useProblemWords();
   const words = useMessages(signInMessages);
   const passwordWords = usePasswordWords();
   const [password, setTyped] = useState('');
@@ -126,7 +127,7 @@ function NewPassword({ person }: { person: PersonView }) {
     if (found) return;
     if (await run(() => setPassword(person.name, password), t.passwordSet(person.displayName))) setTyped('');
   };
-  const said = failure instanceof Problem ? failure.faultOf('password') : undefined;
+  const said = refusals.faultOf(failure, 'password');
   return (
     <form
       noValidate

@@ -1,3 +1,4 @@
+import { counted } from '../shared/counted';
 import { messagesIn } from '../shared/messages';
 
 export const signInMessages = messagesIn({
@@ -65,8 +66,9 @@ export const signInMessages = messagesIn({
     nameHint: 'Letters, digits, dot, dash or @; no spaces',
     nameWrong: 'Letters, digits, dots, dashes, underscores or @, beginning with a letter or digit; no spaces.',
     displayName: 'Your name, as others read it',
-    passwordHint: (least: number) => `${least} characters or more; a short sentence is easy to keep`,
-    passwordShort: (least: number) => `At least ${least} characters.`,
+    passwordHint: (least: number) =>
+      `${counted(least, 'character', 'characters')} or more; a short sentence is easy to keep`,
+    passwordShort: (least: number) => `At least ${counted(least, 'character', 'characters')}.`,
     passwordLong: 'Longer than can be kept: at most 72 letters, fewer with accents.',
     passwordIsName: 'The name is not a password.',
     again: 'Password again',

@@ -16,6 +16,7 @@ import { useScreenTitle } from '../shared/screen-title';
 import { useHouses, useSites } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
 import { useSiteFilter } from '../shared/site-filter';
+import { useProblemWords } from '../shared/use-problem-words';
 import { ArrivedHeading } from './arrived-heading';
 import { previewCsv, importCsv } from './readings-api';
 import { TablePlanForm } from './csv-plan';
@@ -74,6 +75,7 @@ const NOTHING_WRONG: ReadonlyMap<string, PlanWrong> = new Map();
 
 function TableTaking({ table, another, sensors, houses, sites, zone }: TableTakingProps) {
   const t = useMessages(csvMessages);
+  const refusals = useProblemWords();
   const shared = useMessages(sharedMessages);
   const format = useFormats();
   const queries = useQueryClient();
@@ -103,7 +105,7 @@ function TableTaking({ table, another, sensors, houses, sites, zone }: TableTaki
       sameSign: t.sameSign,
     };
     const mine = wrong.get(path);
-    return mine ? words[mine] : failure instanceof Problem ? failure.faultOf(path) : undefined;
+    return mine ? words[mine] : refusals.faultOf(failure, path);
   };
   const doing = async (what: 'looking' | 'taking', work: () => Promise<void>) => {
     setBusy(what);

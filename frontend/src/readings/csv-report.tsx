@@ -1,9 +1,10 @@
 import { climateMessages } from '../climate/climate-messages';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
+import { readingSaid, useSpeaker } from '../shared/use-problem-words';
 import type { CsvOutcome, CsvReport } from '../shared/reading-types';
 import { csvMessages } from './csv-messages';
-import { grouped, readable, type LineGroup } from './csv-state';
+import { grouped, type LineGroup } from './csv-state';
 
 const MARKS: Readonly<Record<CsvOutcome, string>> = { refused: '✕', 'set-aside': '▲', flagged: '▲', noted: '·' };
 const NAMED_LINES = 6;
@@ -68,6 +69,7 @@ function GroupLine({ group: { outcome, kind, column, lines } }: { group: LineGro
   const t = useMessages(csvMessages);
   const climate: Readonly<Record<string, unknown>> = useMessages(climateMessages);
   const format = useFormats();
+  const speaker = useSpeaker();
   const own: Readonly<Record<string, unknown>> = t;
   const word = kind === null ? '–' : String(own[`kind-${kind}`] ?? climate[kind] ?? kind);
   // Line 0 is a reading that was here before the table.
@@ -86,7 +88,7 @@ function GroupLine({ group: { outcome, kind, column, lines } }: { group: LineGro
         {format.integer(lines.length)}
       </td>
       <td data-label={t.where}>{places.length > NAMED_LINES ? t.andMore(where) : where}</td>
-      <td className="rc-quiet table-reason">{readable(lines[0]?.reason ?? '')}</td>
+      <td className="rc-quiet table-reason">{lines[0] ? readingSaid(lines[0].why, speaker) : ''}</td>
     </tr>
   );
 }

@@ -176,11 +176,3 @@ export function grouped(lines: readonly CsvLine[]): LineGroup[] {
     })
     .sort((a, b) => OUTCOMES.indexOf(a.outcome) - OUTCOMES.indexOf(b.outcome) || b.lines.length - a.lines.length);
 }
-
-/** The server's reason with numbers as people write them: -295.55555555555554 is -295.56. */
-export function readable(reason: string): string {
-  return reason
-    .replace(/(?<![:\d])\d+\.\d{3,}/g, (number) => String(Math.round(Number(number) * 100) / 100))
-    .replace(/(\d)\.0\b/g, '$1')
-    .replace('(Cel)', '°C');
-}

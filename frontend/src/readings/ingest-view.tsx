@@ -6,10 +6,10 @@ import { useMessages } from '../shared/messages';
 import type { Ingest, IngestFault } from '../shared/reading-types';
 import { Empty, Failed, Loading } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
+import { readingSaid, useSpeaker } from '../shared/use-problem-words';
 import { ingestMessages } from './ingest-messages';
 import { notStored, sensorFrom } from './ingest-state';
 import { useIngest } from './readings-api';
-import { readable } from './csv-state';
 import './readings.css';
 
 /** What came in, by way in, what became of it, and the topics that nobody knows. */
@@ -211,12 +211,13 @@ function Faults({ ingest: { ways } }: { ingest: Ingest }) {
 
 function LastOnes({ fault }: { fault: IngestFault }) {
   const format = useFormats();
+  const speaker = useSpeaker();
   return (
     <ul className="readings-last">
-      {fault.last.map(({ what, reason, at }, i) => (
+      {fault.last.map(({ what, why, at }, i) => (
         <li key={i}>
-          <span className="rc-quiet">{format.dateTime(at)}</span> <span className="readings-message">{what}</span>:{' '}
-          {readable(reason)}
+          <span className="rc-quiet">{format.dateTime(at)}</span> <span className="readings-message">{what}</span>
+          {why && `: ${readingSaid(why, speaker)}`}
         </li>
       ))}
     </ul>
@@ -237,18 +238,16 @@ function SetApart({ refused: { count, last } }: { refused: Ingest['refused'] }) 
               <th scope="col">{t.topic}</th>
               <th scope="col">{t.came}</th>
               <th scope="col">{t.message}</th>
-              <th scope="col">{t.fault}</th>
             </tr>
           </thead>
           <tbody>
-            {last.map(({ id, topic, payload, reason, at }) => (
+            {last.map(({ id, topic, payload, at }) => (
               <tr key={id}>
                 <th scope="row" className="readings-topic">
                   {topic}
                 </th>
                 <td>{format.dateTime(at)}</td>
                 <td className="readings-message">{payload}</td>
-                <td lang="en">{reason}</td>
               </tr>
             ))}
           </tbody>

@@ -5,6 +5,7 @@ import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { usePreferences } from '../shared/preferences';
 import { ProblemNote } from '../shared/screen-states';
+import { useSpeaker } from '../shared/use-problem-words';
 import { dateIn } from '../shared/weeks';
 import { treatmentsMessages } from '../treatments/treatments-messages';
 import { useAnswerCheck } from './answer-check';
@@ -13,6 +14,7 @@ import { CountCheck } from './count-check';
 import { roundsMessages } from './rounds-messages';
 import { doneOf, isByLabel, optionalFields, type RoundDraft, type ShownItem } from './rounds-state';
 import { SkipForm } from './skip-form';
+import { whySaid } from './why-words';
 
 /**
  * One thing to do: what, on which batch and why, with its answer in large buttons. Drawn again only when it changes: a
@@ -21,6 +23,7 @@ import { SkipForm } from './skip-form';
 export const RoundCheck = memo(function RoundCheck({ item, site, on }: { item: ShownItem; site: Site; on: string }) {
   const t = useMessages(roundsMessages);
   const format = useFormats();
+  const speaker = useSpeaker(site.timeZone);
   const { temperature } = usePreferences();
   const caution = useMessages(treatmentsMessages).caution;
   const { name: named, close } = useAnswerCheck(site.code, item);
@@ -69,9 +72,7 @@ export const RoundCheck = memo(function RoundCheck({ item, site, on }: { item: S
               ✕ {t.blocked(format.dateTime(item.blockedUntil, site.timeZone), item.blockedBy ?? '')}
             </p>
           )}
-          <p className="round-why" lang="en">
-            {item.why}
-          </p>
+          {item.why && <p className="round-why">{whySaid(item.why, speaker)}</p>}
           {isByLabel(item.task) && <p className="round-why">▲ {caution}</p>}
         </div>
       </div>

@@ -26,7 +26,7 @@ const item = (id: string, house: string, change: Partial<RoundItem> = {}): Round
   task: 'scouting',
   dueOn: '2026-11-25',
   state: 'due',
-  why: '',
+  why: null,
   asks: [],
   blockedUntil: null,
   blockedBy: null,

@@ -81,7 +81,7 @@ export const recipeMessages = messagesIn({
     least: 'mínimo',
     most: 'máximo',
     phasesTitle: 'Fase por fase',
-    phasesHelp: 'Un extremo vacío queda abierto. Clima, avisos y rondas comparan cada nave con estos valores.',
+    phasesHelp: 'Un extremo vacío queda abierto. Clima, avisos y rondas comparan cada invernadero con estos valores.',
     wholeTitle: 'El cultivo en conjunto',
     mistNeed: 'Necesita nebulización',
     LIGHT: 'poca',

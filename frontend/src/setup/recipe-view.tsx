@@ -9,13 +9,13 @@ import { useMessages } from '../shared/messages';
 import { notice } from '../shared/notices';
 import { NumberInput } from '../shared/number-input';
 import { usePreferences } from '../shared/preferences';
-import { Problem } from '../shared/problem';
 import { groups } from '../shared/query-keys';
 import { Empty, Failed, Loading, ProblemNote } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
 import { useCrops } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
 import { temperatureUnitName } from '../shared/units';
+import { useProblemWords } from '../shared/use-problem-words';
 import { saveRecipe, useRecipe, useRecipeVersions } from './recipe-api';
 import { recipeMessages } from './recipe-messages';
 import { draftOf, MIST_NEEDS, recipeOf, WHOLE, type RecipeDraft, type RecipeFault } from './recipe-state';
@@ -76,6 +76,7 @@ interface RecipeFormProps {
 
 function RecipeForm({ crop, looked, newest }: RecipeFormProps) {
   const t = useMessages(recipeMessages);
+  const refusals = useProblemWords();
   const shared = useMessages(sharedMessages);
   const format = useFormats();
   const navigate = useNavigate();
@@ -98,7 +99,7 @@ function RecipeForm({ crop, looked, newest }: RecipeFormProps) {
   const faultOf = (path: string): string | undefined => {
     const mine = wrong.get(path);
     if (mine) return { needed: shared.needed, number: shared.notANumber, turned: t.turned }[mine];
-    return failure instanceof Problem ? failure.faultOf(path) : undefined;
+    return refusals.faultOf(failure, path);
   };
   const save = async () => {
     const made = recipeOf(draft, looked, unit);

@@ -15,6 +15,7 @@ import { needsLevels, needsLightSource, unitName } from '../shared/reading-units
 import { Empty, ProblemNote } from '../shared/screen-states';
 import { sharedMessages } from '../shared/shared-messages';
 import { temperatureUnitName } from '../shared/units';
+import { useProblemWords } from '../shared/use-problem-words';
 import { ChoiceField } from './choice-field';
 import { profilesMessages } from './profiles-messages';
 import { ProfileTable } from './profile-table';
@@ -66,6 +67,7 @@ function Fields({ list, code, item, items }: Omit<SetupFormProps, 'code'> & { co
   const t = useMessages(setupMessages);
   const profileWords = useMessages(profilesMessages);
   const recipeWords = useMessages(recipeMessages);
+  const refusals = useProblemWords();
   const shared = useMessages(sharedMessages);
   const navigate = useNavigate();
   const queries = useQueryClient();
@@ -86,7 +88,7 @@ function Fields({ list, code, item, items }: Omit<SetupFormProps, 'code'> & { co
     const mine = wrong.get(path);
     const said = { code: t.wrongCode, whole: t.wrongWhole, unit: t.wrongUnit };
     if (mine) return { needed: shared.needed, number: shared.notANumber, ...said }[mine];
-    return failure instanceof Problem ? failure.faultOf(path) : undefined;
+    return refusals.faultOf(failure, path);
   };
   const save = async () => {
     const made = bodyOf(list, draft, item, units);

@@ -1,11 +1,8 @@
 import { describe, expect, it } from 'vitest';
 
-/** Messages of the folders whose words go through `counted`; a folder joins by its name. */
-const FOLDERS = ['batches', 'board', 'setup', 'shared', 'track-record', 'what-if'];
-
 const files = import.meta.glob<Record<string, unknown>>('../*/*-messages.ts', { eager: true });
 const MANY =
-  /(?<![\d.,] ?)\b1 (batches|blanks|cases|cells|days|entries|hours|houses|items|plants|promises|readings|rows|trays|weeks|artículos|casos|celdas|charolas|días|filas|horas|lecturas|lotes|plantas|promesas)\b/;
+  /(?<![\d.,] ?)\b1 (batches|blanks|cases|cells|days|entries|hours|houses|items|plants|promises|readings|rows|trays|weeks|characters|checks|columns|flags|hours|lines|minutes|persons|seconds|sensors|sessions|things|times|traps|treatments|warnings|keys|people|artículos|casos|celdas|charolas|días|filas|horas|lecturas|lotes|plantas|promesas|avisos|cosas|columnas|lecturas|minutos|personas|renglones|segundos|sensores|sesiones|tareas|trampas|tratamientos|veces|claves|entradas|cerradas|vacías|enviados|rechazados|hechas|vivas|houses|invernaderos|sitios|sites|registros)\b/;
 
 type Message = string | ((...args: never[]) => unknown);
 
@@ -17,11 +14,9 @@ function saidOfOne(message: Message, one: number | string): string {
 }
 
 describe('one thing is never told as several', () => {
-  const folderOf = (path: string) => (path.startsWith('./') ? 'shared' : path.split('/')[1]);
-  const folders = Object.entries(files).filter(([path]) => FOLDERS.includes(folderOf(path) ?? ''));
-
-  it('in any folder that is looked at', () => {
-    expect(new Set(folders.map(([path]) => folderOf(path)))).toEqual(new Set(FOLDERS));
+  it('in any folder', () => {
+    const folders = Object.entries(files);
+    expect(folders.length).toBeGreaterThan(20);
     const wrong = folders.flatMap(([path, exports]) =>
       Object.values(exports).flatMap((all) =>
         Object.entries(all as Record<string, Record<string, Message>>).flatMap(([language, messages]) =>

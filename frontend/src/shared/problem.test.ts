@@ -23,16 +23,22 @@ describe('a problem', () => {
 
   it('finds the fault of a field by the end of its path', async () => {
     const problem = await refusal({
-      violations: [{ field: 'create.profile.stages[0].minC', message: 'above the optimum' }],
+      errors: [
+        { field: 'profile.stages[0].minC', code: 'at-most', values: { most: 20 }, message: 'must be at most 20' },
+      ],
     });
-    expect(problem.faultOf('profile.stages.0.minC')).toBe('above the optimum');
-    expect(problem.faultOf('profile.stages.1.minC')).toBeUndefined();
-    expect(problem.faultOf('C')).toBeUndefined();
+    expect(problem.faultAt('stages.0.minC')).toEqual({
+      field: 'profile.stages[0].minC',
+      code: 'at-most',
+      values: { most: 20 },
+    });
+    expect(problem.faultAt('profile.stages.1.minC')).toBeUndefined();
+    expect(problem.faultAt('C')).toBeUndefined();
   });
 
-  it('takes a single named field', async () => {
-    const problem = await refusal({ detail: 'unknown field colour', field: 'colour' });
-    expect(problem.faultOf('colour')).toBe('unknown field colour');
+  it('takes no fault without a code, for which there would be no words', async () => {
+    const problem = await refusal({ errors: [{ field: 'colour', message: 'is not a field here' }] });
+    expect(problem.fieldFaults).toEqual([]);
   });
 
   it('survives a body that is no JSON', async () => {

@@ -1,9 +1,10 @@
 /** Why a request did not do what was asked. */
 
-/** A place in the sent body and what is wrong there. */
+/** A place in the sent body and what is wrong there, as a code with its values; `useProblemWords` says it. */
 export interface FieldFault {
   readonly field: string;
-  readonly message: string;
+  readonly code: string;
+  readonly values: Readonly<Record<string, unknown>>;
 }
 
 /** The server refused: an RFC 9457 problem with its numbers. */
@@ -14,6 +15,7 @@ export class Problem extends Error {
     readonly status: number,
     readonly type: string,
     readonly title: string,
+    /** In English, for logs; a reader is told by type and members. */
     readonly detail: string,
     /** Every member of the body, also the ones this class does not name. */
     readonly members: Readonly<Record<string, unknown>>,
@@ -33,20 +35,17 @@ export class Problem extends Error {
 
   /** Faults that belong beside an input; empty when the problem concerns the whole. */
   get fieldFaults(): readonly FieldFault[] {
-    const listed = [this.members['violations'], this.members['errors']].find(Array.isArray) as unknown[] | undefined;
-    if (listed) {
-      return listed.flatMap((each) => {
-        const { field, message, detail } = each as Record<string, unknown>;
-        return typeof field === 'string' ? [{ field, message: text(message) ?? text(detail) ?? this.message }] : [];
-      });
-    }
-    const field = text(this.members['field']);
-    return field === undefined ? [] : [{ field, message: this.message }];
+    const listed: unknown = this.members['errors'];
+    if (!Array.isArray(listed)) return [];
+    return (listed as unknown[]).flatMap((each) => {
+      const { field, code, values } = each as Record<string, unknown>;
+      return typeof field === 'string' && typeof code === 'string' ? [{ field, code, values: valuesOf(values) }] : [];
+    });
   }
 
   /** The fault of a field named by its path with dots: `code`, `profile.stages.0.minC`. */
-  faultOf(field: string): string | undefined {
-    return this.fieldFaults.find(({ field: at }) => this.names(at, field))?.message;
+  faultAt(field: string): FieldFault | undefined {
+    return this.fieldFaults.find(({ field: at }) => this.names(at, field));
   }
 
   /** Whether `at`, as the server writes a place in the body, is the field with the dotted path `field`. */
@@ -77,6 +76,10 @@ export async function problemOf(response: Response): Promise<Problem> {
     text(members['detail']) ?? '',
     members,
   );
+}
+
+function valuesOf(value: unknown): Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null ? (value as Record<string, unknown>) : {};
 }
 
 function text(value: unknown): string | undefined {

@@ -1,8 +1,8 @@
 import { useEffect, useState, type ReactNode } from 'react';
 import { Button } from '@vaadin/react-components/Button.js';
 import { useMessages } from './messages';
-import { Problem, Unreachable } from './problem';
 import { sharedMessages } from './shared-messages';
+import { useProblemWords } from './use-problem-words';
 
 /** The states a screen is in when it has nothing to show: loading, empty, failed. */
 
@@ -34,6 +34,7 @@ export function Empty({ title, children }: { title: string; children?: ReactNode
 
 export function Failed({ failure, retry }: { failure: unknown; retry?: () => void }) {
   const t = useMessages(sharedMessages);
+  const said = useProblemWords();
   return (
     <div className="rc-state" role="alert">
       <h2>
@@ -42,31 +43,27 @@ export function Failed({ failure, retry }: { failure: unknown; retry?: () => voi
         </span>
         {t.failed}
       </h2>
-      <p>{useReason(failure)}</p>
+      <p>{said.of(failure)}</p>
       {retry && <Button onClick={retry}>{t.tryAgain}</Button>}
     </div>
   );
 }
 
+interface ProblemNoteProps {
+  readonly failure: unknown;
+  /** Of the site that it is about; without one, the reader's own. */
+  readonly timeZone?: string | undefined;
+  readonly children?: ReactNode;
+}
+
 /** A refusal beside the form that caused it. Field faults belong beside their fields (`faultOf`). */
-export function ProblemNote({ failure, children }: { failure: unknown; children?: ReactNode }) {
-  const reason = useReason(failure);
+export function ProblemNote({ failure, timeZone, children }: ProblemNoteProps) {
+  const said = useProblemWords(timeZone);
   if (!failure) return null;
   return (
     <div className="rc-problem" role="alert">
-      <p>✕ {reason}</p>
+      <p>✕ {said.of(failure)}</p>
       {children}
     </div>
   );
-}
-
-/** The reason in a sentence for the reader. */
-export function useReason(failure: unknown): string {
-  const t = useMessages(sharedMessages);
-  if (failure instanceof Unreachable) return t.unreachable;
-  if (failure instanceof Problem && failure.status === 401) return t.signedOut;
-  if (failure instanceof Problem && failure.status === 403) return t.noRight;
-  if (failure instanceof Problem && failure.isNotComputed) return t.notComputedHelp;
-  if (failure instanceof Problem) return failure.detail || failure.title;
-  return failure instanceof Error ? failure.message : String(failure ?? '');
 }

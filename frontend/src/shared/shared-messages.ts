@@ -8,8 +8,7 @@ export const sharedMessages = messagesIn({
     takesLonger: 'This takes longer than usual.',
     failed: 'This could not be loaded',
     unreachable: 'The server does not answer. Your network may be down; nothing is lost.',
-    signedOut: 'You are signed out. Sign in and try again; what you typed is kept.',
-    noRight: 'Your roles do not allow this. Whoever keeps the people of Rootcast at your business can change that.',
+    wentWrong: 'Something went wrong on this device. Load the page and try again.',
     notComputed: (n: number) => (n === 1 ? '1 batch not computed' : `${n} batches not computed`),
     notComputedHelp:
       'A batch that cannot be computed is set apart: its plants are in no figure, everything recorded about it is kept, and all other batches go on. Tell whoever runs Rootcast.',
@@ -50,8 +49,7 @@ export const sharedMessages = messagesIn({
     takesLonger: 'Está tardando más de lo normal.',
     failed: 'No se pudo cargar',
     unreachable: 'El servidor no responde. Puede que no haya red; no se pierde nada.',
-    signedOut: 'Su sesión se cerró. Entre e intente de nuevo; se conserva lo que escribió.',
-    noRight: 'Sus funciones no permiten esto. Lo puede cambiar quien lleva las personas de Rootcast en su empresa.',
+    wentWrong: 'Algo falló en este aparato. Cargue la página e intente de nuevo.',
     notComputed: (n: number) => (n === 1 ? '1 lote sin calcular' : `${n} lotes sin calcular`),
     notComputedHelp:
       'Un lote que no se puede calcular se aparta: sus plantas no están en ninguna cifra, todo lo anotado de él se conserva y los demás lotes siguen. Avise a quien atiende Rootcast.',

@@ -18,6 +18,7 @@ import { groups } from '../shared/query-keys';
 import { ProblemNote } from '../shared/screen-states';
 import { useHouses, useSites } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
+import { useProblemWords } from '../shared/use-problem-words';
 import { wallClock } from '../shared/zoned-time';
 import { recordTreatment } from './treatments-api';
 import { treatmentsMessages } from './treatments-messages';
@@ -61,6 +62,7 @@ export function TreatmentDialog({ site, start, close }: TreatmentDialogProps) {
       ...start,
     };
   });
+  const refusals = useProblemWords(zoneOf(draft.house));
   const [faults, setFaults] = useState<TreatmentFaults>({});
   const [failure, setFailure] = useState<unknown>();
   const [busy, setBusy] = useState(false);
@@ -72,7 +74,7 @@ export function TreatmentDialog({ site, start, close }: TreatmentDialogProps) {
   };
   const faultOf = (name: keyof TreatmentDraft, sentAs: string = name) => {
     const fault = faults[name];
-    return fault ? t[fault] : failure instanceof Problem ? failure.faultOf(sentAs) : undefined;
+    return fault ? t[fault] : refusals.faultOf(failure, sentAs);
   };
   const save = async () => {
     const made = treatmentOf(draft, zoneOf(draft.house), length);
@@ -206,7 +208,7 @@ export function TreatmentDialog({ site, start, close }: TreatmentDialogProps) {
           </div>
         </details>
         <div className="wide">
-          <ProblemNote failure={failure} />
+          <ProblemNote failure={failure} timeZone={zoneOf(draft.house)} />
         </div>
         <div className="wide rc-row">
           <Button onClick={close}>{shared.cancel}</Button>

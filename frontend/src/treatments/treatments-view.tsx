@@ -220,6 +220,7 @@ function Applied({ treatment, houseName, timeZone, reverse }: AppliedProps) {
 }
 
 function ReverseDialog({ treatment, close }: { treatment: TreatmentView; close: () => void }) {
+  const zone = useSites().data?.find(({ code }) => code === treatment.site)?.timeZone;
   const t = useMessages(treatmentsMessages);
   const queries = useQueryClient();
   const [reason, setReason] = useState('');
@@ -255,7 +256,7 @@ function ReverseDialog({ treatment, close }: { treatment: TreatmentView; close: 
           errorMessage={tried && reason.trim() === '' ? t.needed : ''}
           onValueChanged={(event) => setReason(event.detail.value)}
         />
-        <ProblemNote failure={failure} />
+        <ProblemNote failure={failure} timeZone={zone} />
         <Button className="wide" theme="primary" onClick={() => void reverse()}>
           {t.reverseNow}
         </Button>

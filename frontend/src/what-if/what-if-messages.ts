@@ -80,15 +80,15 @@ export const whatIfMessages = messagesIn({
   },
   es: {
     title: '¿Y si…?',
-    nothingStored: 'Es solo una prueba: no se guarda nada, no cambia ninguna nave ni ningún lote.',
+    nothingStored: 'Es solo una prueba: no se guarda nada, no cambia ningún invernadero ni ningún lote.',
     wish: '¿Qué cambiaría?',
     setpoint: (n: number) => `Consigna ${n}`,
     move: (n: number) => `Traslado ${n}`,
     addSetpoint: 'Otra consigna',
     addMove: 'Mover un lote',
     remove: 'Quitar',
-    house: 'Nave',
-    toHouse: 'A la nave',
+    house: 'Invernadero',
+    toHouse: 'Al invernadero',
     medium: 'Sustrato',
     mediumNow: (now: string) => `ahora ${now}`,
     mediumSigns: '+2 son dos grados más',
@@ -123,7 +123,7 @@ export const whatIfMessages = messagesIn({
     checkLines: 'Hay líneas por corregir.',
     empty: 'Nada que probar todavía',
     emptyHelp:
-      'Elija una nave y otra temperatura del sustrato, o un lote y otra nave, y vea qué fechas y charolas se mueven.',
+      'Elija un invernadero y otra temperatura del sustrato, o un lote y otro invernadero, y vea qué fechas y charolas se mueven.',
     changed: 'Las líneas de arriba cambiaron después; pulse “Ver qué pasa”.',
     noEffect: 'No cambiaría nada: ni fechas, ni charolas vendibles, ni charolas libres.',
     earlier: (n: string, days: string) =>

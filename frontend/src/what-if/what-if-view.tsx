@@ -6,6 +6,7 @@ import { Problem } from '../shared/problem';
 import { Empty, Loading, ProblemNote } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
 import { useHouses, useSites } from '../shared/setup-lists';
+import { useProblemWords } from '../shared/use-problem-words';
 import { wallClock } from '../shared/zoned-time';
 import { useWhatIf } from './what-if-api';
 import { whatIfMessages } from './what-if-messages';
@@ -44,6 +45,7 @@ export function WhatIfView() {
 const NO_FAULTS: DraftFaults = new Map();
 
 function Trial({ zoneOf, setpointOf }: { zoneOf: ZoneOf; setpointOf: SetpointOf }) {
+  const refusals = useProblemWords();
   const t = useMessages(whatIfMessages);
   const [params, setParams] = useSearchParams();
   // Texts typed in °F stay °F while this form is open, whatever is switched elsewhere.
@@ -80,7 +82,7 @@ function Trial({ zoneOf, setpointOf }: { zoneOf: ZoneOf; setpointOf: SetpointOf 
   const refused = !changed && answer.error instanceof Problem ? answer.error : undefined;
   const faultOf = (path: string) => {
     const mine = faults.get(path);
-    return mine ? t[mine] : refused?.faultOf(path);
+    return mine ? t[mine] : refusals.faultOf(refused, path);
   };
   const besideFields = refused !== undefined && refused.fieldFaults.length > 0;
   return (

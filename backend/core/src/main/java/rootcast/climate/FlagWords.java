@@ -1,6 +1,7 @@
 package rootcast.climate;
 
 import java.util.Locale;
+import rootcast.saying.Saying;
 
 /** Says in words what a flag's numbers are. */
 public final class FlagWords {
@@ -39,6 +40,21 @@ public final class FlagWords {
             case DUPLICATE -> "%s came after %s for the same moment; the first stays".formatted(value, expected);
             case CLOCK_SKEW -> "%s was stamped with a time that was still to come; kept, left out".formatted(value);
             case LATE -> "came more than six hours after it was measured; used";
+        };
+    }
+
+    /** The same as a code and its numbers, which a screen says in its reader's words. */
+    public static Saying remark(Quantity quantity, QualityFlag flag) {
+        String of = quantity.wireName();
+        return switch (flag.kind()) {
+            case RANGE -> Saying.of(ReadingRemark.RANGE, flag.value(), flag.expected(), of);
+            case SPIKE -> Saying.of(ReadingRemark.SPIKE, flag.value(), flag.expected(), flag.limit(), of);
+            case STEP -> Saying.of(ReadingRemark.STEP, flag.value(), flag.expected(), flag.limit(), of);
+            case FLAT_LINE -> Saying.of(ReadingRemark.FLAT_LINE, flag.value(), ReadingQuality.FLAT_HOURS, of);
+            case DISAGREEMENT -> Saying.of(ReadingRemark.DISAGREEMENT, flag.value(), flag.expected(), flag.limit(), of);
+            case DUPLICATE -> Saying.of(ReadingRemark.DUPLICATE, flag.value(), flag.expected(), of);
+            case CLOCK_SKEW -> Saying.of(ReadingRemark.CLOCK_SKEW, flag.value(), of);
+            case LATE -> Saying.of(ReadingRemark.LATE);
         };
     }
 

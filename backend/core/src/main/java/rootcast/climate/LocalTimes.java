@@ -10,6 +10,7 @@ import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import rootcast.saying.Saying;
 
 /**
  * Turns the times of a table into instants, row after row.
@@ -31,14 +32,21 @@ public final class LocalTimes {
     }
 
     /** @param note what had to be decided; null if nothing */
-    public record Read(Instant at, @Nullable String note) {}
+    public record Read(Instant at, @Nullable Saying note) {}
 
     /** Why a time cannot be taken. */
     public static final class NoSuchTime extends Exception {
         private static final long serialVersionUID = 1L;
 
-        NoSuchTime(String reason) {
-            super(reason, null, false, false);
+        private final transient Saying why;
+
+        NoSuchTime(ReadingRemark remark, Object... values) {
+            super(Saying.of(remark, values).english(), null, false, false);
+            this.why = Saying.of(remark, values);
+        }
+
+        public Saying why() {
+            return why;
         }
     }
 
@@ -50,15 +58,14 @@ public final class LocalTimes {
             last = read.at();
             return new Read(read.at().truncatedTo(ChronoUnit.MICROS), read.note());
         } catch (DateTimeException notATime) {
-            throw new NoSuchTime("'%s' is no time of the form %s"
-                    .formatted(text, zone == null ? "2026-03-01T08:00:00Z" : "that was given"));
+            throw new NoSuchTime(ReadingRemark.NOT_A_TIME, text);
         }
     }
 
     private Read local(LocalDateTime local, ZoneId zone) throws NoSuchTime {
         List<ZoneOffset> offsets = zone.getRules().getValidOffsets(local);
         if (offsets.isEmpty()) {
-            throw new NoSuchTime("%s does not exist in %s: clocks went forward over it".formatted(local, zone));
+            throw new NoSuchTime(ReadingRemark.NO_SUCH_LOCAL_TIME, local.toString(), zone.getId());
         }
         Instant first = local.toInstant(offsets.get(0));
         if (offsets.size() == 1) {
@@ -67,7 +74,9 @@ public final class LocalTimes {
         boolean second = !last.isBefore(first);
         return new Read(
                 second ? local.toInstant(offsets.get(1)) : first,
-                "%s came twice in %s: taken as the %s, UTC%s"
-                        .formatted(local, zone, second ? "second" : "first", offsets.get(second ? 1 : 0)));
+                Saying.of(
+                        second ? ReadingRemark.SECOND_OF_TWO : ReadingRemark.FIRST_OF_TWO,
+                        local.toString(),
+                        zone.getId()));
     }
 }

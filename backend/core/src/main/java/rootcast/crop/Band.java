@@ -1,5 +1,8 @@
 package rootcast.crop;
 
+import rootcast.saying.Fault;
+import rootcast.saying.FaultyValue;
+
 /**
  * A span of values, ends included, in the unit of whatever it is a band of.
  *
@@ -10,10 +13,10 @@ public record Band(double least, double most) {
 
     public Band {
         if (!(least <= most)) {
-            throw new IllegalArgumentException("least %s must not lie above most %s".formatted(least, most));
+            throw new FaultyValue("least", least, Fault.NOT_RISING, least, most);
         }
         if (least == Double.POSITIVE_INFINITY || most == Double.NEGATIVE_INFINITY) {
-            throw new IllegalArgumentException("a band must hold a value; %s to %s holds none".formatted(least, most));
+            throw new FaultyValue("least", least, Fault.NO_VALUE_BETWEEN);
         }
     }
 

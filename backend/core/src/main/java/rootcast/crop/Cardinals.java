@@ -1,5 +1,8 @@
 package rootcast.crop;
 
+import rootcast.saying.Fault;
+import rootcast.saying.FaultyValue;
+
 /**
  * The three cardinal temperatures of a stage's rate of development, and the temperature its days are stated for.
  *
@@ -19,13 +22,14 @@ public record Cardinals(Form form, double minC, double optimumC, double maxC, do
     }
 
     public Cardinals {
+        if (!(minC < maxC)) {
+            throw new FaultyValue("maxC", maxC, Fault.CARDINALS_NOT_RISING, minC, optimumC, maxC);
+        }
         if (!(minC < optimumC && optimumC < maxC)) {
-            throw new IllegalArgumentException(
-                    "minimum %s °C, optimum %s °C and maximum %s °C must rise".formatted(minC, optimumC, maxC));
+            throw new FaultyValue("optimumC", optimumC, Fault.CARDINALS_NOT_RISING, minC, optimumC, maxC);
         }
         if (!(minC < referenceC && referenceC < maxC)) {
-            throw new IllegalArgumentException("reference %s °C must lie between minimum %s °C and maximum %s °C"
-                    .formatted(referenceC, minC, maxC));
+            throw new FaultyValue("referenceC", referenceC, Fault.REFERENCE_OUTSIDE, minC, maxC);
         }
     }
 }

@@ -1,6 +1,8 @@
 package rootcast.crop;
 
 import java.util.List;
+import rootcast.saying.Fault;
+import rootcast.saying.FaultyValue;
 
 /**
  * How a crop is expected to develop and survive from sticking to a ready liner.
@@ -26,21 +28,24 @@ public record CropProfile(
     public CropProfile {
         stages = List.copyOf(stages);
         if (!stages.stream().map(StageProfile::stage).toList().equals(Stage.GROWING)) {
-            throw new IllegalArgumentException("a profile has the stages " + Stage.GROWING + " in this order, not "
-                    + stages.stream().map(StageProfile::stage).toList());
+            throw new FaultyValue(
+                    "stages", stages.stream().map(StageProfile::stage).toList(), Fault.NOT_THE_STAGES, Stage.GROWING);
         }
         if (!(rateSpread >= 0 && rateSpread <= 1)) {
-            throw new IllegalArgumentException("rate spread %s must lie between 0 and 1".formatted(rateSpread));
+            throw new FaultyValue("rateSpread", rateSpread, Fault.BETWEEN, 0, 1);
         }
         if (holdDays < 0 || holdDays > 365) {
-            throw new IllegalArgumentException("hold days %s must lie between 0 and 365".formatted(holdDays));
+            throw new FaultyValue("holdDays", holdDays, Fault.BETWEEN, 0, 365);
         }
         if (!(cellSpread >= 0.01 && cellSpread <= 1)) {
-            throw new IllegalArgumentException("cell spread %s must lie between 0.01 and 1".formatted(cellSpread));
+            throw new FaultyValue("cellSpread", cellSpread, Fault.BETWEEN, 0.01, 1);
         }
         double slowest = rates.slowest();
         for (StageProfile stage : stages) {
-            stage.atRate(slowest); // refuses days that the slowest variety at the slowest site would take
+            double days = stage.daysAtReference() / slowest;
+            if (days > StageProfile.MOST_DAYS) {
+                throw new FaultyValue("rates", slowest, Fault.SLOWEST_TAKES_TOO_LONG, days, StageProfile.MOST_DAYS);
+            }
         }
     }
 

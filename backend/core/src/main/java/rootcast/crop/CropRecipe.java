@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import rootcast.saying.Fault;
+import rootcast.saying.FaultyValue;
 
 /**
  * What a crop is to have from sticking to a ready liner, phase by phase.
@@ -30,14 +32,16 @@ public record CropRecipe(
     public CropRecipe {
         phases = List.copyOf(phases);
         if (!phases.stream().map(StageRecipe::phase).toList().equals(List.of(Phase.values()))) {
-            throw new IllegalArgumentException(
-                    "a recipe has the phases " + List.of(Phase.values()) + " in this order, not "
-                            + phases.stream().map(StageRecipe::phase).toList());
+            throw new FaultyValue(
+                    "phases",
+                    phases.stream().map(StageRecipe::phase).toList(),
+                    Fault.NOT_THE_PHASES,
+                    List.of(Phase.values()));
         }
-        within("days of full mist", fullMistDays, 0, 60);
-        within("days from rooted to toning", toneAfterDays, 0, 120);
-        within("daily light", lowLightMol, 0, 60);
-        within("least medium where light is low", lowLightMediumLeastC, -10, 60);
+        within("fullMistDays", fullMistDays, 0, 60);
+        within("toneAfterDays", toneAfterDays, 0, 120);
+        within("lowLightMol", lowLightMol, 0, 60);
+        within("lowLightMediumLeastC", lowLightMediumLeastC, -10, 60);
     }
 
     public StageRecipe of(Phase phase) {
@@ -102,9 +106,9 @@ public record CropRecipe(
         return earliest;
     }
 
-    private static void within(String what, double value, double least, double most) {
+    private static void within(String field, double value, double least, double most) {
         if (!(value >= least && value <= most)) {
-            throw new IllegalArgumentException("%s %s must lie between %s and %s".formatted(what, value, least, most));
+            throw new FaultyValue(field, value, Fault.BETWEEN, least, most);
         }
     }
 }

@@ -1,7 +1,8 @@
 package rootcast.crop;
 
 import java.util.Map;
-import java.util.stream.Stream;
+import rootcast.saying.Fault;
+import rootcast.saying.FaultyValue;
 
 /**
  * How much faster than the crop a variety or a site develops: 1.05 is 5 % faster. What is not named runs as the crop does.
@@ -19,10 +20,14 @@ public record RateFactors(Map<String, Double> varieties, Map<String, Double> sit
     public RateFactors {
         varieties = Map.copyOf(varieties);
         sites = Map.copyOf(sites);
-        Stream.concat(varieties.entrySet().stream(), sites.entrySet().stream()).forEach(factor -> {
-            if (!(factor.getValue() >= 1 / MOST && factor.getValue() <= MOST)) {
-                throw new IllegalArgumentException("rate factor %s of '%s' must lie between %s and %s"
-                        .formatted(factor.getValue(), factor.getKey(), 1 / MOST, MOST));
+        within("rates.varieties", varieties);
+        within("rates.sites", sites);
+    }
+
+    private static void within(String field, Map<String, Double> factors) {
+        factors.forEach((code, factor) -> {
+            if (!(factor >= 1 / MOST && factor <= MOST)) {
+                throw new FaultyValue(field + "." + code, factor, Fault.BETWEEN, 1 / MOST, MOST);
             }
         });
     }

@@ -1,5 +1,8 @@
 package rootcast.crop;
 
+import rootcast.saying.Fault;
+import rootcast.saying.FaultyValue;
+
 /**
  * What a crop profile says of one growing stage.
  *
@@ -12,21 +15,20 @@ package rootcast.crop;
 public record StageProfile(
         Stage stage, double daysAtReference, Cardinals cardinals, double survivalMean, double survivalWeight) {
 
+    static final int MOST_DAYS = 365;
+
     public StageProfile {
         if (!Stage.GROWING.contains(stage)) {
-            throw new IllegalArgumentException(stage + " takes no time; a profile has " + Stage.GROWING);
+            throw new FaultyValue("stage", stage, Fault.ONE_OF, Stage.GROWING);
         }
-        if (!(daysAtReference > 0 && daysAtReference <= 365)) {
-            throw new IllegalArgumentException(
-                    "%s days in %s must be over 0 and at most 365".formatted(daysAtReference, stage));
+        if (!(daysAtReference > 0 && daysAtReference <= MOST_DAYS)) {
+            throw new FaultyValue("daysAtReference", daysAtReference, Fault.OVER_AND_AT_MOST, 0, MOST_DAYS);
         }
         if (!(survivalMean > 0 && survivalMean < 1)) {
-            throw new IllegalArgumentException(
-                    "survival %s in %s must lie between 0 and 1".formatted(survivalMean, stage));
+            throw new FaultyValue("survivalMean", survivalMean, Fault.BETWEEN_ENDS_EXCLUDED, 0, 1);
         }
         if (!(survivalWeight > 0 && survivalWeight <= 1e6)) {
-            throw new IllegalArgumentException(
-                    "survival weight %s in %s must be over 0 and at most 1000000".formatted(survivalWeight, stage));
+            throw new FaultyValue("survivalWeight", survivalWeight, Fault.OVER_AND_AT_MOST, 0, 1_000_000);
         }
     }
 

@@ -1,5 +1,8 @@
 package rootcast.crop;
 
+import rootcast.saying.Fault;
+import rootcast.saying.FaultyValue;
+
 /**
  * The climate and care that a crop is to have in one phase.
  *
@@ -30,15 +33,15 @@ public record StageRecipe(
         Band nitrogenPpm) {
 
     public StageRecipe {
-        within("medium", mediumC, -10, 60, "°C");
-        within("day air", dayAirC, -40, 70, "°C");
-        within("night air", nightAirC, -40, 70, "°C");
-        within("humidity", humidityPercent, 0, 100, "%");
-        within("vapour pressure deficit", deficitKpa, 0, 10, "kPa");
-        within("light", lightUmol, 0, 2_500, "µmol/m²/s");
-        within("moisture", moistureLevel, 1, 5, "of 5");
-        within("EC of the medium", mediumEcMsPerCm, 0, 20, "mS/cm");
-        within("nitrogen", nitrogenPpm, 0, 1_000, "ppm");
+        within("mediumC", mediumC, -10, 60);
+        within("dayAirC", dayAirC, -40, 70);
+        within("nightAirC", nightAirC, -40, 70);
+        within("humidityPercent", humidityPercent, 0, 100);
+        within("deficitKpa", deficitKpa, 0, 10);
+        within("lightUmol", lightUmol, 0, 2_500);
+        within("moistureLevel", moistureLevel, 1, 5);
+        within("mediumEcMsPerCm", mediumEcMsPerCm, 0, 20);
+        within("nitrogenPpm", nitrogenPpm, 0, 1_000);
     }
 
     /** The span a house must keep to suit this recipe. A regime of mist suits its neighbours too, as the ends touch. */
@@ -70,12 +73,12 @@ public record StageRecipe(
                 nitrogenPpm);
     }
 
-    private static void within(String what, Band band, double least, double most, String unit) {
+    private static void within(String field, Band band, double least, double most) {
         boolean low = band.least() != Double.NEGATIVE_INFINITY && band.least() < least || band.least() > most;
         boolean high = band.most() != Double.POSITIVE_INFINITY && band.most() > most || band.most() < least;
         if (low || high) {
-            throw new IllegalArgumentException("%s %s to %s must lie between %s and %s %s"
-                    .formatted(what, band.least(), band.most(), least, most, unit));
+            throw new FaultyValue(
+                    field + (low ? ".least" : ".most"), low ? band.least() : band.most(), Fault.BETWEEN, least, most);
         }
     }
 }

@@ -1,5 +1,8 @@
 package rootcast.crop;
 
+import rootcast.saying.Fault;
+import rootcast.saying.FaultyValue;
+
 /**
  * A tray with a number of cells.
  *
@@ -10,17 +13,23 @@ package rootcast.crop;
  */
 public record TrayFormat(String code, int cells, int saleCount, int lengthMm, int widthMm) {
 
+    private static final int MOST_CELLS = 2_000;
+    private static final int MOST_MM = 5_000;
+
     public TrayFormat {
-        if (cells < 1 || cells > 2_000) {
-            throw new IllegalArgumentException("cells %d must lie between 1 and 2000".formatted(cells));
+        if (cells < 1 || cells > MOST_CELLS) {
+            throw new FaultyValue("cells", cells, Fault.BETWEEN, 1, MOST_CELLS);
         }
         if (saleCount < 1 || saleCount > cells) {
-            throw new IllegalArgumentException(
-                    "sale count %d must lie between 1 and the %d cells".formatted(saleCount, cells));
+            throw new FaultyValue("saleCount", saleCount, Fault.BETWEEN, 1, cells);
         }
-        if (lengthMm < 1 || lengthMm > 5_000 || widthMm < 1 || widthMm > 5_000) {
-            throw new IllegalArgumentException(
-                    "outside size %d × %d mm must lie between 1 and 5000 mm".formatted(lengthMm, widthMm));
+        outsideSize("lengthMm", lengthMm);
+        outsideSize("widthMm", widthMm);
+    }
+
+    private static void outsideSize(String field, int sizeMm) {
+        if (sizeMm < 1 || sizeMm > MOST_MM) {
+            throw new FaultyValue(field, sizeMm, Fault.BETWEEN, 1, MOST_MM);
         }
     }
 }

@@ -1,6 +1,8 @@
 package rootcast.outlook;
 
 import rootcast.crop.Cardinals;
+import rootcast.saying.Fault;
+import rootcast.saying.FaultyValue;
 
 /**
  * How fast a stage runs at a temperature.
@@ -29,9 +31,8 @@ public final class DevelopmentRate {
         this.exponent = (cardinals.optimumC() - cardinals.minC()) / (cardinals.maxC() - cardinals.optimumC());
         this.atReference = response(cardinals.referenceC());
         if (!(atReference >= LEAST_AT_REFERENCE)) {
-            throw new IllegalArgumentException(
-                    "at the reference %s °C development runs at %s of its fastest; at least %s"
-                            .formatted(cardinals.referenceC(), atReference, LEAST_AT_REFERENCE));
+            throw new FaultyValue(
+                    "referenceC", cardinals.referenceC(), Fault.HARDLY_ANY_GROWTH, cardinals.referenceC());
         }
     }
 

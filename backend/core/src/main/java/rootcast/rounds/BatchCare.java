@@ -9,6 +9,7 @@ import rootcast.crop.Phase;
 import rootcast.crop.Stage;
 import rootcast.ledger.BatchState;
 import rootcast.outlook.DateRange;
+import rootcast.saying.Saying;
 
 /**
  * What rounds need to know of a batch with living plants.
@@ -25,7 +26,7 @@ public record BatchCare(
     public record Expected(DateRange callusedAt, DateRange rootedAt, DateRange readyAt) {}
 
     /** @param since when batches and their phases last came together as they are now */
-    public record MoveAdvice(Instant since, String why) {}
+    public record MoveAdvice(Instant since, Saying why) {}
 
     String id() {
         return state.batch().id();

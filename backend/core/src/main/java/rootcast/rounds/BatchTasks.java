@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import rootcast.crop.Band;
 import rootcast.crop.MistRegime;
 import rootcast.crop.Phase;
@@ -13,6 +14,7 @@ import rootcast.crop.Stage;
 import rootcast.crop.StageRecipe;
 import rootcast.outlook.DateDistribution;
 import rootcast.outlook.DateRange;
+import rootcast.saying.Saying;
 import rootcast.site.Site;
 
 /**
@@ -38,10 +40,8 @@ final class BatchTasks {
 
     Stream<Due> all() {
         return Stream.of(
-                        firstDay(Task.ARRIVAL_CHECK, "Warm, wilted or late boxes root worse: note how it came."),
-                        firstDay(
-                                Task.WETTING_AGENT,
-                                "Right after sticking, over the leaves. Product and rate: label and local law."),
+                        firstDay(Task.ARRIVAL_CHECK, Why.NOTE_HOW_IT_CAME),
+                        firstDay(Task.WETTING_AGENT, Why.RIGHT_AFTER_STICKING),
                         look(
                                 Task.LOOK_CALLUS,
                                 Stage.CALLUS,
@@ -68,10 +68,10 @@ final class BatchTasks {
     }
 
     /** On the day of sticking and shortly after; then it is past mending. */
-    private Optional<Due> firstDay(Task task, String why) {
+    private Optional<Due> firstDay(Task task, Why why) {
         LocalDate stuck = site.dayOf(batch.stuckAt());
         boolean past = site.dayOf(endOfDay.minusMillis(1)).isAfter(stuck.plusDays(rhythm.arrivalWithin()));
-        return past ? Optional.empty() : Optional.of(Due.of(task, batch, "", stuck, why));
+        return past ? Optional.empty() : Optional.of(Due.of(task, batch, "", stuck, Saying.of(why)));
     }
 
     /** From the day on which one batch in ten would be so far, then again every few days until it is. */
@@ -94,9 +94,9 @@ final class BatchTasks {
         LocalDate dueOn = tries.isEmpty()
                 ? site.dayOf(expected.p10())
                 : site.dayOf(tries.get(tries.size() - 1)).plusDays(rhythm.lookAgain());
-        String why = tries.isEmpty()
-                ? "One batch in ten would be %s by now.".formatted(words(wanted))
-                : "Looked at %d times and not yet %s.".formatted(tries.size(), words(wanted));
+        Saying why = tries.isEmpty()
+                ? Saying.of(Why.ONE_IN_TEN_BY_NOW, wanted.name())
+                : Saying.of(Why.LOOKED_AND_NOT_YET, tries.size(), wanted.name());
         return Optional.of(Due.of(task, batch, String.valueOf(tries.size() + 1), dueOn, why));
     }
 
@@ -112,7 +112,7 @@ final class BatchTasks {
             case NIGHT_OFF -> Task.NIGHT_MIST_OFF;
             default -> Task.MIST_OFF;
         };
-        return Optional.of(Due.of(task, batch, "", startOf(phase), "The batch went into " + words(phase) + "."));
+        return Optional.of(Due.of(task, batch, "", startOf(phase), Saying.of(Why.WENT_INTO_PHASE, phase.name())));
     }
 
     /** Where the phase asks for other nitrogen than the one before it. */
@@ -122,8 +122,7 @@ final class BatchTasks {
         if (phase == Phase.STICKING || nitrogen.equals(previous(phase).nitrogenPpm())) {
             return Optional.empty();
         }
-        String why = "The recipe asks for %.0f to %.0f ppm nitrogen in %s."
-                .formatted(nitrogen.least(), nitrogen.most(), words(phase));
+        Saying why = Saying.of(Why.RECIPE_NITROGEN, end(nitrogen.least()), end(nitrogen.most()), phase.name());
         return Optional.of(Due.of(Task.FEED_STEP, batch, phase.name().toLowerCase(Locale.ROOT), startOf(phase), why));
     }
 
@@ -133,8 +132,10 @@ final class BatchTasks {
         int days = daily ? rhythm.moistureUntilCallus() : rhythm.moistureLater();
         LocalDate last = lastCare(Task.MOISTURE_CHECK).orElseGet(() -> site.dayOf(batch.stuckAt()));
         Band level = batch.recipe().of(batch.phaseAt(endOfDay)).moistureLevel();
-        String why = "Moisture should be %.0f to %.0f of 5%s."
-                .formatted(level.least(), level.most(), house.dryAir() ? "; the air has been dry" : "");
+        Saying why = Saying.of(
+                house.dryAir() ? Why.RECIPE_MOISTURE_DRY_AIR : Why.RECIPE_MOISTURE,
+                end(level.least()),
+                end(level.most()));
         LocalDate dueOn = last.plusDays(days);
         return Optional.of(Due.of(Task.MOISTURE_CHECK, batch, dueOn.toString(), dueOn, why));
     }
@@ -151,8 +152,8 @@ final class BatchTasks {
                 batch,
                 "",
                 stuck.plusDays(1),
-                "Due by %s, %d days after sticking. Product and rate: label and local law."
-                        .formatted(stuck.plusDays(rhythm.preventionWithin()), rhythm.preventionWithin())));
+                Saying.of(
+                        Why.PREVENTION_DUE_BY, stuck.plusDays(rhythm.preventionWithin()), rhythm.preventionWithin())));
     }
 
     private boolean isPrevented() {
@@ -175,7 +176,7 @@ final class BatchTasks {
         if (!countedReady && ready.get().isBefore(dueOn)) {
             dueOn = ready.get();
         }
-        String why = counted.map(day -> "Last counted on " + day + ".").orElse("Not counted yet.");
+        Saying why = counted.map(day -> Saying.of(Why.LAST_COUNTED, day)).orElse(Saying.of(Why.NOT_COUNTED));
         return Optional.of(Due.of(Task.COUNT, batch, dueOn.toString(), dueOn, why));
     }
 
@@ -188,7 +189,7 @@ final class BatchTasks {
 
     private Optional<Due> tone() {
         return batch.phaseAt(endOfDay) == Phase.TONING
-                ? Optional.of(Due.of(Task.TONE, batch, "", startOf(Phase.TONING), "Tone, do not stunt."))
+                ? Optional.of(Due.of(Task.TONE, batch, "", startOf(Phase.TONING), Saying.of(Why.TONE_NOT_STUNT)))
                 : Optional.empty();
     }
 
@@ -207,17 +208,8 @@ final class BatchTasks {
         return batch.recipe().of(Phase.values()[phase.ordinal() - 1]);
     }
 
-    private static String words(Stage stage) {
-        return switch (stage) {
-            case STICK -> "stuck";
-            case CALLUS -> "callused";
-            case ROOT -> "rooted";
-            case READY -> "ready";
-            case SHIP -> "shipped";
-        };
-    }
-
-    private static String words(Phase phase) {
-        return phase.name().toLowerCase(Locale.ROOT);
+    /** Null where the recipe leaves the end open. */
+    private static @Nullable Double end(double value) {
+        return Double.isInfinite(value) ? null : value;
     }
 }

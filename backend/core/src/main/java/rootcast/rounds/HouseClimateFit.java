@@ -14,6 +14,7 @@ import rootcast.crop.RecipeClashes;
 import rootcast.crop.RecipeClashes.Resident;
 import rootcast.crop.RecipeQuantity;
 import rootcast.ledger.BatchState;
+import rootcast.saying.Saying;
 
 /**
  * Which batches of a site's houses cannot live together, and what can be done about those that should move.
@@ -114,7 +115,9 @@ public record HouseClimateFit(
                     Ways found = waysOf(resident, house.getKey(), residents, closed);
                     ways.put(resident.batch(), found);
                     if (!found.fits().isEmpty()) {
-                        moves.put(resident.batch(), new BatchCare.MoveAdvice(since, why(quantities, found.fits())));
+                        moves.put(
+                                resident.batch(),
+                                new BatchCare.MoveAdvice(since, Saying.of(Why.CLASHES, quantities, found.fits())));
                     }
                 }
             }
@@ -162,10 +165,5 @@ public record HouseClimateFit(
             }
         }
         return gaps;
-    }
-
-    private static String why(List<String> quantities, List<String> fits) {
-        return "Clashes with the house's other batches on %s; would suit: %s."
-                .formatted(String.join(", ", quantities), String.join(", ", fits));
     }
 }

@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.stream.Stream;
 import rootcast.crop.Phase;
 import rootcast.ledger.BatchState;
+import rootcast.saying.Saying;
 import rootcast.site.Site;
 
 /** The rules for a house as a whole. */
@@ -31,7 +32,7 @@ final class HouseTasks {
                         house,
                         Task.DRAUGHT_LOOK,
                         again(site, house, Task.DRAUGHT_LOOK, came, rhythm.draughtAgain()),
-                        "Do leaves of the fresh cuttings move? Too much moving air dries them down."));
+                        Why.MOVING_AIR_DRIES));
     }
 
     /** Once roots are there and nothing measures the salts: feed and mist wash them in and out unseen. */
@@ -39,12 +40,11 @@ final class HouseTasks {
         return house.ecMeasured()
                 ? Optional.empty()
                 : firstOf(site, house, endOfDay, EnumSet.of(Phase.FILLING, Phase.TONING))
-                        .map(
-                                rooted -> due(
-                                        house,
-                                        Task.EC_CHECK,
-                                        again(site, house, Task.EC_CHECK, rooted, rhythm.ecAgain()),
-                                        "Nothing measures the salts of the medium here. Below the recipe they were leached: feed."));
+                        .map(rooted -> due(
+                                house,
+                                Task.EC_CHECK,
+                                again(site, house, Task.EC_CHECK, rooted, rhythm.ecAgain()),
+                                Why.SALTS_UNMEASURED));
     }
 
     /** The day on which the first batch in one of the phases came into it or into the house, whichever was later. */
@@ -71,8 +71,8 @@ final class HouseTasks {
                 .orElse(first);
     }
 
-    private static Due due(HouseCare house, Task task, LocalDate dueOn, String why) {
-        return new Due(task.wireName() + "." + house.house() + "." + dueOn, null, task, dueOn, why);
+    private static Due due(HouseCare house, Task task, LocalDate dueOn, Why why) {
+        return new Due(task.wireName() + "." + house.house() + "." + dueOn, null, task, dueOn, Saying.of(why));
     }
 
     private static Optional<LocalDate> lastOf(Site site, String house, List<Care> cares, Task task) {
@@ -85,11 +85,7 @@ final class HouseTasks {
     /** The day after the first of its batches came in, then weekly: fungus gnats and shore flies, traps counted. */
     private static Optional<Due> scouting(Site site, HouseCare house, Rhythm rhythm) {
         return scoutingDue(site, house.house(), house.batches(), house.cares(), rhythm)
-                .map(dueOn -> due(
-                        house,
-                        Task.SCOUTING,
-                        dueOn,
-                        "Look under leaves and read the traps: fungus gnats and shore flies."));
+                .map(dueOn -> due(house, Task.SCOUTING, dueOn, Why.READ_THE_TRAPS));
     }
 
     /** A skipped walk counts as the day it was skipped, so that it is asked for again a week later. */

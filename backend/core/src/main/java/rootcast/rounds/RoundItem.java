@@ -3,6 +3,7 @@ package rootcast.rounds;
 import java.time.LocalDate;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
+import rootcast.saying.Saying;
 
 /**
  * One thing to do, or done, on a round.
@@ -10,7 +11,7 @@ import org.jspecify.annotations.Nullable;
  * @param id           the same for the same thing however often it is computed
  * @param batch        null where the whole house is meant
  * @param dueOn        the day it fell due, by the site's calendar
- * @param why          in a sentence
+ * @param why          null once it is closed
  * @param blockedBy    what keeps people out of the house; null if nothing does
  */
 public record RoundItem(
@@ -20,7 +21,7 @@ public record RoundItem(
         Task task,
         LocalDate dueOn,
         State state,
-        String why,
+        @Nullable Saying why,
         @Nullable Treatment blockedBy) {
 
     public enum State {

@@ -78,7 +78,7 @@ public final class Rounds {
                 care.task(),
                 care.dueOn(),
                 care.done() ? RoundItem.State.DONE : RoundItem.State.SKIPPED,
-                "",
+                null,
                 null);
     }
 }

@@ -173,7 +173,7 @@ class CropRecipeTest {
                             sound.mist(),
                             sound.mediumEcMsPerCm(),
                             sound.nitrogenPpm()))
-                    .withMessageContaining("101");
+                    .withMessage("humidityPercent.most is 101.0; it must lie between 0 and 100");
         }
     }
 }

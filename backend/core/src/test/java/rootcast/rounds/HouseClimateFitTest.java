@@ -26,6 +26,7 @@ import rootcast.rounds.HouseClimateFit.Nearest;
 import rootcast.rounds.HouseClimateFit.ResidentBatch;
 import rootcast.rounds.HouseClimateFit.Ways;
 import rootcast.rounds.OneHouse.Story;
+import rootcast.saying.Saying;
 
 /** On day 16: fresh cuttings need mist, rooted plants must have none (recipes of common practice, CP). */
 class HouseClimateFitTest {
@@ -60,8 +61,7 @@ class HouseClimateFitTest {
         assertThat(fit.clashes().get("H1")).extracting(RecipeClash::quantity).containsExactly(RecipeQuantity.MIST);
         assertThat(fit.ways()).isEqualTo(Map.of("R", new Ways(List.of("H2", "H4"), Map.of(), null)));
         assertThat(fit.moves()).containsOnlyKeys("R");
-        assertThat(fit.moves().get("R").why())
-                .isEqualTo("Clashes with the house's other batches on mist; would suit: H2, H4.");
+        assertThat(fit.moves().get("R").why()).isEqualTo(Saying.of(Why.CLASHES, List.of("mist"), List.of("H2", "H4")));
         assertThat(fit.moves().get("R").since())
                 .as("when the fresh ones came in")
                 .isEqualTo(day(15));

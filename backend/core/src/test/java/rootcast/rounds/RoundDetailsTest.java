@@ -9,6 +9,7 @@ import static rootcast.rounds.OneHouse.day;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -18,6 +19,7 @@ import rootcast.ledger.What;
 import rootcast.outlook.DateDistribution;
 import rootcast.outlook.DateRange;
 import rootcast.rounds.OneHouse.Story;
+import rootcast.saying.Saying;
 
 /** Whose records a rule goes by, and what it says; days are counted by hand (CP, no source). */
 class RoundDetailsTest {
@@ -58,7 +60,7 @@ class RoundDetailsTest {
         RoundItem look = new OneHouse().with(looked).item(12, Task.LOOK_ROOT);
 
         assertThat(look.id()).isEqualTo("look-root.B1.1");
-        assertThat(look.why()).isEqualTo("One batch in ten would be rooted by now.");
+        assertThat(look.why()).isEqualTo(Saying.of(Why.ONE_IN_TEN_BY_NOW, "ROOT"));
     }
 
     @Test
@@ -67,7 +69,7 @@ class RoundDetailsTest {
                 .write(day(7), new What.Look(Stage.CALLUS, 40, 20));
 
         assertThat(new OneHouse().with(looked).item(9, Task.LOOK_CALLUS).why())
-                .isEqualTo("Looked at 2 times and not yet callused.");
+                .isEqualTo(Saying.of(Why.LOOKED_AND_NOT_YET, 2, "CALLUS"));
     }
 
     @Test
@@ -106,14 +108,14 @@ class RoundDetailsTest {
         Story counted = callused().write(day(8), new What.Count(990));
         OneHouse house = new OneHouse().with(counted);
 
-        assertThat(house.item(6, Task.NIGHT_MIST_OFF).why()).isEqualTo("The batch went into rooting.");
+        assertThat(house.item(6, Task.NIGHT_MIST_OFF).why()).isEqualTo(Saying.of(Why.WENT_INTO_PHASE, "ROOTING"));
         assertThat(house.item(6, Task.FEED_STEP).why())
-                .isEqualTo("The recipe asks for 75 to 100 ppm nitrogen in rooting.");
-        assertThat(house.item(22, Task.COUNT).why()).isEqualTo("Last counted on 2026-03-10.");
-        assertThat(new OneHouse().with(fresh()).item(7, Task.COUNT).why()).isEqualTo("Not counted yet.");
-        assertThat(house.item(6, Task.MOISTURE_CHECK).why()).isEqualTo("Moisture should be 3 to 4 of 5.");
+                .isEqualTo(Saying.of(Why.RECIPE_NITROGEN, 75.0, 100.0, "ROOTING"));
+        assertThat(house.item(22, Task.COUNT).why()).isEqualTo(Saying.of(Why.LAST_COUNTED, LocalDate.of(2026, 3, 10)));
+        assertThat(new OneHouse().with(fresh()).item(7, Task.COUNT).why()).isEqualTo(Saying.of(Why.NOT_COUNTED));
+        assertThat(house.item(6, Task.MOISTURE_CHECK).why()).isEqualTo(Saying.of(Why.RECIPE_MOISTURE, 3.0, 4.0));
         assertThat(house.dryAir().item(6, Task.MOISTURE_CHECK).why())
-                .isEqualTo("Moisture should be 3 to 4 of 5; the air has been dry.");
+                .isEqualTo(Saying.of(Why.RECIPE_MOISTURE_DRY_AIR, 3.0, 4.0));
     }
 
     @Test
@@ -197,7 +199,7 @@ class RoundDetailsTest {
                 .filter(item -> item.task() == Task.SCOUTING)
                 .findFirst()
                 .orElseThrow();
-        assertThat(scouting.why()).isEqualTo("Look under leaves and read the traps: fungus gnats and shore flies.");
+        assertThat(scouting.why()).isEqualTo(Saying.of(Why.READ_THE_TRAPS));
     }
 
     @Test
@@ -247,7 +249,7 @@ class RoundDetailsTest {
                         Task.COUNT,
                         STUCK_ON.plusDays(7),
                         RoundItem.State.SKIPPED,
-                        "",
+                        null,
                         null));
     }
 

@@ -20,6 +20,7 @@ import rootcast.ledger.What;
 import rootcast.outlook.DateDistribution;
 import rootcast.outlook.DateRange;
 import rootcast.rounds.OneHouse.Story;
+import rootcast.saying.Saying;
 
 /** Due days are counted by hand from the common practice of {@link Rhythm} and the recipe (CP, no source). */
 class RoundsTest {
@@ -156,8 +157,8 @@ class RoundsTest {
         RoundItem callus = new OneHouse().with(callused()).item(6, Task.FEED_STEP);
         RoundItem roots = new OneHouse().with(rooted()).item(14, Task.FEED_STEP);
 
-        assertThat(callus.why()).contains("75 to 100 ppm");
-        assertThat(roots.why()).contains("75 to 150 ppm");
+        assertThat(callus.why().english()).contains("75 to 100 ppm");
+        assertThat(roots.why().english()).contains("75 to 150 ppm");
         assertThat(callus.id()).isNotEqualTo(roots.id());
     }
 
@@ -171,7 +172,7 @@ class RoundsTest {
         assertThat(without.item(2, Task.MOISTURE_CHECK).dueOn()).isEqualTo(STUCK_ON.plusDays(2));
         assertThat(with.asks(8, Task.MOISTURE_CHECK)).isFalse();
         assertThat(with.asks(9, Task.MOISTURE_CHECK)).isTrue();
-        assertThat(with.dryAir().item(8, Task.MOISTURE_CHECK).why()).contains("dry");
+        assertThat(with.dryAir().item(8, Task.MOISTURE_CHECK).why().english()).contains("dry");
     }
 
     @Test
@@ -194,7 +195,7 @@ class RoundsTest {
         void isDueFromTheFirstDayAndNoLongerAskedForInTheThirdWeek() {
             OneHouse house = new OneHouse().with(fresh());
 
-            assertThat(house.item(1, Task.PREVENTION).why()).contains("2026-03-09", "label");
+            assertThat(house.item(1, Task.PREVENTION).why().english()).contains("2026-03-09", "label");
             assertThat(house.asks(14, Task.PREVENTION)).isTrue();
             assertThat(house.asks(15, Task.PREVENTION)).isFalse();
         }
@@ -223,11 +224,12 @@ class RoundsTest {
 
     @Test
     void aBatchInTheWrongHouseIsToMoveWithTheReason() {
-        BatchCare batch = fresh().care(new BatchCare.MoveAdvice(day(3), "Mist clashes."));
+        Saying clash = Saying.of(Why.CLASHES, List.of("mist"), List.of("H2"));
+        BatchCare batch = fresh().care(new BatchCare.MoveAdvice(day(3), clash));
 
         RoundItem move = new OneHouse().with(batch).item(4, Task.MOVE);
 
-        assertThat(move.why()).isEqualTo("Mist clashes.");
+        assertThat(move.why()).isEqualTo(clash);
         assertThat(move.dueOn()).isEqualTo(STUCK_ON.plusDays(3));
         assertThat(new OneHouse().with(fresh()).asks(4, Task.MOVE)).isFalse();
     }
@@ -248,7 +250,7 @@ class RoundsTest {
             OneHouse house = new OneHouse().with(fresh());
 
             assertThat(house.item(0, Task.ARRIVAL_CHECK).dueOn()).isEqualTo(STUCK_ON);
-            assertThat(house.item(0, Task.WETTING_AGENT).why()).contains("label");
+            assertThat(house.item(0, Task.WETTING_AGENT).why().english()).contains("label");
             assertThat(house.item(1, Task.WETTING_AGENT).state()).isEqualTo(RoundItem.State.CARRIED_OVER);
             assertThat(house.asks(2, Task.ARRIVAL_CHECK)).as("past mending").isFalse();
             assertThat(house.asks(2, Task.WETTING_AGENT)).isFalse();

@@ -28,6 +28,7 @@ import rootcast.availability.Promise;
 import rootcast.availability.WantedLine;
 import rootcast.facts.FactPosition;
 import rootcast.ledger.EntryRules;
+import rootcast.saying.Fault;
 import rootcast.site.Site;
 
 /** Promises the lines of an order, all of them or none. */
@@ -121,14 +122,12 @@ public class PlaceOrder {
         }
         String field = "lines[" + (line.line() - 1) + "].";
         if (line.trays() > EntryRules.MOST_TRAYS) {
-            throw Problem.notAllowed(field + "trays", line.trays(), "must lie between 1 and " + EntryRules.MOST_TRAYS);
+            throw Problem.notAllowed(field + "trays", line.trays(), Fault.BETWEEN, 1, EntryRules.MOST_TRAYS);
         }
         LocalDate today = site.dayOf(now);
         if (line.shipOn().isBefore(today) || line.shipOn().isAfter(today.plusDays(FURTHEST_DAYS))) {
             throw Problem.notAllowed(
-                    field + "shipOn",
-                    line.shipOn().toString(),
-                    "must lie between today, " + today + ", and " + today.plusDays(FURTHEST_DAYS));
+                    field + "shipOn", line.shipOn(), Fault.DATES_BETWEEN, today, today.plusDays(FURTHEST_DAYS));
         }
     }
 }

@@ -12,6 +12,7 @@ import rootcast.availability.WantedLine;
 import rootcast.ledger.Batch;
 import rootcast.ledger.OrderLine;
 import rootcast.ledger.What;
+import rootcast.saying.Fault;
 
 /** A promise is fulfilled by trays of its own variety, format and site, and never beyond what was promised. */
 @ApplicationScoped
@@ -36,26 +37,20 @@ class ShipForPromise implements ShipFor {
                 .filter(each -> each.line() == named.line())
                 .findFirst()
                 .orElseThrow(() -> Problem.notAllowed(
-                        "line",
-                        named.line(),
-                        "must be one of the order's " + order.lines().size() + " lines"));
+                        "line", named.line(), Fault.BETWEEN, 1, order.lines().size()));
         Cell cell = BatchSnapshot.cellOf(batch);
         if (!line.cell().equals(cell)) {
             throw Problem.notAllowed(
                     "order",
-                    named.order().toString(),
-                    "promises %s in %s from %s, and this batch is %s in %s at %s"
-                            .formatted(
-                                    line.cell().variety(),
-                                    line.cell().trayFormat(),
-                                    line.cell().site(),
-                                    cell.variety(),
-                                    cell.trayFormat(),
-                                    cell.site()));
+                    named.order(),
+                    Fault.PROMISES_OTHER_TRAYS,
+                    line.cell().variety(),
+                    line.cell().trayFormat(),
+                    line.cell().site());
         }
         int left = line.trays() - ledger.traysShippedFor(named);
         if (ship.trays() > left) {
-            throw Problem.notAllowed("trays", ship.trays(), "must be at most the " + left + " still to ship for it");
+            throw Problem.notAllowed("trays", ship.trays(), Fault.AT_MOST, left);
         }
     }
 }

@@ -17,6 +17,8 @@ import rootcast.climate.FlagKind;
 import rootcast.climate.FlagWords;
 import rootcast.climate.QualityFlag;
 import rootcast.climate.Quantity;
+import rootcast.climate.ReadingRemark;
+import rootcast.saying.Saying;
 
 /** The flags of a house as a person reads them: what belongs together is one line. */
 @ApplicationScoped
@@ -40,7 +42,7 @@ public class HouseFlags {
      *
      * @param id     of the first of them; null for late readings, which there is nothing to override about
      * @param until  of the last of them: its moment, or the end of its hour
-     * @param reason in words, of the first of them
+     * @param why    of the first of them
      * @param sensor null for readings sent without one
      * @param value  of the first of them, in the quantity's unit
      * @param count  how many there are
@@ -50,7 +52,7 @@ public class HouseFlags {
             Instant at,
             Instant until,
             String kind,
-            String reason,
+            Saying why,
             @Nullable String sensor,
             String quantity,
             @Nullable Double value,
@@ -93,7 +95,7 @@ public class HouseFlags {
                 before.at(),
                 next.until(),
                 before.kind(),
-                before.reason(),
+                before.why(),
                 before.sensor(),
                 before.quantity(),
                 before.value(),
@@ -111,7 +113,7 @@ public class HouseFlags {
                 flag.at(),
                 OF_HOURS.contains(flag.kind()) ? flag.at().plus(HOUR) : flag.at(),
                 flag.kind().wireName(),
-                FlagWords.reason(quantity, flag),
+                FlagWords.remark(quantity, flag),
                 named(flag.sensor()),
                 quantity.wireName(),
                 flag.value(),
@@ -127,7 +129,7 @@ public class HouseFlags {
                 late.first(),
                 late.last(),
                 FlagKind.LATE.wireName(),
-                "%d readings came more than six hours after they were measured; used".formatted(late.readings()),
+                Saying.of(ReadingRemark.LATE),
                 named(late.sensor()),
                 quantity.wireName(),
                 null,

@@ -11,7 +11,10 @@ import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.IntFunction;
+import org.jspecify.annotations.Nullable;
 import rootcast.app.climate.store.IngestTables;
+import rootcast.saying.Fault;
+import rootcast.saying.Saying;
 
 /**
  * What came in, by way in, and what became of it, with the last examples of each fault; of all nodes together. What this
@@ -34,8 +37,11 @@ public class IngestCount {
 
     private SortedMap<String, Way> since = new TreeMap<>();
 
-    /** @param what topic and payload, or the place in the request */
-    public record Example(String what, String reason, Instant at) {}
+    /**
+     * @param what topic and payload, or the place in the request
+     * @param why  null of what was counted before reasons were kept as codes
+     */
+    public record Example(String what, @Nullable Saying why, Instant at) {}
 
     public record Fault(String kind, long count, List<Example> last) {}
 
@@ -91,13 +97,13 @@ public class IngestCount {
                         counted,
                         each.flag() == null ? "refused" : each.flag(),
                         what.apply(each.index()),
-                        each.reason(),
+                        each.why(),
                         now));
     }
 
     /** Counts a message that was received and could not be read as a reading. */
-    public synchronized void refused(String way, String kind, String what, String reason, Instant now) {
-        fault(way(since, way), kind, what, reason, now);
+    public synchronized void refused(String way, String kind, String what, Saying why, Instant now) {
+        fault(way(since, way), kind, what, why, now);
     }
 
     public synchronized void received(String way, long messages) {
@@ -109,10 +115,10 @@ public class IngestCount {
         way(since, way).duplicates += messages;
     }
 
-    private static void fault(Way way, String kind, String what, String reason, Instant now) {
+    private static void fault(Way way, String kind, String what, Saying why, Instant now) {
         way.faults.merge(kind, 1L, Long::sum);
         Deque<Example> last = way.examples.computeIfAbsent(kind, any -> new ArrayDeque<>());
-        last.addFirst(new Example(what.length() > LONGEST ? what.substring(0, LONGEST) + "…" : what, reason, now));
+        last.addFirst(new Example(what.length() > LONGEST ? what.substring(0, LONGEST) + "…" : what, why, now));
         if (last.size() > IngestTables.EXAMPLES) {
             last.removeLast();
         }
@@ -146,7 +152,7 @@ public class IngestCount {
             }
         }
         for (IngestTables.Example each : tables.examples()) {
-            way(ways, each.way()).addOlder(each.kind(), new Example(each.what(), each.reason(), each.at()));
+            way(ways, each.way()).addOlder(each.kind(), new Example(each.what(), each.why(), each.at()));
         }
         return ways;
     }
@@ -173,7 +179,7 @@ public class IngestCount {
     private void write(String name, Way way) {
         way.counts(name).stream().filter(count -> count.total() > 0).forEach(tables::add);
         way.examples.forEach((kind, last) -> last.forEach(
-                each -> tables.add(new IngestTables.Example(name, kind, each.what(), each.reason(), each.at()))));
+                each -> tables.add(new IngestTables.Example(name, kind, each.what(), each.why(), each.at()))));
     }
 
     private static Way way(SortedMap<String, Way> ways, String name) {

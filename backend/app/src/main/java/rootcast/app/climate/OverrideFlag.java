@@ -10,8 +10,10 @@ import rootcast.app.once.FactHead;
 import rootcast.app.people.Right;
 import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.Thing;
 import rootcast.app.site.store.Places;
 import rootcast.facts.FactPosition;
+import rootcast.saying.Fault;
 
 /**
  * A person says that flags are wrong, or takes that back. Nothing is deleted: the newest word counts, and the hours that
@@ -46,7 +48,7 @@ public class OverrideFlag {
      * @param toInclusive flags of the same sensor and kind from the one named up to here are meant, too
      */
     public Said say(UUID id, boolean overridden, String reason, Instant toInclusive, Instant now) {
-        Flags.Shown named = flags.one(id).orElseThrow(() -> Problem.notFound("flag", id.toString()));
+        Flags.Shown named = flags.one(id).orElseThrow(() -> Problem.notFound(Thing.FLAG, id.toString()));
         rights.at(places.house(named.of().house()).orElseThrow().site(), Right.SET_UP);
         List<Flags.Shown> meant = flags
                 .shown(
@@ -67,8 +69,7 @@ public class OverrideFlag {
         List<Instant> moments = meant.stream().map(each -> each.flag().at()).toList();
         HouseWindow window = windows.around(named.of(), moments, now);
         if (moments.stream().anyMatch(window::isSettled)) {
-            throw Problem.notAllowed(
-                    "flag", id.toString(), "lies in an hour whose readings were purged; its figure stays");
+            throw Problem.notAllowed("flag", id.toString(), Fault.HOUR_PURGED);
         }
         windows.judge(window, moments, position);
         return new Said(meant.size(), overridden);

@@ -16,8 +16,10 @@ import rootcast.app.climate.store.Readings;
 import rootcast.app.once.FactHead;
 import rootcast.climate.FlagKind;
 import rootcast.climate.Quantity;
+import rootcast.climate.ReadingRemark;
 import rootcast.facts.FactPosition;
 import rootcast.ledger.EntryRules;
+import rootcast.saying.Saying;
 
 /**
  * Keeps each reading once, and makes the hours it reaches anew.
@@ -49,11 +51,15 @@ public class RecordReadings {
     /** A reading with its place in the request. */
     public record Numbered(int index, HouseReading reading) {}
 
-    /** @param flag what it is set aside for; null if it was not kept at all */
+    /**
+     * @param reason for machines and logs
+     * @param flag   what it is set aside for; null if it was not kept at all
+     * @param why    what a screen says to its reader
+     */
     public record Refused(
-            int index, String reason, @Nullable String flag) {
-        public Refused(int index, String reason) {
-            this(index, reason, null);
+            int index, String reason, @Nullable String flag, Saying why) {
+        public Refused(int index, String reason, Saying why) {
+            this(index, reason, null, why);
         }
     }
 
@@ -122,27 +128,47 @@ public class RecordReadings {
             HouseReading reading = numbered.reading();
             var implausible = reading.quantity().refusalOf(reading.value());
             if (implausible.isPresent() && !Double.isFinite(reading.value())) {
-                refused.add(new Refused(numbered.index(), reading.value() + " is no number"));
+                refused.add(new Refused(
+                        numbered.index(),
+                        reading.value() + " is no number",
+                        Saying.of(ReadingRemark.NOT_A_NUMBER, String.valueOf(reading.value()))));
             } else if (reading.at().isBefore(recordedAt.minus(OLDEST_DAYS, ChronoUnit.DAYS))) {
-                refused.add(new Refused(numbered.index(), reading.at() + " is over 5 years ago"));
+                refused.add(new Refused(
+                        numbered.index(),
+                        reading.at() + " is over 5 years ago",
+                        Saying.of(ReadingRemark.TOO_OLD, reading.at())));
             } else if (implausible.isPresent()) {
                 Quantity.Implausible no = implausible.get();
-                put(numbered, FlagKind.RANGE, no.value() < no.least() ? no.least() : no.most(), no.toString());
+                put(
+                        numbered,
+                        FlagKind.RANGE,
+                        no.value() < no.least() ? no.least() : no.most(),
+                        no.toString(),
+                        Saying.of(
+                                ReadingRemark.IMPLAUSIBLE,
+                                no.value(),
+                                no.least(),
+                                no.most(),
+                                reading.quantity().wireName()));
             } else if (reading.at().isAfter(recordedAt.plus(EntryRules.CLOCK_TOLERANCE))) {
                 put(
                         numbered,
                         FlagKind.CLOCK_SKEW,
                         null,
-                        "%s is still to come; it is %s here".formatted(reading.at(), recordedAt));
+                        "%s is still to come; it is %s here".formatted(reading.at(), recordedAt),
+                        Saying.of(
+                                ReadingRemark.CLOCK_SKEW,
+                                reading.value(),
+                                reading.quantity().wireName()));
             } else {
                 return true;
             }
             return false;
         }
 
-        private void put(Numbered numbered, FlagKind kind, @Nullable Double expected, String reason) {
+        private void put(Numbered numbered, FlagKind kind, @Nullable Double expected, String reason, Saying why) {
             aside.add(new SetAside(numbered.reading(), kind, expected, recordedAt));
-            refused.add(new Refused(numbered.index(), reason, kind.wireName()));
+            refused.add(new Refused(numbered.index(), reason, kind.wireName(), why));
         }
 
         /** Readings of one series that lie near each other. */
@@ -164,12 +190,17 @@ public class RecordReadings {
                             "another value, %s %s, is stored for that house, quantity and moment; it stays"
                                     .formatted(
                                             before.getAsDouble(),
-                                            series.quantity().unit().ucum()));
+                                            series.quantity().unit().ucum()),
+                            Saying.of(
+                                    ReadingRemark.DUPLICATE,
+                                    reading.value(),
+                                    before.getAsDouble(),
+                                    reading.quantity().wireName()));
                 } else if (window.isSettled(reading.at())) {
-                    refused.add(
-                            new Refused(
-                                    numbered.index(),
-                                    "the readings of that hour were summed up and purged; it can no longer be told from a repeat"));
+                    refused.add(new Refused(
+                            numbered.index(),
+                            "the readings of that hour were summed up and purged; it can no longer be told from a repeat",
+                            Saying.of(ReadingRemark.PURGED, reading.at())));
                 } else {
                     window.add(reading.sensor(), reading.at(), reading.value());
                     added.add(reading);

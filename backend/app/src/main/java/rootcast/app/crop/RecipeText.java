@@ -1,6 +1,7 @@
 package rootcast.app.crop;
 
 import java.util.List;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import rootcast.crop.Band;
 import rootcast.crop.CommonPractice;
@@ -9,6 +10,7 @@ import rootcast.crop.MistNeed;
 import rootcast.crop.MistRegime;
 import rootcast.crop.Phase;
 import rootcast.crop.StageRecipe;
+import rootcast.saying.FaultyValue;
 
 /**
  * A recipe as it is written down, in the table and on the wire alike. What is left out takes common practice for the mist
@@ -67,22 +69,22 @@ public record RecipeText(
                     BandText.of(recipe.nitrogenPpm()));
         }
 
-        /** @throws IllegalArgumentException with the numbers that cannot be meant */
+        /** @throws FaultyValue of what cannot be meant */
         public StageRecipe recipe() {
             return new StageRecipe(
                     phase,
-                    mediumC.band(),
-                    dayAirC.band(),
-                    nightAirC.band(),
-                    humidityPercent.band(),
-                    deficitKpa.band(),
-                    lightUmol.band(),
-                    moistureLevel.band(),
+                    FaultyValue.within("mediumC", mediumC::band),
+                    FaultyValue.within("dayAirC", dayAirC::band),
+                    FaultyValue.within("nightAirC", nightAirC::band),
+                    FaultyValue.within("humidityPercent", humidityPercent::band),
+                    FaultyValue.within("deficitKpa", deficitKpa::band),
+                    FaultyValue.within("lightUmol", lightUmol::band),
+                    FaultyValue.within("moistureLevel", moistureLevel::band),
                     mist,
                     mediumEcMsPerCm == null
                             ? CommonPractice.recipe(MistNeed.MEDIUM).of(phase).mediumEcMsPerCm()
-                            : mediumEcMsPerCm.band(),
-                    nitrogenPpm.band());
+                            : FaultyValue.within("mediumEcMsPerCm", mediumEcMsPerCm::band),
+                    FaultyValue.within("nitrogenPpm", nitrogenPpm::band));
         }
     }
 
@@ -97,7 +99,7 @@ public record RecipeText(
                 note);
     }
 
-    /** @throws IllegalArgumentException with the numbers that cannot be meant */
+    /** @throws FaultyValue of what cannot be meant */
     public CropRecipe recipe() {
         CropRecipe usual = CommonPractice.recipe(mistNeed);
         return new CropRecipe(
@@ -108,6 +110,8 @@ public record RecipeText(
                 lowLightMediumLeastC == null ? usual.lowLightMediumLeastC() : lowLightMediumLeastC,
                 phases == null
                         ? usual.phases()
-                        : phases.stream().map(PhaseText::recipe).toList());
+                        : IntStream.range(0, phases.size())
+                                .mapToObj(i -> FaultyValue.within("phases[%d]".formatted(i), phases.get(i)::recipe))
+                                .toList());
     }
 }

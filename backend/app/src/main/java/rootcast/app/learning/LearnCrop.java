@@ -14,6 +14,7 @@ import rootcast.app.crop.SourcedCrop;
 import rootcast.app.crop.store.Catalogue;
 import rootcast.app.ledger.store.PanacheLedger;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.Thing;
 import rootcast.app.snapshot.Snapshots;
 import rootcast.crop.Crop;
 import rootcast.crop.CropProfile;
@@ -50,7 +51,7 @@ public class LearnCrop {
     public record Proposal(SourcedCrop sourced, LearnedProfile learned) {}
 
     public Proposal learn(String code, Instant now) {
-        SourcedCrop before = catalogue.crop(code).orElseThrow(() -> Problem.notFound("crop", code));
+        SourcedCrop before = catalogue.crop(code).orElseThrow(() -> Problem.notFound(Thing.CROP, code));
         CropProfile profile = before.crop().profile();
         LearnedProfile learned = Learning.learn(profile, records(code, profile, now), now);
         Map<Stage, String> sources = new EnumMap<>(Stage.class);

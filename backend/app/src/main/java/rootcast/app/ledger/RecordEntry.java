@@ -13,6 +13,7 @@ import rootcast.app.people.Right;
 import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
 import rootcast.app.problem.RefusalTable;
+import rootcast.app.problem.Thing;
 import rootcast.app.site.store.Places;
 import rootcast.facts.FactPosition;
 import rootcast.ledger.Batch;
@@ -20,6 +21,7 @@ import rootcast.ledger.BatchState;
 import rootcast.ledger.Entry;
 import rootcast.ledger.EntryRules;
 import rootcast.ledger.What;
+import rootcast.saying.Fault;
 import rootcast.site.House;
 
 /** Writes what happened to a batch, if the core's rules allow it. */
@@ -47,7 +49,7 @@ public class RecordEntry {
     /** To be called inside {@link rootcast.app.once.Once}. */
     public Recorded record(
             String batchId, Instant happenedAt, What what, @Nullable String note, String by, Instant recordedAt) {
-        Batch batch = ledger.batch(batchId).orElseThrow(() -> Problem.notFound("batch", batchId));
+        Batch batch = ledger.batch(batchId).orElseThrow(() -> Problem.notFound(Thing.BATCH, batchId));
         rights.at(batch.site(), Right.RECORD);
         if (what instanceof What.Move move) {
             staysOnSite(batch, move);
@@ -83,10 +85,7 @@ public class RecordEntry {
     private void staysOnSite(Batch batch, What.Move move) {
         House house = places.house(move.house()).orElseThrow(() -> Problem.unknownCode("house", move.house()));
         if (!house.site().equals(batch.site())) {
-            throw Problem.notAllowed(
-                    "house",
-                    house.code(),
-                    "stands on site '" + house.site() + "'; a move stays on the batch's site '" + batch.site() + "'");
+            throw Problem.notAllowed("house", house.code(), Fault.OTHER_SITE, house.site(), batch.site());
         }
     }
 }

@@ -21,6 +21,7 @@ import rootcast.ledger.Batch;
 import rootcast.ledger.Entry;
 import rootcast.ledger.EntryRules;
 import rootcast.ledger.What;
+import rootcast.saying.Fault;
 import rootcast.site.House;
 import rootcast.site.Site;
 
@@ -66,8 +67,7 @@ public class StickBatch {
         rights.at(site.code(), Right.RECORD);
         House house = places.house(wanted.house()).orElseThrow(() -> Problem.unknownCode("house", wanted.house()));
         if (!house.site().equals(site.code())) {
-            throw Problem.notAllowed(
-                    "house", house.code(), "stands on site '" + house.site() + "', not '" + site.code() + "'");
+            throw Problem.notAllowed("house", house.code(), Fault.OTHER_SITE, house.site(), site.code());
         }
         if (catalogue.variety(wanted.variety()).isEmpty()) {
             throw Problem.unknownCode("variety", wanted.variety());
@@ -76,11 +76,11 @@ public class StickBatch {
                 .trayFormat(wanted.trayFormat())
                 .orElseThrow(() -> Problem.unknownCode("trayFormat", wanted.trayFormat()));
         if (wanted.trays() < 1 || wanted.trays() > EntryRules.MOST_TRAYS) {
-            throw Problem.notAllowed("trays", wanted.trays(), "must lie between 1 and " + EntryRules.MOST_TRAYS);
+            throw Problem.notAllowed("trays", wanted.trays(), Fault.BETWEEN, 1, EntryRules.MOST_TRAYS);
         }
         Instant stuckAt = wanted.stuckAt().truncatedTo(ChronoUnit.MICROS);
         if (stuckAt.isBefore(recordedAt.minus(OLDEST_DAYS, ChronoUnit.DAYS))) {
-            throw Problem.notAllowed("stuckAt", stuckAt, "must lie at most " + OLDEST_DAYS + " days back");
+            throw Problem.notAllowed("stuckAt", stuckAt, Fault.TOO_LONG_AGO, OLDEST_DAYS);
         }
         String id = nextId(site, stuckAt);
         Batch batch = new Batch(id, site.code(), wanted.variety(), format, stuckAt);

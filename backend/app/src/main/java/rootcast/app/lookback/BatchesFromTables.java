@@ -8,6 +8,7 @@ import rootcast.app.outlook.AsOf;
 import rootcast.app.outlook.BatchInTime;
 import rootcast.app.outlook.BatchesInTime;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.ProblemType;
 import rootcast.ledger.BatchState;
 import rootcast.outlook.BatchOutlook;
 import rootcast.outlook.HouseCurves;
@@ -23,12 +24,12 @@ class BatchesFromTables implements BatchesInTime {
     public BatchInTime batch(String id, AsOf when) {
         PastFacts.PastBatch past = facts.batch(id, when)
                 .orElseThrow(() -> new Problem(
-                                404,
-                                "not-found",
-                                "Not found",
+                                ProblemType.NOT_KNOWN_THEN,
                                 "There was no batch '%s' by %s, as far as was known at %s."
                                         .formatted(id, when.happenedBy(), when.recordedBy()))
-                        .with("asked", id));
+                        .with("asked", id)
+                        .with("happenedBy", when.happenedBy())
+                        .with("recordedBy", when.recordedBy()));
         Set<String> stood = past.state().placements().stream()
                 .map(BatchState.Placement::house)
                 .collect(Collectors.toSet());

@@ -17,6 +17,7 @@ import org.jboss.logging.Logger;
 import rootcast.app.people.Who;
 import rootcast.app.problem.NothingWritten;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.ProblemType;
 import rootcast.facts.FactPosition;
 
 /** The answers that writes gave, by sender and key. */
@@ -53,11 +54,10 @@ class Answers {
         Once.Answer again(String asked) {
             if (!fingerprint.equals(asked)) {
                 throw new Problem(
-                        422,
-                        "key-used-before",
-                        "Idempotency-Key was used for something else",
-                        "This key came with other content at %s. Make a new key for a new write."
-                                .formatted(recordedAt));
+                                ProblemType.KEY_USED_BEFORE,
+                                "This key came with other content at %s. Make a new key for a new write."
+                                        .formatted(recordedAt))
+                        .with("usedAt", recordedAt);
             }
             return answer;
         }

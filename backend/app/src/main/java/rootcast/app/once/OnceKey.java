@@ -4,6 +4,7 @@ import java.util.UUID;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.problem.Problem;
+import rootcast.saying.Fault;
 
 /**
  * The value of an {@code Idempotency-Key} header: a structured-field string in quotes, or the bare text in them.
@@ -30,7 +31,7 @@ public record OnceKey(String value) {
             text = text.substring(1, text.length() - 1);
         }
         if (!ALLOWED.matcher(text).matches()) {
-            throw Problem.malformed("Idempotency-Key", "must be 1 to 200 visible ASCII characters; a UUID is best");
+            throw Problem.malformed("Idempotency-Key", Fault.NOT_A_KEY);
         }
         return new OnceKey(text);
     }
@@ -38,8 +39,7 @@ public record OnceKey(String value) {
     public static OnceKey required(@Nullable String header) {
         OnceKey key = optional(header);
         if (!key.isGiven()) {
-            throw Problem.malformed(
-                    "Idempotency-Key", "is missing; send a UUID made by the sender and send it again with a repeat");
+            throw Problem.malformed("Idempotency-Key", Fault.MISSING);
         }
         return key;
     }

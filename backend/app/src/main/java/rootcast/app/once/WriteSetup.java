@@ -8,7 +8,9 @@ import java.net.URI;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.Thing;
 import rootcast.facts.FactPosition;
+import rootcast.saying.Fault;
 
 /** Creating and changing the things that have a code: sites, houses, tray formats, crops, varieties. */
 @ApplicationScoped
@@ -24,10 +26,10 @@ public class WriteSetup {
     FactHead head;
 
     /**
-     * @param kind  what it is, in words and as its list is addressed: {@code tray-format} under {@code tray-formats}
+     * @param kind  what it is
      * @param place path of the list
      */
-    public record Item(String kind, String place, String code) {
+    public record Item(Thing kind, String place, String code) {
         String path() {
             return "/api/" + place + "/" + code;
         }
@@ -59,8 +61,7 @@ public class WriteSetup {
     public Response change(
             Item item, String codeInBody, Object body, BooleanSupplier exists, Function<FactPosition, Object> save) {
         if (!codeInBody.equals(item.code())) {
-            throw Problem.notAllowed(
-                    "code", codeInBody, "must stay '" + item.code() + "': entries and labels refer to it");
+            throw Problem.notAllowed("code", codeInBody, Fault.FIXED, item.code());
         }
         Once.Answer answer = once.write(OnceKey.none(), "PUT " + item.path(), body, 200, () -> {
             if (!exists.getAsBoolean()) {

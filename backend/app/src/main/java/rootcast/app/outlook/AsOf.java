@@ -5,6 +5,7 @@ import java.time.InstantSource;
 import java.time.format.DateTimeParseException;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.problem.Problem;
+import rootcast.saying.Fault;
 
 /**
  * A look back: only what had happened by one instant and was recorded by another counts.
@@ -36,10 +37,7 @@ public record AsOf(Instant happenedBy, Instant recordedBy) {
         }
         Instant instant = instant(field, text);
         if (instant.isAfter(now)) {
-            throw Problem.notAllowed(
-                    field,
-                    text,
-                    "is %s, still to come; it is %s here. Give a moment that has passed".formatted(text, now));
+            throw Problem.notAllowed(field, text, Fault.IN_THE_FUTURE, now);
         }
         return instant;
     }
@@ -50,7 +48,7 @@ public record AsOf(Instant happenedBy, Instant recordedBy) {
             return java.time.OffsetDateTime.parse(text.strip().replace(' ', '+'))
                     .toInstant();
         } catch (DateTimeParseException notAnInstant) {
-            throw Problem.malformed(field, "is '" + text + "'; it must be an instant such as 2026-03-02T15:00:00Z");
+            throw Problem.malformed(field, Fault.NOT_AN_INSTANT);
         }
     }
 }

@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.ProblemType;
 
 /** Begins a session for somebody whom a directory vouches for; what it says of them are their grants. */
 @ApplicationScoped
@@ -29,14 +30,17 @@ public class DirectorySignIn {
     /** @param claims of the verified token; the configured one holds grants as text, one or many */
     public String in(@Nullable String name, Set<String> names, Function<String, Object> claims, SignIn.From from) {
         if (name == null) {
-            throw Problem.noRight("The directory gave no name.");
+            throw new Problem(ProblemType.NO_NAME_FROM_DIRECTORY, "The directory gave no name.");
         }
         Staff.nameIsAllowed(name);
         String claim = config.directoryClaim();
         List<Grant> grants = names.contains(claim) ? grants(claims.apply(claim)) : List.of();
         if (grants.isEmpty()) {
-            throw Problem.noRight(
-                    "The directory knows '%s', but claim '%s' holds no role of Rootcast.".formatted(name, claim));
+            throw new Problem(
+                            ProblemType.NO_ROLE_FROM_DIRECTORY,
+                            "The directory knows '%s', but claim '%s' holds no role of Rootcast."
+                                    .formatted(name, claim))
+                    .with("asked", name);
         }
         Object said = names.contains("name") ? claims.apply("name") : name;
         Person person = staff.vouched(name, cut(String.valueOf(said)), grants, Person.Origin.DIRECTORY, from.address());

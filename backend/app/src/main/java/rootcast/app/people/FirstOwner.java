@@ -14,6 +14,7 @@ import org.jboss.logging.Logger;
 import rootcast.app.people.store.FirstOwnerSecrets;
 import rootcast.app.people.store.Persons;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.ProblemType;
 import rootcast.app.wiring.Invented;
 
 /**
@@ -93,7 +94,9 @@ public class FirstOwner {
         });
         if (!made) {
             audit.refused(name, "first-owner-refused", "the secret is not the one of this first start", address);
-            throw Problem.noRight("The secret is not the one that the log shows, or there is an owner already.");
+            throw new Problem(
+                    ProblemType.WRONG_SECRET,
+                    "The secret is not the one that the log shows, or there is an owner already.");
         }
         return owner;
     }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.problem.Problem;
+import rootcast.saying.Fault;
 
 /** Which grants may be given, and how a directory writes them. */
 @ApplicationScoped
@@ -22,28 +23,24 @@ class GrantRules {
     void checkForKeys(List<Grant> grants) {
         check(grants, true);
         if (grants.isEmpty()) {
-            throw Problem.malformed("grants", "must hold at least one");
+            throw Problem.malformed("grants", Fault.TOO_FEW, 1);
         }
     }
 
     private void check(List<Grant> grants, boolean forKeys) {
         if (new HashSet<>(grants).size() < grants.size()) {
-            throw Problem.malformed("grants", "must not hold the same twice");
+            throw Problem.malformed("grants", Fault.TWICE);
         }
         for (int i = 0; i < grants.size(); i++) {
             Grant grant = grants.get(i);
             String field = "grants[" + i + "].";
             if (grant.role().isForKeys() != forKeys) {
                 throw Problem.notAllowed(
-                        field + "role",
-                        grant.role().name(),
-                        forKeys
-                                ? "is for people; a key is DEVICE or PARTNER"
-                                : "is for keys; people are SALES, PRODUCTION, MANAGER or OWNER");
+                        field + "role", grant.role().name(), forKeys ? Fault.ROLE_FOR_PEOPLE : Fault.ROLE_FOR_KEYS);
             }
             String site = grant.site();
             if (site != null && grant.role() == Role.OWNER) {
-                throw Problem.notAllowed(field + "site", site, "must be left out: an owner owns all sites");
+                throw Problem.notAllowed(field + "site", site, Fault.OWNER_OWNS_ALL);
             }
             if (site != null && !sites.isKnown(site)) {
                 throw Problem.unknownCode(field + "site", site);

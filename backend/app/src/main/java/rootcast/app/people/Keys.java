@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.UUID;
 import rootcast.app.people.store.KeyStore;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.Thing;
 
 /** Keys of devices and partners: made, listed, ended. */
 @ApplicationScoped
@@ -41,12 +42,7 @@ public class Keys {
                 new ApiKey(UUID.randomUUID(), name, Secrets.hash(secret), time.instant(), by.who(), null, null, grants);
         QuarkusTransaction.requiringNew().run(() -> {
             if (keys.isInUse(name)) {
-                throw new Problem(
-                                409,
-                                "name-taken",
-                                "Name already in use",
-                                "There is already a key '%s'. End it first or choose another name.".formatted(name))
-                        .with("asked", name);
+                throw Problem.nameTaken(Thing.KEY, name);
             }
             keys.add(key);
             audit.changed(by.who(), "key-made", name + ": " + Staff.text(grants), by.address());
@@ -60,7 +56,7 @@ public class Keys {
 
     public void end(UUID id, Staff.By by) {
         QuarkusTransaction.requiringNew().run(() -> {
-            ApiKey ended = keys.end(id, time.instant()).orElseThrow(() -> Problem.notFound("key", id.toString()));
+            ApiKey ended = keys.end(id, time.instant()).orElseThrow(() -> Problem.notFound(Thing.KEY, id.toString()));
             audit.changed(by.who(), "key-ended", ended.name(), by.address());
         });
         credentials.forgetAll();

@@ -10,6 +10,7 @@ import java.util.function.Supplier;
 import rootcast.app.people.store.SignInFailures;
 import rootcast.app.people.store.SignInFailures.Count;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.ProblemType;
 
 /**
  * Makes whoever guesses wait: a name longer and longer, an address for the rest of a quarter of an hour.
@@ -86,9 +87,7 @@ class LockOut {
         if (now.isBefore(count.lockedUntil())) {
             long seconds = (Duration.between(now, count.lockedUntil()).toMillis() + 999) / 1_000;
             throw new Problem(
-                            429,
-                            "locked-out",
-                            "Too many failed sign-ins",
+                            ProblemType.LOCKED_OUT,
                             "Wait %d s, then try again. An owner can set a new password.".formatted(seconds))
                     .with("retryAfterSeconds", seconds);
         }

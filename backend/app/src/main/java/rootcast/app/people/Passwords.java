@@ -8,6 +8,7 @@ import java.util.concurrent.Semaphore;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.problem.Problem;
+import rootcast.saying.Fault;
 
 /** What a password must be, and its bcrypt hash. */
 @ApplicationScoped
@@ -33,14 +34,14 @@ class Passwords {
 
     void check(String field, String password, String name) {
         if (password.codePointCount(0, password.length()) < LEAST_CHARACTERS) {
-            throw refused(field, "must have at least " + LEAST_CHARACTERS + " characters");
+            throw Problem.notAllowed(field, Fault.TOO_SHORT, LEAST_CHARACTERS);
         }
         int bytes = password.getBytes(StandardCharsets.UTF_8).length;
         if (bytes > MOST_BYTES) {
-            throw refused(field, "has " + bytes + " bytes in UTF-8; it may have at most " + MOST_BYTES);
+            throw Problem.notAllowed(field, Fault.TOO_MANY_BYTES, MOST_BYTES);
         }
         if (password.strip().toLowerCase(Locale.ROOT).equals(name.toLowerCase(Locale.ROOT))) {
-            throw refused(field, "must not be the name");
+            throw Problem.notAllowed(field, Fault.SAME_AS_NAME);
         }
     }
 
@@ -62,10 +63,5 @@ class Passwords {
         } finally {
             atOnce.release();
         }
-    }
-
-    /** Without what was asked: a password stands in no answer and no log. */
-    private static Problem refused(String field, String message) {
-        return Problem.notAllowed(field, message);
     }
 }

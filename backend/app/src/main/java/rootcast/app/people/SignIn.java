@@ -11,6 +11,9 @@ import java.util.UUID;
 import rootcast.app.people.store.Persons;
 import rootcast.app.people.store.SessionStore;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.ProblemType;
+import rootcast.app.problem.Thing;
+import rootcast.saying.Fault;
 
 /** Signing in and out, and one's own password. */
 @ApplicationScoped
@@ -51,8 +54,7 @@ public class SignIn {
         String hash = person.filter(Person::active).map(Person::passwordHash).orElse(null);
         if (!passwords.matches(password, hash)) {
             audit.refused(name, "sign-in-failed", "wrong name or password", from.address());
-            throw new Problem(
-                    401, "wrong-name-or-password", "Wrong name or password", "No account has this name and password.");
+            throw new Problem(ProblemType.WRONG_NAME_OR_PASSWORD, "No account has this name and password.");
         }
         lockOut.wasRight(name, from.address());
         return begin(person.orElseThrow(), from);
@@ -92,7 +94,7 @@ public class SignIn {
 
     public void end(Asking caller, UUID id) {
         if (!sessions.end(id, key(caller))) {
-            throw Problem.notFound("session", id.toString());
+            throw Problem.notFound(Thing.SESSION, id.toString());
         }
         credentials.forgetAll();
     }
@@ -108,7 +110,7 @@ public class SignIn {
         Person person = persons.named(key(caller)).orElseThrow();
         if (!passwords.matches(current, person.passwordHash())) {
             audit.refused(caller.who().name(), "password-not-changed", "wrong current password", from.address());
-            throw Problem.notAllowed("current", "is not the password of this account");
+            throw Problem.notAllowed("current", Fault.WRONG_PASSWORD);
         }
         lockOut.wasRight(caller.who().name(), from.address());
         passwords.check("password", wanted, person.name());
@@ -123,7 +125,8 @@ public class SignIn {
 
     private static String key(Asking caller) {
         if (caller.kind() != Asking.Kind.PERSON) {
-            throw Problem.noRight("Only people have sessions and passwords; this is a key or token.");
+            throw new Problem(
+                    ProblemType.NO_PERSON, "Only people have sessions and passwords; this is a key or token.");
         }
         return Person.key(caller.who().name());
     }

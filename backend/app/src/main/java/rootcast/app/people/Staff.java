@@ -13,6 +13,9 @@ import org.jspecify.annotations.Nullable;
 import rootcast.app.people.store.Persons;
 import rootcast.app.people.store.SessionStore;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.ProblemType;
+import rootcast.app.problem.Thing;
+import rootcast.saying.Fault;
 
 /** Taking people on, and what an owner changes of them. */
 @ApplicationScoped
@@ -68,10 +71,14 @@ public class Staff {
         return QuarkusTransaction.requiringNew().call(() -> {
             Person before = persons.named(name).orElse(null);
             if (before != null && before.origin() != origin) {
-                throw Problem.noRight("There is already an account '%s' of another kind.".formatted(name));
+                throw new Problem(
+                                ProblemType.ACCOUNT_OF_ANOTHER_KIND,
+                                "There is already an account '%s' of another kind.".formatted(name))
+                        .with("asked", name);
             }
             if (before != null && !before.active()) {
-                throw Problem.noRight("The account '%s' is switched off.".formatted(name));
+                throw new Problem(ProblemType.ACCOUNT_OFF, "The account '%s' is switched off.".formatted(name))
+                        .with("asked", name);
             }
             Person person = before == null
                     ? new Person(name, displayName, null, origin, true, time.instant(), grants)
@@ -118,7 +125,10 @@ public class Staff {
     public void setPassword(String name, String password, By by) {
         Person person = known(name);
         if (person.origin() != Person.Origin.PASSWORD) {
-            throw Problem.noRight("'%s' signs in elsewhere and has no password here.".formatted(person.name()));
+            throw new Problem(
+                            ProblemType.NO_PASSWORD_HERE,
+                            "'%s' signs in elsewhere and has no password here.".formatted(person.name()))
+                    .with("asked", person.name());
         }
         passwords.check("password", password, person.name());
         String hash = passwords.hash(password);
@@ -141,7 +151,7 @@ public class Staff {
     }
 
     private Person known(String name) {
-        return persons.named(name).orElseThrow(() -> Problem.notFound("person", name));
+        return persons.named(name).orElseThrow(() -> Problem.notFound(Thing.PERSON, name));
     }
 
     private void someOwnerStays(Person before, Person after) {
@@ -150,9 +160,7 @@ public class Staff {
                 && persons.all().stream()
                         .noneMatch(each -> each.isOwner() && !each.name().equals(before.name()))) {
             throw new Problem(
-                            409,
-                            "last-owner",
-                            "The last owner stays",
+                            ProblemType.LAST_OWNER,
                             "'%s' is the only active owner. Make somebody else an owner first."
                                     .formatted(before.name()))
                     .with("asked", before.name());
@@ -161,20 +169,15 @@ public class Staff {
 
     static void nameIsAllowed(String name) {
         if (!NAME.matcher(name).matches()) {
-            throw Problem.notAllowed(
-                    "name",
-                    name,
-                    "must begin with a letter or digit and hold up to 64 letters, digits and the signs . _ @ -");
+            throw Problem.notAllowed("name", name, Fault.NOT_A_NAME);
         }
         if (OURS.contains(name.toLowerCase(Locale.ROOT))) {
-            throw Problem.notAllowed("name", name, "stands for what nobody in person did; choose another");
+            throw Problem.notAllowed("name", name, Fault.RESERVED_NAME);
         }
     }
 
     private static Problem nameTaken(String name) {
-        return new Problem(409, "name-taken", "Name already in use", "There is already a person '%s'.".formatted(name))
-                .with("asked", name)
-                .with("errors", List.of(new Problem.FieldError("name", "is already in use")));
+        return Problem.nameTaken(Thing.PERSON, name);
     }
 
     static String text(List<Grant> grants) {

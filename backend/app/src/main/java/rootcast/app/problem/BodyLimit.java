@@ -54,9 +54,7 @@ public class BodyLimit implements ReaderInterceptor {
 
     private static Problem tooLarge() {
         return new Problem(
-                        TOO_LARGE,
-                        "body-too-large",
-                        "Body too large",
+                        ProblemType.BODY_TOO_LARGE,
                         "A request may hold %d bytes. Send the rest in further requests.".formatted(MOST_BYTES))
                 .with("most", MOST_BYTES);
     }

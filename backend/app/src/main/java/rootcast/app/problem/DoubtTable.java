@@ -8,16 +8,12 @@ import rootcast.outlook.Doubt;
  */
 public final class DoubtTable {
 
-    private static final int CONFLICT = 409;
-
     private DoubtTable() {}
 
     public static Problem problemOf(Doubt doubt) {
         if (doubt instanceof Doubt.OfPlants no) {
             return new Problem(
-                            CONFLICT,
-                            "implausible-plants",
-                            "Hardly likely",
+                            ProblemType.IMPLAUSIBLE_PLANTS,
                             "That leaves %d plants alive; the books say %d and between %d and %d are expected. Send it again with confirmed: true if it is right."
                                     .formatted(no.seenPlants(), no.bookedPlants(), no.leastPlants(), no.mostPlants()))
                     .with("asked", no.seenPlants())
@@ -28,9 +24,7 @@ public final class DoubtTable {
         }
         if (doubt instanceof Doubt.OfStage no) {
             Problem problem = new Problem(
-                            CONFLICT,
-                            "implausible-stage",
-                            "Hardly likely",
+                            ProblemType.IMPLAUSIBLE_STAGE,
                             "%s at %s is earlier than it is expected. Send it again with confirmed: true if it is right."
                                     .formatted(no.stage(), no.seenAt()))
                     .with("asked", no.stage().name())

@@ -3,6 +3,7 @@ package rootcast.app.problem;
 import com.fasterxml.jackson.core.JacksonException;
 import com.fasterxml.jackson.core.exc.StreamReadException;
 import com.fasterxml.jackson.databind.JsonMappingException;
+import com.fasterxml.jackson.databind.exc.MismatchedInputException;
 import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
 import jakarta.validation.ConstraintViolation;
 import jakarta.validation.ConstraintViolationException;
@@ -10,12 +11,16 @@ import jakarta.validation.Path;
 import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
+import java.time.LocalDate;
+import java.time.temporal.Temporal;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.jboss.logging.Logger;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
+import rootcast.saying.Fault;
 
 /** From exception to answer. What went wrong inside stays inside, under a number that the log knows. */
 class ProblemMappers {
@@ -30,9 +35,9 @@ class ProblemMappers {
 
     @ServerExceptionMapper
     Response invalid(ConstraintViolationException invalid, UriInfo uri) {
-        List<Problem.FieldError> errors = invalid.getConstraintViolations().stream()
-                .map(violation -> new Problem.FieldError(fieldOf(violation), violation.getMessage()))
-                .sorted(java.util.Comparator.comparing(Problem.FieldError::field))
+        List<FieldError> errors = invalid.getConstraintViolations().stream()
+                .map(violation -> ConstraintFaults.errorOf(fieldOf(violation), violation))
+                .sorted(java.util.Comparator.comparing(FieldError::field))
                 .toList();
         return answer(Problem.malformed(errors), uri);
     }
@@ -44,7 +49,7 @@ class ProblemMappers {
 
     /** Quarkus answers a Jackson mismatch itself unless its exact type is mapped. */
     @ServerExceptionMapper
-    Response mismatched(com.fasterxml.jackson.databind.exc.MismatchedInputException unreadable, UriInfo uri) {
+    Response mismatched(MismatchedInputException unreadable, UriInfo uri) {
         return answer(unreadable(unreadable), uri);
     }
 
@@ -58,11 +63,7 @@ class ProblemMappers {
             return fault((Throwable) web, uri);
         }
         Response.StatusType reason = web.getResponse().getStatusInfo();
-        Problem problem = new Problem(
-                status,
-                "http-" + status,
-                reason.getReasonPhrase(),
-                "%s: %s.".formatted(reason.getReasonPhrase(), uri.getPath()));
+        Problem problem = Problem.ofStatus(status, reason.getReasonPhrase(), uri.getPath());
         Response answer = answer(problem, uri);
         String allowed = web.getResponse().getHeaderString("Allow");
         return allowed == null
@@ -87,9 +88,7 @@ class ProblemMappers {
         LOG.errorf(fault, "fault %s on %s", number, uri.getPath());
         return answer(
                 new Problem(
-                                500,
-                                "fault",
-                                "Something broke here",
+                                ProblemType.FAULT,
                                 said + " The log has it under " + number + "; please report this number.")
                         .with("fault", number),
                 uri);
@@ -99,27 +98,51 @@ class ProblemMappers {
         if (unreadable instanceof StreamReadException broken) {
             var at = broken.getLocation();
             return new Problem(
-                    400,
-                    "not-json",
-                    "Not JSON",
-                    "The body is not JSON: line %d, column %d cannot be read."
-                            .formatted(at.getLineNr(), at.getColumnNr()));
+                            ProblemType.NOT_JSON,
+                            "The body is not JSON: line %d, column %d cannot be read."
+                                    .formatted(at.getLineNr(), at.getColumnNr()))
+                    .with("line", at.getLineNr())
+                    .with("column", at.getColumnNr());
         }
         if (unreadable instanceof UnrecognizedPropertyException unknown) {
-            String known = unknown.getKnownPropertyIds().stream()
+            List<String> known = unknown.getKnownPropertyIds().stream()
                     .map(String::valueOf)
                     .sorted()
-                    .collect(Collectors.joining(", "));
-            return Problem.malformed(pathOf(unknown), "is not a field here; known are " + known);
+                    .toList();
+            return Problem.malformed(pathOf(unknown), Fault.UNKNOWN_FIELD, known);
         }
         if (unreadable instanceof JsonMappingException mismatch) {
             Throwable cause = mismatch.getCause();
             String said = cause instanceof IllegalArgumentException || cause instanceof java.time.DateTimeException
                     ? cause.getMessage()
                     : mismatch.getOriginalMessage();
-            return Problem.malformed(pathOf(mismatch), "cannot be read: " + plain(said));
+            FieldError error = mismatched(pathOf(mismatch), mismatch);
+            return Problem.malformed(List.of(error.saying("cannot be read: " + plain(said))));
         }
-        return Problem.malformed("body", "cannot be read");
+        return Problem.malformed("body", Fault.UNREADABLE);
+    }
+
+    private static FieldError mismatched(String field, JsonMappingException mismatch) {
+        Class<?> wanted = mismatch instanceof MismatchedInputException typed ? typed.getTargetType() : null;
+        if (wanted == null) {
+            return FieldError.of(field, Fault.UNREADABLE);
+        }
+        if (wanted.isEnum()) {
+            return FieldError.of(
+                    field,
+                    Fault.ONE_OF,
+                    Arrays.stream(wanted.getEnumConstants())
+                            .map(String::valueOf)
+                            .toList());
+        }
+        if (wanted.isPrimitive() || Number.class.isAssignableFrom(wanted)) {
+            return FieldError.of(field, Fault.NOT_A_NUMBER);
+        }
+        if (wanted == LocalDate.class) {
+            return FieldError.of(field, Fault.NOT_A_DATE);
+        }
+        boolean moment = Temporal.class.isAssignableFrom(wanted);
+        return FieldError.of(field, moment ? Fault.NOT_AN_INSTANT : Fault.UNREADABLE);
     }
 
     /** Jackson's message without class names: they say nothing to the sender and tell of the inside. */

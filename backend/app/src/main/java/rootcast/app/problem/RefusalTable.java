@@ -14,14 +14,11 @@ import rootcast.ledger.Refusal;
 /** From what the core refuses to what the client is told: one line per refusal. */
 public final class RefusalTable {
 
-    private static final int CONTRADICTED = 422;
-    private static final int CONFLICT = 409;
-
     private RefusalTable() {}
 
     public static Problem problemOf(Refusal refusal) {
         if (refusal instanceof Refusal.MoreThanAlive no) {
-            return problem(CONTRADICTED, "more-than-alive", "More plants than are alive")
+            return problem(ProblemType.MORE_THAN_ALIVE)
                     .say(
                             "%d plants were named, %d are alive at that moment. Name at most %d, or count the batch first.",
                             no.askedPlants(), no.alivePlants(), no.alivePlants())
@@ -29,7 +26,7 @@ public final class RefusalTable {
                     .with("alive", no.alivePlants());
         }
         if (refusal instanceof Refusal.MoreThanStuck no) {
-            return problem(CONTRADICTED, "more-than-stuck", "More plants than were stuck")
+            return problem(ProblemType.MORE_THAN_STUCK)
                     .say(
                             "%d plants were counted, but only %d were stuck and have not left.",
                             no.countedPlants(), no.mostPlants())
@@ -37,7 +34,7 @@ public final class RefusalTable {
                     .with("most", no.mostPlants());
         }
         if (refusal instanceof Refusal.MoreThanSaleable no) {
-            return problem(CONTRADICTED, "more-than-saleable", "More trays than can be filled")
+            return problem(ProblemType.MORE_THAN_SALEABLE)
                     .say(
                             "%d trays were named; %d living plants fill %d trays of %d.",
                             no.askedTrays(), no.alivePlants(), no.saleableTrays(), no.saleCount())
@@ -46,7 +43,7 @@ public final class RefusalTable {
                     .with("alive", no.alivePlants());
         }
         if (refusal instanceof Refusal.PlantsDoNotFitTrays no) {
-            return problem(CONTRADICTED, "plants-do-not-fit-trays", "Plants do not fit the trays")
+            return problem(ProblemType.PLANTS_DO_NOT_FIT_TRAYS)
                     .say(
                             "%d plants do not fit %d trays: between %d and %d can go with them.",
                             no.plants(), no.trays(), no.leastPlants(), no.mostPlants())
@@ -55,7 +52,7 @@ public final class RefusalTable {
                     .with("most", no.mostPlants());
         }
         if (refusal instanceof Refusal.SampleBeyondBatch no) {
-            return problem(CONTRADICTED, "sample-beyond-batch", "The sample is larger than the batch")
+            return problem(ProblemType.SAMPLE_BEYOND_BATCH)
                     .say(
                             "%d cells in %d trays were named; the batch has %d trays of %d cells on the bench.",
                             no.sample().cells(), no.sample().trays(), no.benchTrays(), no.cellsPerTray())
@@ -63,7 +60,7 @@ public final class RefusalTable {
                     .with("cellsPerTray", no.cellsPerTray());
         }
         if (refusal instanceof Refusal.StageGoesBack no) {
-            return problem(CONTRADICTED, "stage-goes-back", "A stage cannot go back")
+            return problem(ProblemType.STAGE_GOES_BACK)
                     .say(
                             "%s was named, but the batch had already reached %s. Reverse the earlier entry if it was wrong.",
                             no.asked(), no.current())
@@ -71,14 +68,14 @@ public final class RefusalTable {
                     .with("current", no.current().name());
         }
         if (refusal instanceof Refusal.ShipBeforeRooted no) {
-            return problem(CONTRADICTED, "ship-before-rooted", "Not rooted yet")
+            return problem(ProblemType.SHIP_BEFORE_ROOTED)
                     .say(
                             "Trays may leave from stage ROOT on; the batch is at %s. Enter the stage first if it is rooted.",
                             no.current())
                     .with("current", no.current().name());
         }
         if (refusal instanceof Refusal.BeforeSticking no) {
-            return problem(CONTRADICTED, "before-sticking", "Before the batch was stuck")
+            return problem(ProblemType.BEFORE_STICKING)
                     .say("%s is before the batch was stuck at %s.", no.happenedAt(), no.stuckAt())
                     .with("asked", no.happenedAt())
                     .with("stuckAt", no.stuckAt());
@@ -87,12 +84,12 @@ public final class RefusalTable {
             return inTheFuture(no.happenedAt(), no.now());
         }
         if (refusal instanceof Refusal.AlreadyInHouse no) {
-            return problem(CONTRADICTED, "already-there", "Already in that house")
+            return problem(ProblemType.ALREADY_THERE)
                     .say("The batch stood in house '%s' at that moment.", no.house())
                     .with("asked", no.house());
         }
         if (refusal instanceof Refusal.OutOfRange no) {
-            return problem(CONTRADICTED, "out-of-range", "Out of range")
+            return problem(ProblemType.OUT_OF_RANGE)
                     .say("%s is %d; it must lie between %d and %d.", no.field(), no.asked(), no.least(), no.most())
                     .with("field", no.field())
                     .with("asked", no.asked())
@@ -101,26 +98,26 @@ public final class RefusalTable {
         }
         if (refusal instanceof Refusal.ContradictsLater no) {
             Problem because = problemOf(no.because());
-            return problem(CONTRADICTED, "contradicts-later-entry", "A later entry speaks against it")
+            return problem(ProblemType.CONTRADICTS_LATER_ENTRY)
                     .say(
                             "The %s entry of %s could then not have happened: %s",
                             no.laterKind(), no.laterHappenedAt(), because.getMessage())
                     .with("entry", no.laterEntry())
-                    .with("because", "/problems/" + because.type());
+                    .with("because", "/problems/" + because.code());
         }
         if (refusal instanceof Refusal.NoSuchEntry no) {
-            return problem(CONTRADICTED, "no-such-entry", "No such entry")
+            return problem(ProblemType.NO_SUCH_ENTRY)
                     .say("The batch has no entry %s.", no.entry())
                     .with("asked", no.entry());
         }
         if (refusal instanceof Refusal.AlreadyReversed no) {
-            return problem(CONFLICT, "already-reversed", "Already reversed")
+            return problem(ProblemType.ALREADY_REVERSED)
                     .say("Entry %s was reversed by %s.", no.entry(), no.by())
                     .with("asked", no.entry())
                     .with("by", no.by());
         }
         if (refusal instanceof Refusal.CannotBeReversed no) {
-            return problem(CONTRADICTED, "cannot-be-reversed", "This kind of entry is not reversed")
+            return problem(ProblemType.CANNOT_BE_REVERSED)
                     .say("A %s is not reversed. Make the entry anew.", no.kind())
                     .with("asked", no.entry());
         }
@@ -158,9 +155,7 @@ public final class RefusalTable {
                                     : "the nearest date with enough is " + nearest.date()));
         }
         return new Problem(
-                        CONFLICT,
-                        "not-enough-open",
-                        "Not enough open trays",
+                        ProblemType.NOT_ENOUGH_OPEN,
                         detail.append("Nothing was promised.").toString())
                 .with("lines", lines);
     }
@@ -172,19 +167,19 @@ public final class RefusalTable {
 
     /** The same words for every fact that names a time still to come. */
     public static Problem inTheFuture(java.time.Instant asked, java.time.Instant now) {
-        return problem(CONTRADICTED, "in-the-future", "In the future")
+        return problem(ProblemType.IN_THE_FUTURE)
                 .say("%s is still to come; it is %s here. Check the clock of the device.", asked, now)
                 .with("asked", asked)
                 .with("now", now);
     }
 
-    private static Line problem(int status, String type, String title) {
-        return new Line(status, type, title);
+    private static Line problem(ProblemType type) {
+        return new Line(type);
     }
 
-    private record Line(int status, String type, String title) {
+    private record Line(ProblemType type) {
         Problem say(String detail, Object... numbers) {
-            return new Problem(status, type, title, detail.formatted(numbers));
+            return new Problem(type, detail.formatted(numbers));
         }
     }
 }

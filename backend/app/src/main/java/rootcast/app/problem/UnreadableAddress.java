@@ -5,6 +5,7 @@ import io.vertx.ext.web.Router;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
+import rootcast.saying.Fault;
 
 /** Refuses an address that holds a zero byte: no code does, and PostgreSQL cannot even look for it. */
 @ApplicationScoped
@@ -19,7 +20,7 @@ class UnreadableAddress {
             request.next();
             return;
         }
-        Problem problem = Problem.malformed("address", "holds a zero byte");
+        Problem problem = Problem.malformed("address", Fault.ZERO_BYTE);
         request.response()
                 .setStatusCode(problem.status())
                 .putHeader("Content-Type", "application/problem+json")

@@ -18,7 +18,9 @@ import rootcast.app.ledger.store.PanacheLedger;
 import rootcast.app.people.Right;
 import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.ProblemType;
 import rootcast.app.problem.RefusalTable;
+import rootcast.app.problem.Thing;
 import rootcast.app.rounds.store.RoundCares;
 import rootcast.app.site.store.Places;
 import rootcast.crop.Stage;
@@ -88,7 +90,7 @@ public class RecordCare {
 
     /** Reverses what it wrote; the item is due again. */
     public RecordedCare undo(String item, String reason, String by, Instant now) {
-        RecordedCare before = cares.ofItem(item).orElseThrow(() -> Problem.notFound("closed round item", item));
+        RecordedCare before = cares.ofItem(item).orElseThrow(() -> Problem.notFound(Thing.CLOSED_ROUND_ITEM, item));
         rights.at(before.site(), Right.RECORD);
         cares.takeBack(before.id(), now, by, reason);
         for (UUID entry : before.entries()) {
@@ -138,9 +140,7 @@ public class RecordCare {
         cares.ofItem(id).ifPresent(before -> {
             rights.at(before.site(), Right.RECORD);
             throw new Problem(
-                            409,
-                            "already-closed",
-                            "Already closed",
+                            ProblemType.ALREADY_CLOSED,
                             "The item was %s at %s. Undo that first if it was wrong."
                                     .formatted(
                                             before.care().done() ? "done" : "skipped",
@@ -148,7 +148,7 @@ public class RecordCare {
                     .with("asked", id)
                     .with("closedAt", before.care().at());
         });
-        Site site = siteOf(id).orElseThrow(() -> Problem.notFound("round item", id));
+        Site site = siteOf(id).orElseThrow(() -> Problem.notFound(Thing.ROUND_ITEM, id));
         rights.at(site.code(), Right.RECORD);
         SiteCare.At at = siteCare.at(site, now);
         LocalDate today = site.dayOf(now);
@@ -159,7 +159,7 @@ public class RecordCare {
                 }
             }
         }
-        throw Problem.notFound("round item", id);
+        throw Problem.notFound(Thing.ROUND_ITEM, id);
     }
 
     /** An id is task, then batch or house, then the occurrence, parted by dots; codes may hold dots themselves. */
@@ -192,9 +192,7 @@ public class RecordCare {
     private static void mustBeOpen(Found found, String house, Instant happenedAt) {
         Treatment.closing(found.at().treatments(), house, happenedAt).ifPresent(closing -> {
             throw new Problem(
-                            409,
-                            "house-closed",
-                            "The house must not be entered",
+                            ProblemType.HOUSE_CLOSED,
                             "House '%s' was treated with %s; it may be entered again from %s. The label and local law decide."
                                     .formatted(house, closing.product(), closing.reentryAt()))
                     .with("house", house)

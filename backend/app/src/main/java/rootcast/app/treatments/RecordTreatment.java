@@ -12,11 +12,14 @@ import rootcast.app.ledger.store.PanacheLedger;
 import rootcast.app.people.Right;
 import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.ProblemType;
 import rootcast.app.problem.RefusalTable;
+import rootcast.app.problem.Thing;
 import rootcast.app.site.store.Places;
 import rootcast.app.treatments.store.Treatments;
 import rootcast.ledger.Batch;
 import rootcast.rounds.Treatment;
+import rootcast.saying.Fault;
 import rootcast.site.House;
 
 /** Writes down what was applied, and takes it back if that was a mistake. */
@@ -72,12 +75,11 @@ public class RecordTreatment {
             throw RefusalTable.inTheFuture(wanted.appliedAt(), now);
         }
         if (!(wanted.reentryHours() >= 0 && wanted.reentryHours() <= MOST_REENTRY_HOURS)) {
-            throw Problem.notAllowed(
-                    "reentryHours", wanted.reentryHours(), "must lie between 0 and " + MOST_REENTRY_HOURS);
+            throw Problem.notAllowed("reentryHours", wanted.reentryHours(), Fault.BETWEEN, 0, MOST_REENTRY_HOURS);
         }
         Double areaM2 = wanted.details().areaM2();
         if (areaM2 != null && !(areaM2 > 0 && areaM2 <= MOST_AREA_M2)) {
-            throw Problem.notAllowed("areaM2", areaM2, "must be over 0 and at most " + MOST_AREA_M2);
+            throw Problem.notAllowed("areaM2", areaM2, Fault.OVER_AND_AT_MOST, 0, MOST_AREA_M2);
         }
         Treatment treatment = new Treatment(
                 UUID.randomUUID(),
@@ -105,15 +107,15 @@ public class RecordTreatment {
 
     /** To be called inside {@link rootcast.app.once.Once}. */
     public AppliedTreatment reverse(UUID id, String reason, String by, Instant now) {
-        AppliedTreatment before = treatments.one(id).orElseThrow(() -> Problem.notFound("treatment", id.toString()));
+        AppliedTreatment before =
+                treatments.one(id).orElseThrow(() -> Problem.notFound(Thing.TREATMENT, id.toString()));
         rights.at(before.site(), Right.RECORD);
         if (!before.isInForce()) {
             throw new Problem(
-                            409,
-                            "already-reversed",
-                            "Already reversed",
+                            ProblemType.TREATMENT_ALREADY_REVERSED,
                             "The treatment was reversed at %s.".formatted(before.reversedAt()))
-                    .with("asked", id);
+                    .with("asked", id)
+                    .with("reversedAt", before.reversedAt());
         }
         treatments.reverse(id, now, by, reason);
         return treatments.one(id).orElseThrow();
@@ -122,7 +124,7 @@ public class RecordTreatment {
     private void standsOnSite(String id, House house) {
         Batch batch = ledger.batch(id).orElseThrow(() -> Problem.unknownCode("batch", id));
         if (!batch.site().equals(house.site())) {
-            throw Problem.notAllowed("batch", id, "stands on site '" + batch.site() + "', not '" + house.site() + "'");
+            throw Problem.notAllowed("batch", id, Fault.OTHER_SITE, batch.site(), house.site());
         }
     }
 }

@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import rootcast.app.people.Right;
 import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.Thing;
 import rootcast.app.warnings.store.WarningStore;
 
 /** Writes down that somebody has seen a warning; the first one stays. */
@@ -41,6 +42,6 @@ public class AcknowledgeWarning {
     }
 
     private WrittenWarning known(UUID id) {
-        return store.one(id).orElseThrow(() -> Problem.notFound("warning", id.toString()));
+        return store.one(id).orElseThrow(() -> Problem.notFound(Thing.WARNING, id.toString()));
     }
 }

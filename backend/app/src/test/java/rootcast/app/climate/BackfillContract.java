@@ -75,9 +75,9 @@ abstract class BackfillContract extends ClimateRequests {
             assertThat(report.getInt("duplicates")).isEqualTo(1);
             assertThat(report.getInt("refused")).isEqualTo(4);
             assertThat(report.getList("lines.line")).containsExactly(3, 5, 7, 8);
-            assertThat(report.getString("lines[0].reason")).contains("does not exist");
+            assertThat(report.getString("lines[0].why.code")).isEqualTo("no-such-local-time");
             assertThat(report.getString("lines[1].kind")).isEqualTo("range");
-            assertThat(report.getString("lines[2].reason")).contains("warm");
+            assertThat(report.getString("lines[2].why.values.text")).isEqualTo("warm");
         }
         // 03:30 in New York is 07:30 UTC after the change
         assertThat(climate("medium-temperature", Instant.parse("2025-03-09T07:00:00Z"), 1)

@@ -81,7 +81,12 @@ abstract class RecipesContract {
         Map<String, Object> changed = read();
         phase(changed, 2).put("mediumC", Map.of("least", 24, "most", 20));
 
-        put(changed).statusCode(422).body("detail", containsString("24")).body("detail", containsString("20"));
+        put(changed)
+                .statusCode(422)
+                .body("errors[0].field", equalTo("phases[2].mediumC.least"))
+                .body("errors[0].code", equalTo("not-rising"))
+                .body("errors[0].values.first", equalTo(24.0f))
+                .body("errors[0].values.second", equalTo(20.0f));
 
         assertThat(Nursery.get(path).getInt("version")).isZero();
     }

@@ -159,7 +159,10 @@ abstract class LookBackContract {
                 .then()
                 .statusCode(422)
                 .body("errors[0].field", equalTo("knownAt"));
-        given().get("/api/board?asOf=yesterday").then().statusCode(400).body("detail", containsString("yesterday"));
+        given().get("/api/board?asOf=yesterday")
+                .then()
+                .statusCode(400)
+                .body("errors[0].code", equalTo("not-an-instant"));
         given().get("/api/batches/" + id + "?asOf=" + nursery.now().minus(Duration.ofDays(3)))
                 .then()
                 .statusCode(404)

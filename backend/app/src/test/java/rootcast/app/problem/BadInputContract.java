@@ -18,6 +18,7 @@ import java.net.URI;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -33,6 +34,7 @@ import rootcast.app.HandSetClock;
 import rootcast.app.Nursery;
 import rootcast.app.Tables;
 import rootcast.app.WithToken;
+import rootcast.saying.Fault;
 
 /**
  * Whatever is sent, the answer is a 4xx that says why, and nothing is written: every table is the same after each test.
@@ -369,6 +371,10 @@ abstract class BadInputContract {
             assertThat(body.getString(member)).as("%s of %s", member, shown).isNotBlank();
         }
         assertThat(body.getString("type")).startsWith("/problems/");
+        List<String> codes = body.getList("errors.code");
+        assertThat(codes == null ? List.of() : codes)
+                .as("every fault of %s is one that the screens have words for", shown)
+                .isSubsetOf(Arrays.stream(Fault.values()).map(Fault::wireName).toList());
         assertThat(shown).doesNotContain("java.", "rootcast.", "Exception", "\tat ");
     }
 

@@ -64,7 +64,7 @@ class RefusalTableTest {
 
         Map<String, Object> body = problem.body("/api/x");
         assertThat(problem.status()).isIn(409, 422);
-        assertThat(problem.type()).matches("[a-z]+(-[a-z]+)*");
+        assertThat(problem.code()).matches("[a-z]+(-[a-z]+)*");
         assertThat(body).containsKeys("type", "title", "status", "detail", "instance");
         assertThat(body.keySet()).as("a program can read what decided").hasSizeGreaterThan(5);
         assertThat(problem.getMessage()).isNotBlank().doesNotContain("%", "null", "[", "{");
@@ -79,7 +79,7 @@ class RefusalTableTest {
                     .map(component -> EXAMPLES.get(component.getType()))
                     .toArray();
             types.add(RefusalTable.problemOf((Refusal) refusal.getDeclaredConstructors()[0].newInstance(values))
-                    .type());
+                    .code());
         }
         assertThat(types).doesNotHaveDuplicates();
     }
@@ -97,7 +97,7 @@ class RefusalTableTest {
                 new NotEnoughOpen(new WantedLine(2, cell, day, 90), 0, null, null))));
 
         assertThat(problem.status()).isEqualTo(409);
-        assertThat(problem.type()).isEqualTo("not-enough-open");
+        assertThat(problem.code()).isEqualTo("not-enough-open");
         assertThat(problem.getMessage()).contains("7", "4", "2026-03-17", "90", "26 weeks");
         List<?> lines = (List<?>) problem.body("/api/orders").get("lines");
         assertThat(lines).hasSize(2);

@@ -202,13 +202,28 @@ abstract class SetupContract {
                 .statusCode(400);
         refusedStages(List.of(Nursery.stage("CALLUS", 7), Nursery.stage("STICK", 9), Nursery.stage("ROOT", 9)))
                 .statusCode(422);
-        refusedStages(secondStageWith("minC", 30)).statusCode(422);
-        refusedStages(secondStageWith("survivalMean", 1)).statusCode(422);
+        refusedStages(secondStageWith("minC", 30))
+                .statusCode(422)
+                .body("errors.field", contains("profile.stages[1].optimumC"))
+                .body("errors[0].code", equalTo("cardinals-not-rising"))
+                .body("errors[0].values.minC", equalTo(30.0f));
+        refusedStages(secondStageWith("maxC", 7))
+                .statusCode(422)
+                .body("errors.field", contains("profile.stages[1].maxC"));
+        refusedStages(secondStageWith("referenceC", 36))
+                .statusCode(422)
+                .body("errors.field", contains("profile.stages[1].referenceC"))
+                .body("errors[0].code", equalTo("reference-outside"));
+        refusedStages(secondStageWith("survivalMean", 1))
+                .statusCode(422)
+                .body("errors.field", contains("profile.stages[1].survivalMean"));
         refusedStages(secondStageWith("daysAtReference", 0)).statusCode(422);
         refusedStages(secondStageWith("stage", "SHIP")).statusCode(422);
         refusedStages(secondStageWith("form", "SPLINE"))
                 .statusCode(400)
-                .body("errors.field", contains("profile.stages[1].form"));
+                .body("errors.field", contains("profile.stages[1].form"))
+                .body("errors[0].code", equalTo("one-of"))
+                .body("errors[0].values.allowed", contains("BETA", "LINEAR"));
         refusedStages(secondStageWith("minC", null))
                 .statusCode(400)
                 .body("errors.field", contains("profile.stages[1].minC"));

@@ -42,11 +42,13 @@ import rootcast.app.people.Needs;
 import rootcast.app.people.Right;
 import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.Thing;
 import rootcast.availability.Allotment;
 import rootcast.availability.Cell;
 import rootcast.availability.KeptPromise;
 import rootcast.availability.WantedLine;
 import rootcast.ledger.OrderLine;
+import rootcast.saying.Fault;
 
 /** Orders: promising trays and giving them back. */
 @Path("/api/orders")
@@ -111,14 +113,14 @@ public class OrderResource {
         return orders.order(uuid(id))
                 .flatMap(this::asFarAsTheirs)
                 .map(order -> new Views(supply).of(order))
-                .orElseThrow(() -> Problem.notFound("order", id));
+                .orElseThrow(() -> Problem.notFound(Thing.ORDER, id));
     }
 
     @GET
     @Needs(Right.READ_ORDERS)
     public List<OrderView> all(@RestQuery @Nullable String text, @RestQuery @DefaultValue("open") String state) {
         if (!List.of("open", "all").contains(state)) {
-            throw Problem.malformed("state", "is '" + state + "'; it must be open or all");
+            throw Problem.malformed("state", Fault.ONE_OF, List.of("open", "all"));
         }
         Views views = new Views(supply);
         String wanted = text == null ? "" : text.strip().toLowerCase(Locale.ROOT);
@@ -218,7 +220,7 @@ public class OrderResource {
         try {
             return UUID.fromString(id);
         } catch (IllegalArgumentException notAnId) {
-            throw Problem.notFound("order", id);
+            throw Problem.notFound(Thing.ORDER, id);
         }
     }
 }

@@ -18,6 +18,7 @@ import rootcast.app.site.Code;
 import rootcast.availability.Cell;
 import rootcast.availability.KeptPromise;
 import rootcast.availability.WantedLine;
+import rootcast.saying.Fault;
 
 /** An order as it is sent. */
 record OrderWire(
@@ -38,7 +39,7 @@ record OrderWire(
     PlaceOrder.Wanted wanted(UUID id) {
         double sure = confidence == null ? USUAL_CONFIDENCE : confidence;
         if (!(sure >= 0.01 && sure <= 0.999)) {
-            throw Problem.notAllowed("confidence", sure, "must lie between 0.01 and 0.999");
+            throw Problem.notAllowed("confidence", sure, Fault.BETWEEN, 0.01, 0.999);
         }
         List<WantedLine> wanted = new ArrayList<>(lines.size());
         for (LineWire line : lines) {

@@ -4,6 +4,7 @@ import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.board.BoardView;
 import rootcast.app.problem.Problem;
+import rootcast.saying.Fault;
 import rootcast.site.ShipWeek;
 
 /** Reads the part of an address that says which weeks and how sure. */
@@ -29,7 +30,7 @@ public final class BoardQuery {
         try {
             return ShipWeek.parse(text);
         } catch (IllegalArgumentException notAWeek) {
-            throw Problem.malformed(field, notAWeek.getMessage());
+            throw Problem.malformed(field, Fault.NOT_A_WEEK);
         }
     }
 
@@ -45,8 +46,7 @@ public final class BoardQuery {
         } catch (NumberFormatException notANumber) {
             // said below
         }
-        throw Problem.malformed(
-                "weeks", "is '" + text + "'; it must be a whole number from 1 to " + BoardView.MOST_WEEKS);
+        throw Problem.malformed("weeks", Fault.NOT_A_WHOLE_NUMBER, 1, BoardView.MOST_WEEKS);
     }
 
     static double confidence(@Nullable String text) {
@@ -56,7 +56,7 @@ public final class BoardQuery {
         try {
             return confidence("confidence", Double.parseDouble(text));
         } catch (NumberFormatException notANumber) {
-            throw Problem.malformed("confidence", "is '" + text + "'; it must be a number such as 0.9");
+            throw Problem.malformed("confidence", Fault.NOT_A_NUMBER);
         }
     }
 
@@ -64,7 +64,6 @@ public final class BoardQuery {
         if (asked >= LEAST_CONFIDENCE && asked <= MOST_CONFIDENCE) {
             return asked;
         }
-        throw Problem.malformed(
-                field, "is " + asked + "; it must lie between " + LEAST_CONFIDENCE + " and " + MOST_CONFIDENCE);
+        throw Problem.malformed(field, Fault.BETWEEN, LEAST_CONFIDENCE, MOST_CONFIDENCE);
     }
 }

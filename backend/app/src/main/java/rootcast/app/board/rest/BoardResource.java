@@ -24,6 +24,7 @@ import rootcast.app.problem.Problem;
 import rootcast.availability.Cell;
 import rootcast.board.BoardRow;
 import rootcast.board.RowHead;
+import rootcast.saying.Fault;
 
 /** What can still be promised, for everyone. */
 @Path("/api/board")
@@ -80,7 +81,7 @@ public class BoardResource {
             @RestQuery @Nullable String asOf,
             @RestQuery @Nullable String knownAt) {
         if (variety == null || trayFormat == null || site == null || week == null) {
-            throw Problem.malformed("query", "needs variety, trayFormat, site and week");
+            throw Problem.malformed("query", Fault.MISSING);
         }
         double sure = BoardQuery.confidence(confidence);
         Cell cell = known.cell(variety, trayFormat, site);

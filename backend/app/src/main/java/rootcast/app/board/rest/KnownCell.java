@@ -6,6 +6,7 @@ import rootcast.app.crop.LiveCatalogue;
 import rootcast.app.crop.store.Catalogue;
 import rootcast.app.people.Caller;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.Thing;
 import rootcast.app.site.LiveSites;
 import rootcast.availability.Cell;
 
@@ -27,13 +28,13 @@ class KnownCell {
 
     Cell cell(String variety, String trayFormat, String site) {
         if (names.variety(variety) == null) {
-            throw Problem.notFound("variety", variety);
+            throw Problem.notFound(Thing.VARIETY, variety);
         }
         if (sites.site(site) == null || !caller.mayRead().includes(site)) {
-            throw Problem.notFound("site", site);
+            throw Problem.notFound(Thing.SITE, site);
         }
         if (catalogue.trayFormat(trayFormat).isEmpty()) {
-            throw Problem.notFound("tray format", trayFormat);
+            throw Problem.notFound(Thing.TRAY_FORMAT, trayFormat);
         }
         return new Cell(variety, trayFormat, site);
     }

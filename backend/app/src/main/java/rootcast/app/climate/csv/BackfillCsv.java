@@ -89,7 +89,7 @@ public class BackfillCsv {
                     place.column(),
                     refused.flag() == null ? "refused" : "set-aside",
                     refused.flag(),
-                    refused.reason()));
+                    refused.why()));
         }
         Map<String, CsvTable.Place> places = table.byMoment();
         for (FlagOfHouse each : recorded.flagged()) {
@@ -100,8 +100,7 @@ public class BackfillCsv {
                     place == null ? null : place.column(),
                     "flagged",
                     each.flag().kind().wireName(),
-                    (place == null ? each.flag().at() + ": " : "")
-                            + FlagWords.reason(each.of().quantity(), each.flag())));
+                    FlagWords.remark(each.of().quantity(), each.flag())));
         }
         lines.sort(Comparator.comparingLong(CsvReport.Line::line));
         return new CsvReport(

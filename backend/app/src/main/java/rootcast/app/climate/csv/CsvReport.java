@@ -3,6 +3,7 @@ package rootcast.app.climate.csv;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
+import rootcast.saying.Saying;
 
 /**
  * What was, or would be, made of a table.
@@ -35,5 +36,5 @@ public record CsvReport(
             @Nullable String column,
             String outcome,
             @Nullable String kind,
-            String reason) {}
+            Saying why) {}
 }

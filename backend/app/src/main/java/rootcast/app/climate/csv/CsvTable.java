@@ -16,6 +16,9 @@ import rootcast.app.climate.HouseReading;
 import rootcast.app.climate.RecordReadings;
 import rootcast.app.problem.Problem;
 import rootcast.climate.LocalTimes;
+import rootcast.climate.ReadingRemark;
+import rootcast.saying.Fault;
+import rootcast.saying.Saying;
 
 /** The readings of a table, each with its line and column, and what of it cannot be read. */
 final class CsvTable {
@@ -57,7 +60,7 @@ final class CsvTable {
                 table.take(row, parser.getCurrentLineNumber(), times);
             }
         } catch (IOException | UncheckedIOException | IllegalArgumentException | IllegalStateException broken) {
-            throw Problem.malformed("csv", "cannot be read as a table: " + broken.getMessage());
+            throw Problem.malformed("csv", Fault.NOT_A_TABLE);
         }
         return table;
     }
@@ -67,7 +70,7 @@ final class CsvTable {
         plan.columns().forEach(column -> wanted.add(column.header()));
         for (String name : wanted) {
             if (!header.contains(name)) {
-                throw Problem.malformed("columns", "name '" + name + "', which is not in the header " + header);
+                throw Problem.malformed("columns", Fault.NOT_IN_HEADER, name, header);
             }
         }
     }
@@ -75,14 +78,14 @@ final class CsvTable {
     private void take(CSVRecord row, long line, LocalTimes times) {
         rows++;
         if (!row.isConsistent()) {
-            refuse(line, null, "has %d cells, the header has another number".formatted(row.size()));
+            refuse(line, null, Saying.of(ReadingRemark.OTHER_CELLS, row.size()));
             return;
         }
         LocalTimes.Read time;
         try {
             time = times.read(row.get(plan.timeColumn()));
         } catch (LocalTimes.NoSuchTime none) {
-            refuse(line, plan.timeColumn(), none.getMessage());
+            refuse(line, plan.timeColumn(), none.why());
             return;
         }
         if (time.note() != null) {
@@ -100,7 +103,7 @@ final class CsvTable {
         }
         Pattern number = plan.decimal() == ',' ? COMMA : POINT;
         if (cell.length() > LONGEST_NUMBER || !number.matcher(cell).matches()) {
-            refuse(line, column.header(), "'%s' is no number with a decimal '%s'".formatted(cell, plan.decimal()));
+            refuse(line, column.header(), Saying.of(ReadingRemark.NOT_A_NUMBER, cell));
             return;
         }
         double shown = Double.parseDouble(cell.replace(',', '.'));
@@ -117,8 +120,8 @@ final class CsvTable {
         places.add(new Place(line, column.header()));
     }
 
-    private void refuse(long line, @Nullable String column, String reason) {
-        remarks.add(new CsvReport.Line(line, column, "refused", "unreadable", reason));
+    private void refuse(long line, @Nullable String column, Saying why) {
+        remarks.add(new CsvReport.Line(line, column, "refused", "unreadable", why));
     }
 
     List<RecordReadings.Numbered> readings() {

@@ -15,6 +15,8 @@ import java.util.concurrent.TimeUnit;
 import org.jboss.logging.Logger;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.climate.IngestCount;
+import rootcast.climate.ReadingRemark;
+import rootcast.saying.Saying;
 
 /**
  * Messages waiting to be stored. One thread takes all that wait, stores them in one transaction and only then tells the
@@ -163,24 +165,21 @@ class Arrivals {
                 Payload payload = Payload.read(message.text(), json);
                 Instant at = payload.at();
                 if (at == null && message.retained()) {
-                    refused(
-                            message,
-                            "retained-without-time",
-                            "was kept by the broker and does not say when it was measured");
+                    refused(message, "retained-without-time", Saying.of(ReadingRemark.KEPT_WITHOUT_TIME));
                 } else {
                     boolean ownTime = at != null;
                     readable.add(new Stamped(message, payload.value(), ownTime ? at : ofItsOwn(message), ownTime));
                 }
             } catch (Payload.Unreadable unreadable) {
-                refused(message, "malformed", unreadable.getMessage());
+                refused(message, "malformed", unreadable.why());
             }
         }
         return readable;
     }
 
-    private void refused(Message message, String kind, String reason) {
+    private void refused(Message message, String kind, Saying why) {
         count.received(IngestCount.MQTT, 1);
-        count.refused(IngestCount.MQTT, kind, message.shown(), reason, message.arrivedAt());
+        count.refused(IngestCount.MQTT, kind, message.shown(), why, message.arrivedAt());
     }
 
     /** Two messages of one topic must not share a moment, however fast they come. */

@@ -20,7 +20,9 @@ import rootcast.app.climate.store.TakenMessages;
 import rootcast.app.node.NodeDuties;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
+import rootcast.climate.ReadingRemark;
 import rootcast.climate.Sensor;
+import rootcast.saying.Saying;
 
 /** Stores messages as readings of the sensors that have their topics, if this node is the one that listens. */
 @ApplicationScoped
@@ -129,7 +131,11 @@ class MessageStore {
     private void hasNoSensor(Message message) {
         unmapped.seen(message.topic(), message.text(), message.arrivedAt());
         count.refused(
-                IngestCount.MQTT, "unknown-topic", message.shown(), "no sensor has this topic", message.arrivedAt());
+                IngestCount.MQTT,
+                "unknown-topic",
+                message.shown(),
+                Saying.of(ReadingRemark.NO_SENSOR_OF_TOPIC),
+                message.arrivedAt());
     }
 
     /** Keeps a message that cannot be stored as a reading. */
@@ -138,7 +144,8 @@ class MessageStore {
         tables.add(new IngestTables.RefusedMessage(
                 UUID.randomUUID(), message.topic(), message.text(), reason, message.arrivedAt()));
         count.received(IngestCount.MQTT, 1);
-        count.refused(IngestCount.MQTT, "failed", message.shown(), reason, message.arrivedAt());
+        count.refused(
+                IngestCount.MQTT, "failed", message.shown(), Saying.of(ReadingRemark.NOT_STORED), message.arrivedAt());
     }
 
     private Map<String, Sensor> readMap() {

@@ -9,6 +9,8 @@ import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
+import rootcast.climate.ReadingRemark;
+import rootcast.saying.Saying;
 
 /**
  * What a message says: a plain number, or {@code {"value":…, "at":…}}, in which other members do not matter.
@@ -25,31 +27,42 @@ record Payload(double value, @Nullable Instant at) {
     static final class Unreadable extends Exception {
         private static final long serialVersionUID = 1L;
 
-        Unreadable(String reason) {
-            super(reason, null, false, false);
+        private final transient Saying why;
+
+        Unreadable(ReadingRemark remark, Object... values) {
+            this(Saying.of(remark, values));
+        }
+
+        private Unreadable(Saying why) {
+            super(why.english(), null, false, false);
+            this.why = why;
+        }
+
+        Saying why() {
+            return why;
         }
     }
 
     static Payload read(String text, ObjectMapper json) throws Unreadable {
         if (text.length() > LONGEST) {
-            throw new Unreadable("holds %d characters; a reading needs few".formatted(text.length()));
+            throw new Unreadable(ReadingRemark.TOO_LONG_A_MESSAGE, text.length());
         }
         String bare = text.strip();
         if (NUMBER.matcher(bare).matches()) {
             return new Payload(Double.parseDouble(bare), null);
         }
         if (!bare.startsWith("{")) {
-            throw new Unreadable("is neither a number nor {\"value\":…, \"at\":…}");
+            throw new Unreadable(ReadingRemark.NEITHER_NUMBER_NOR_OBJECT);
         }
         try {
             JsonNode tree = json.readTree(bare);
             JsonNode value = tree.get("value");
             if (value == null || !value.isNumber()) {
-                throw new Unreadable("has no number as its \"value\"");
+                throw new Unreadable(ReadingRemark.NO_NUMBER_AS_VALUE);
             }
             return new Payload(value.doubleValue(), at(tree.get("at")));
         } catch (JsonProcessingException broken) {
-            throw new Unreadable("is broken JSON");
+            throw new Unreadable(ReadingRemark.BROKEN_JSON);
         }
     }
 
@@ -58,12 +71,12 @@ record Payload(double value, @Nullable Instant at) {
             return null;
         }
         if (!at.isTextual()) {
-            throw new Unreadable("has no text such as \"2026-03-01T08:00:00Z\" as its \"at\"");
+            throw new Unreadable(ReadingRemark.NO_TIME_AS_AT);
         }
         try {
             return OffsetDateTime.parse(at.textValue()).toInstant().truncatedTo(ChronoUnit.MICROS);
         } catch (DateTimeException noTime) {
-            throw new Unreadable("has '%s' as its \"at\"; write it as 2026-03-01T08:00:00Z".formatted(at.textValue()));
+            throw new Unreadable(ReadingRemark.NO_TIME_AS_AT);
         }
     }
 }

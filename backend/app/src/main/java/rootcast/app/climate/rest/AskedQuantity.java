@@ -11,6 +11,9 @@ import rootcast.app.problem.Problem;
 import rootcast.climate.DailyLight;
 import rootcast.climate.FlagKind;
 import rootcast.climate.Quantity;
+import rootcast.climate.ReadingRemark;
+import rootcast.saying.Fault;
+import rootcast.saying.Saying;
 
 /** A quantity that is measured, or one that follows from such. */
 record AskedQuantity(String wireName, String unit, Derived derived, List<Quantity> sources) {
@@ -42,7 +45,7 @@ record AskedQuantity(String wireName, String unit, Derived derived, List<Quantit
                 .or(() -> DERIVED.stream()
                         .filter(each -> each.wireName.equals(name))
                         .findFirst())
-                .orElseThrow(() -> Problem.malformed("quantity", "is '" + name + "'; known are " + names()));
+                .orElseThrow(() -> Problem.malformed("quantity", Fault.ONE_OF, names()));
     }
 
     private static List<String> names() {
@@ -61,8 +64,11 @@ record AskedQuantity(String wireName, String unit, Derived derived, List<Quantit
                         day.at(),
                         day.at().plus(Duration.ofDays(1)),
                         FlagKind.RANGE.wireName(),
-                        "%.1f mol/m²/d is more than the %.0f that fall outdoors: a fault of the sensor"
-                                .formatted(day.value(), DailyLight.MOST_MOLES),
+                        Saying.of(
+                                ReadingRemark.MORE_THAN_THE_SUN,
+                                day.value(),
+                                DailyLight.MOST_MOLES,
+                                "daily-light-integral"),
                         null,
                         "daily-light-integral",
                         day.value(),

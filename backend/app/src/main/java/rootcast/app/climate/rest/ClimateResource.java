@@ -18,7 +18,9 @@ import rootcast.app.people.Needs;
 import rootcast.app.people.Right;
 import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.Thing;
 import rootcast.app.site.store.Places;
+import rootcast.saying.Fault;
 import rootcast.site.House;
 
 /** All houses at a glance, in one answer. */
@@ -68,7 +70,7 @@ public class ClimateResource {
             @RestQuery @Nullable String to) {
         Sites theirs = caller.mayRead();
         if (site != null && (places.site(site).isEmpty() || !theirs.includes(site))) {
-            throw Problem.notFound("site", site);
+            throw Problem.notFound(Thing.SITE, site);
         }
         List<AskedQuantity> asked = quantities == null || quantities.isEmpty()
                 ? List.of()
@@ -79,7 +81,7 @@ public class ClimateResource {
         Instant until = to == null ? climate.asOf() : HouseClimateResource.instant("to", to);
         Instant since = from == null ? until.minus(USUAL) : HouseClimateResource.instant("from", from);
         if (!since.isBefore(until) || Duration.between(since, until).compareTo(MOST) > 0) {
-            throw Problem.malformed("from", "must lie before 'to', by " + MOST.toDays() + " days at most");
+            throw Problem.malformed("from", Fault.TOO_LONG_A_SPAN, MOST.toDays());
         }
         List<House> houses = places.houses().stream()
                 .filter(house -> theirs.includes(house.site()))

@@ -9,6 +9,7 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import java.util.List;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
@@ -26,6 +27,7 @@ import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.store.Places;
 import rootcast.climate.Sensor;
+import rootcast.saying.Fault;
 import rootcast.site.House;
 
 /** Readings of the past from a table: first a preview, then the same again for good. */
@@ -54,7 +56,7 @@ public class CsvResource {
             @RestQuery @Nullable Boolean dryRun,
             @NotNull @Valid CsvWire wire) {
         if (dryRun == null) {
-            throw Problem.malformed("dryRun", "must be true for a preview or false to take the readings");
+            throw Problem.malformed("dryRun", Fault.ONE_OF, List.of("true", "false"));
         }
         CsvPlan plan = wire.plan(
                 places.houses().stream().map(House::code).collect(Collectors.toSet()),

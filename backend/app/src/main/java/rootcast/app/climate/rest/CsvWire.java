@@ -8,6 +8,7 @@ import java.time.DateTimeException;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -19,6 +20,7 @@ import rootcast.climate.LightSource;
 import rootcast.climate.Quantity;
 import rootcast.climate.ReadingUnit;
 import rootcast.climate.Sensor;
+import rootcast.saying.Fault;
 
 /**
  * A table and how it is to be read.
@@ -48,12 +50,11 @@ record CsvWire(
     CsvPlan plan(Set<String> houses, Map<String, Sensor> sensors) {
         String decimalMark = decimal == null ? "." : decimal;
         if (!decimalMark.equals(".") && !decimalMark.equals(",")) {
-            throw Problem.malformed("decimal", "is '" + decimal + "'; it must be . or ,");
+            throw Problem.malformed("decimal", Fault.ONE_OF, List.of(".", ","));
         }
         char parting = separator == null ? ',' : separator.charAt(0);
         if (parting == decimalMark.charAt(0) || parting == '"' || parting == '\n' || parting == '\r') {
-            throw Problem.malformed(
-                    "separator", "must be another character than the decimal sign, quotes and line ends");
+            throw Problem.malformed("separator", Fault.SAME_AS_DECIMAL_SIGN);
         }
         List<CsvPlan.Column> plans = new ArrayList<>();
         for (int i = 0; i < columns.size(); i++) {
@@ -66,7 +67,7 @@ record CsvWire(
         try {
             return zone == null ? null : ZoneId.of(zone);
         } catch (DateTimeException unknown) {
-            throw Problem.malformed("zone", "is '" + zone + "'; write it as America/New_York");
+            throw Problem.malformed("zone", Fault.NOT_A_TIME_ZONE);
         }
     }
 
@@ -76,7 +77,7 @@ record CsvWire(
                     ? DateTimeFormatter.ISO_LOCAL_DATE_TIME
                     : DateTimeFormatter.ofPattern(timeFormat, java.util.Locale.ROOT);
         } catch (IllegalArgumentException broken) {
-            throw Problem.malformed("timeFormat", "is '" + timeFormat + "'; write it as yyyy-MM-dd HH:mm");
+            throw Problem.malformed("timeFormat", Fault.NOT_A_TIME_FORMAT);
         }
     }
 
@@ -94,21 +95,22 @@ record CsvWire(
         String quantityName = wire.quantity();
         String unitCode = wire.unit();
         if (house == null || quantityName == null || unitCode == null) {
-            throw Problem.malformed(path, "needs a sensor, or house, quantity and unit");
+            throw Problem.malformed(path, Fault.NEEDS_SENSOR_OR_HOUSE);
         }
         if (!houses.contains(house)) {
             throw Problem.unknownCode(path + ".house", house);
         }
         Quantity quantity = Quantity.ofWireName(quantityName)
-                .orElseThrow(() -> Problem.malformed(path + ".quantity", "is '" + quantityName + "'"));
+                .orElseThrow(() -> Problem.malformed(
+                        path + ".quantity",
+                        Fault.ONE_OF,
+                        Arrays.stream(Quantity.values()).map(Quantity::wireName).toList()));
         ReadingUnit unit = ReadingUnit.ofUcum(unitCode)
                 .filter(ReadingUnit.of(quantity)::contains)
                 .orElseThrow(() -> Problem.malformed(
                         path + ".unit",
-                        "is '" + unitCode + "'; " + quantityName + " comes in "
-                                + ReadingUnit.of(quantity).stream()
-                                        .map(ReadingUnit::ucum)
-                                        .toList()));
+                        Fault.ONE_OF,
+                        ReadingUnit.of(quantity).stream().map(ReadingUnit::ucum).toList()));
         return new CsvPlan.Column(
                 wire.column(),
                 house,

@@ -22,6 +22,7 @@ import rootcast.app.once.OnceKey;
 import rootcast.app.people.Needs;
 import rootcast.app.people.Right;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.Thing;
 
 /** A person's word on what the rules have flagged. */
 @Path("/api/flags/{id}")
@@ -63,7 +64,7 @@ public class FlagResource {
         try {
             flag = UUID.fromString(id);
         } catch (IllegalArgumentException notAnId) {
-            throw Problem.notFound("flag", id);
+            throw Problem.notFound(Thing.FLAG, id);
         }
         OffsetDateTime until = word.until();
         Once.Answer answer = once.write(

@@ -21,8 +21,10 @@ import rootcast.app.people.Caller;
 import rootcast.app.people.Needs;
 import rootcast.app.people.Right;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.Thing;
 import rootcast.app.site.store.Places;
 import rootcast.climate.Quantity;
+import rootcast.saying.Fault;
 import rootcast.site.House;
 
 /** What a house's sensors have said. */
@@ -72,7 +74,7 @@ public class HouseClimateResource {
         Instant until = to == null ? climate.asOf() : instant("to", to);
         Instant since = from == null ? until.minus(USUAL) : instant("from", from);
         if (!since.isBefore(until) || Duration.between(since, until).compareTo(MOST) > 0) {
-            throw Problem.malformed("from", "must lie before 'to', by " + MOST.toDays() + " days at most");
+            throw Problem.malformed("from", Fault.TOO_LONG_A_SPAN, MOST.toDays());
         }
         List<HouseFlags.Line> lines = new ArrayList<>();
         for (Quantity source : asked.sources()) {
@@ -103,14 +105,14 @@ public class HouseClimateResource {
     private House known(String code) {
         return places.house(code)
                 .filter(each -> caller.mayRead().includes(each.site()))
-                .orElseThrow(() -> Problem.notFound("house", code));
+                .orElseThrow(() -> Problem.notFound(Thing.HOUSE, code));
     }
 
     static Instant instant(String field, String text) {
         try {
             return OffsetDateTime.parse(text).toInstant();
         } catch (DateTimeParseException notATime) {
-            throw Problem.malformed(field, "is '" + text + "'; write it as 2026-03-01T08:00:00Z");
+            throw Problem.malformed(field, Fault.NOT_AN_INSTANT);
         }
     }
 }

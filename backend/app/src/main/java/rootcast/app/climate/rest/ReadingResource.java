@@ -28,6 +28,7 @@ import rootcast.app.people.Needs;
 import rootcast.app.people.Right;
 import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.ProblemType;
 
 /** Readings by HTTP: one or many, in any order. */
 @Path("/api/readings")
@@ -90,7 +91,7 @@ public class ReadingResource {
             try {
                 good.add(new RecordReadings.Numbered(index, each.reading(maps)));
             } catch (ReadingWire.Unusable unusable) {
-                bad.add(new RecordReadings.Refused(index, unusable.getMessage()));
+                bad.add(new RecordReadings.Refused(index, unusable.getMessage(), unusable.why()));
             }
             index++;
         }
@@ -104,12 +105,10 @@ public class ReadingResource {
         bad.sort(Comparator.comparingInt(RecordReadings.Refused::index));
         count.taken(IngestCount.HTTP, index, recorded, number -> "reading " + number, now);
         unreadable.forEach(
-                each -> count.refused(IngestCount.HTTP, "malformed", "reading " + each.index(), each.reason(), now));
+                each -> count.refused(IngestCount.HTTP, "malformed", "reading " + each.index(), each.why(), now));
         if (!bad.isEmpty() && recorded.accepted() == 0 && recorded.duplicates() == 0) {
             throw new Problem(
-                            422,
-                            "no-reading-taken",
-                            "No reading was taken",
+                            ProblemType.NO_READING_TAKEN,
                             "Reading 0: " + bad.get(0).reason() + (bad.size() > 1 ? " (and others)." : "."))
                     .with("accepted", 0)
                     .with("duplicates", 0)

@@ -34,9 +34,11 @@ import rootcast.app.people.Right;
 import rootcast.app.people.Rights;
 import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.Thing;
 import rootcast.app.site.store.Places;
 import rootcast.climate.Sensor;
 import rootcast.facts.FactPosition;
+import rootcast.saying.Fault;
 import rootcast.site.House;
 
 /** The sensor map: which topic is which sensor, where it hangs, and what its numbers mean. */
@@ -139,7 +141,7 @@ public class SensorResource {
     private Sensor readable(String code) {
         return sensors.sensor(code)
                 .filter(each -> caller.mayRead().includes(siteOf(each.house())))
-                .orElseThrow(() -> Problem.notFound("sensor", code));
+                .orElseThrow(() -> Problem.notFound(Thing.SENSOR, code));
     }
 
     private String siteOf(String house) {
@@ -147,7 +149,7 @@ public class SensorResource {
     }
 
     private static WriteSetup.Item item(String code) {
-        return new WriteSetup.Item("sensor", "sensors", code);
+        return new WriteSetup.Item(Thing.SENSOR, "sensors", code);
     }
 
     private BooleanSupplier exists(SensorWire wire) {
@@ -165,8 +167,7 @@ public class SensorResource {
                 sensors.ofTopic(topic)
                         .filter(other -> !other.code().equals(sensor.code()))
                         .ifPresent(other -> {
-                            throw Problem.notAllowed(
-                                    "topic", topic, "is the topic of sensor '" + other.code() + "' already");
+                            throw Problem.notAllowed("topic", topic, Fault.TAKEN_BY, other.code());
                         });
             }
             sensors.save(sensor, position);

@@ -12,6 +12,7 @@ import rootcast.climate.MoistureScale;
 import rootcast.climate.Quantity;
 import rootcast.climate.ReadingUnit;
 import rootcast.climate.Sensor;
+import rootcast.saying.Fault;
 
 /**
  * A sensor as it is sent.
@@ -45,35 +46,35 @@ record SensorWire(
                 sensor.scale() == null ? null : sensor.scale().shown());
     }
 
+    private static final double MOST_OFFSET = 1e6;
+
     Sensor sensor() {
         Quantity measured = Quantity.ofWireName(quantity)
                 .orElseThrow(() -> Problem.malformed(
                         "quantity",
-                        "is '" + quantity + "'; known are "
-                                + Arrays.stream(Quantity.values())
-                                        .map(Quantity::wireName)
-                                        .toList()));
+                        Fault.ONE_OF,
+                        Arrays.stream(Quantity.values()).map(Quantity::wireName).toList()));
         List<ReadingUnit> forms = ReadingUnit.ofSensor(measured);
         ReadingUnit shown = ReadingUnit.ofUcum(unit)
                 .filter(forms::contains)
                 .orElseThrow(() -> Problem.malformed(
                         "unit",
-                        "is '" + unit + "'; " + quantity + " comes in "
-                                + forms.stream().map(ReadingUnit::ucum).toList()));
+                        Fault.ONE_OF,
+                        forms.stream().map(ReadingUnit::ucum).toList()));
         LightSource light = lightSource == null
                 ? LightSource.SUN
                 : LightSource.ofWireName(lightSource)
                         .orElseThrow(() -> Problem.malformed(
                                 "lightSource",
-                                "is '" + lightSource + "'; known are "
-                                        + Arrays.stream(LightSource.values())
-                                                .map(LightSource::wireName)
-                                                .toList()));
+                                Fault.ONE_OF,
+                                Arrays.stream(LightSource.values())
+                                        .map(LightSource::wireName)
+                                        .toList()));
         if (topic != null && (topic.contains("#") || topic.contains("+") || topic.startsWith("$"))) {
-            throw Problem.malformed("topic", "is '" + topic + "'; it must be one topic, without + or # or a leading $");
+            throw Problem.malformed("topic", Fault.NOT_A_TOPIC);
         }
-        if (offset != null && (!Double.isFinite(offset) || Math.abs(offset) > 1e6)) {
-            throw Problem.malformed("offset", "must be a number up to a million");
+        if (offset != null && (!Double.isFinite(offset) || Math.abs(offset) > MOST_OFFSET)) {
+            throw Problem.malformed("offset", Fault.BETWEEN, -MOST_OFFSET, MOST_OFFSET);
         }
         return new Sensor(
                 code, house, measured, shown, topic, offset == null ? 0 : offset, light, scale(measured, shown));
@@ -82,8 +83,7 @@ record SensorWire(
     private @Nullable MoistureScale scale(Quantity measured, ReadingUnit shown) {
         if (!Sensor.needsScale(measured, shown)) {
             if (levels != null) {
-                throw Problem.malformed(
-                        "levels", "belong to a moisture probe that shows %, kPa or mV; leave them out for " + unit);
+                throw Problem.malformed("levels", Fault.NO_SCALE_FOR_UNIT, unit);
             }
             return null;
         }
@@ -92,10 +92,7 @@ record SensorWire(
                 && levels.stream().allMatch(Double::isFinite)
                 && MoistureScale.goesOneWay(levels);
         if (!clear) {
-            throw Problem.malformed(
-                    "levels",
-                    "%s; give the five numbers that the probe shows at moisture levels 1, 2, 3, 4 and 5, each higher or each lower than the one before"
-                            .formatted(levels == null ? "are missing" : "are " + levels));
+            throw Problem.malformed("levels", levels == null ? Fault.MISSING : Fault.NOT_FIVE_LEVELS);
         }
         return new MoistureScale(levels);
     }

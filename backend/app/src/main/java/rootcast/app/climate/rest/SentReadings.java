@@ -19,6 +19,9 @@ import org.jspecify.annotations.Nullable;
 import rootcast.app.climate.HouseReading;
 import rootcast.app.climate.SetupMaps;
 import rootcast.app.problem.Problem;
+import rootcast.climate.ReadingRemark;
+import rootcast.saying.Fault;
+import rootcast.saying.Saying;
 
 /**
  * Reads the body of a request with readings.
@@ -55,7 +58,7 @@ class SentReadings {
 
         HouseReading reading(SetupMaps.Maps setup) throws ReadingWire.Unusable {
             if (wire == null) {
-                throw new ReadingWire.Unusable(because);
+                throw new ReadingWire.Unusable(because, Saying.of(ReadingRemark.UNREADABLE));
             }
             return wire.reading(setup);
         }
@@ -87,7 +90,7 @@ class SentReadings {
             throw notText();
         }
         if (!tree.isArray() && !tree.isObject()) {
-            throw Problem.malformed("body", "must be a reading or a list of readings");
+            throw Problem.malformed("body", Fault.UNREADABLE);
         }
         List<One> all = new ArrayList<>();
         for (JsonNode item : tree.isArray() ? tree : json.createArrayNode().add(tree)) {
@@ -101,7 +104,7 @@ class SentReadings {
     }
 
     private static Problem notText() {
-        return Problem.malformed("body", "is not text in UTF-8");
+        return Problem.malformed("body", Fault.UNREADABLE);
     }
 
     private static boolean startsWith(char wanted, byte[] body) {

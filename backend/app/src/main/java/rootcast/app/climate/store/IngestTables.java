@@ -1,5 +1,8 @@
 package rootcast.app.climate.store;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.type.TypeReference;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
@@ -9,7 +12,10 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import rootcast.saying.Saying;
 
 /** What came in and what became of it, as stored: of the business, whichever of its nodes took it. */
 @ApplicationScoped
@@ -26,15 +32,21 @@ public class IngestTables {
 
     private static final int LONGEST_TEXT = 200;
     private static final int LONGEST_REASON = 490;
+    private static final int LONGEST_VALUES = 990;
+    private static final TypeReference<Map<String, Object>> VALUES = new TypeReference<>() {};
     private static final int LONGEST_TOPIC = 390;
     private static final int LONGEST_PAYLOAD = 4_096;
 
     @Inject
     EntityManager database;
 
+    @Inject
+    ObjectMapper json;
+
     public record Count(String way, String kind, long total) {}
 
-    public record Example(String way, String kind, String what, String reason, Instant at) {}
+    public record Example(
+            String way, String kind, String what, @Nullable Saying why, Instant at) {}
 
     public record Topic(String topic, long messages, String last, Instant lastSeenAt) {}
 
@@ -65,14 +77,18 @@ public class IngestTables {
 
     /** Keeps the newest few of each kind. */
     public void add(Example example) {
-        database.createNativeQuery("insert into ingest_example (id, way, kind, what, reason, happened_at)"
-                        + " values (?1, ?2, ?3, ?4, ?5, ?6)")
+        Saying why = example.why();
+        String values = why == null ? null : written(why.values());
+        database.createNativeQuery("insert into ingest_example (id, way, kind, what, reason, happened_at,"
+                        + " why_code, why_values) values (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)")
                 .setParameter(1, UUID.randomUUID())
                 .setParameter(2, example.way())
                 .setParameter(3, example.kind())
                 .setParameter(4, StoredText.of(example.what(), LONGEST_TEXT))
-                .setParameter(5, StoredText.of(example.reason(), LONGEST_REASON))
+                .setParameter(5, StoredText.of(why == null ? "" : why.english(), LONGEST_REASON))
                 .setParameter(6, stored(example.at()))
+                .setParameter(7, values == null ? null : why.code())
+                .setParameter(8, values)
                 .executeUpdate();
         database.createNativeQuery("delete from ingest_example where way = ?1 and kind = ?2 and id not in"
                         + " (select id from (select id from ingest_example where way = ?1 and kind = ?2"
@@ -84,11 +100,37 @@ public class IngestTables {
 
     /** The newest first. */
     public List<Example> examples() {
-        return rows("select way, kind, what, reason, happened_at from ingest_example order by happened_at desc, id")
+        return rows("select way, kind, what, reason, happened_at, why_code, why_values from ingest_example"
+                        + " order by happened_at desc, id")
                 .stream()
                 .map(row -> new Example(
-                        (String) row[0], (String) row[1], (String) row[2], (String) row[3], instant(row[4])))
+                        (String) row[0],
+                        (String) row[1],
+                        (String) row[2],
+                        why((String) row[5], (String) row[6], (String) row[3]),
+                        instant(row[4])))
                 .toList();
+    }
+
+    /** Null if they are too long to be kept. */
+    private @Nullable String written(Map<String, Object> values) {
+        try {
+            String text = json.writeValueAsString(values);
+            return text.length() > LONGEST_VALUES || text.indexOf('\0') >= 0 ? null : text;
+        } catch (JsonProcessingException noText) {
+            throw new IllegalStateException(noText);
+        }
+    }
+
+    private @Nullable Saying why(@Nullable String code, @Nullable String values, String english) {
+        if (code == null || values == null) {
+            return null;
+        }
+        try {
+            return new Saying(code, json.readValue(values, VALUES), english);
+        } catch (JsonProcessingException broken) {
+            throw new IllegalStateException(broken);
+        }
     }
 
     public void add(Topic more) {

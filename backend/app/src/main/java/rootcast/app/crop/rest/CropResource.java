@@ -25,6 +25,7 @@ import rootcast.app.people.Needs;
 import rootcast.app.people.Right;
 import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.Thing;
 import rootcast.facts.FactPosition;
 
 /** Crops with the profile in force. */
@@ -53,7 +54,7 @@ public class CropResource {
     @Needs(Right.READ)
     @Path("{code}")
     public CropWire one(@RestPath String code) {
-        return catalogue.crop(code).map(CropWire::of).orElseThrow(() -> Problem.notFound("crop", code));
+        return catalogue.crop(code).map(CropWire::of).orElseThrow(() -> Problem.notFound(Thing.CROP, code));
     }
 
     @POST
@@ -76,7 +77,7 @@ public class CropResource {
     }
 
     private static WriteSetup.Item item(String code) {
-        return new WriteSetup.Item("crop", "crops", code);
+        return new WriteSetup.Item(Thing.CROP, "crops", code);
     }
 
     private BooleanSupplier exists(CropWire wire) {

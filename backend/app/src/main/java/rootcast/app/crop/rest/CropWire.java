@@ -10,7 +10,7 @@ import rootcast.app.problem.Problem;
 import rootcast.app.site.Code;
 import rootcast.crop.Crop;
 import rootcast.crop.CropProfile;
-import rootcast.outlook.DevelopmentRate;
+import rootcast.saying.FaultyValue;
 
 /** A crop as it is sent. */
 record CropWire(
@@ -25,12 +25,11 @@ record CropWire(
     /** @param before the profile in force; what is not sent of spreads and rates stays as it is there */
     SourcedCrop sourcedCrop(Optional<CropProfile> before) {
         try {
-            CropProfile checked = profile.checked(before);
-            checked.stages()
-                    .forEach(stage -> new DevelopmentRate(stage.cardinals())); // refuses what it cannot reckon with
+            CropProfile checked = FaultyValue.within("profile", () -> profile.checked(before));
+
             return new SourcedCrop(new Crop(code, name.strip(), checked), 0, profile.sources(), profile.note());
-        } catch (IllegalArgumentException refused) {
-            throw Problem.notAllowed("profile", code, refused.getMessage());
+        } catch (FaultyValue wrong) {
+            throw Problem.notAllowed(wrong);
         }
     }
 }

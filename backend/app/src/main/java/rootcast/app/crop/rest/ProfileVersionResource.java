@@ -30,6 +30,7 @@ import rootcast.app.people.Needs;
 import rootcast.app.people.Right;
 import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.Thing;
 import rootcast.learning.Evidence;
 
 /** The versions of a crop's profile, and which of them counts. */
@@ -65,7 +66,7 @@ public class ProfileVersionResource {
     public List<ProfileVersionWire> all(@RestPath String code) {
         List<ProfileVersion> versions = catalogue.versions(code);
         if (versions.isEmpty()) {
-            throw Problem.notFound("crop", code);
+            throw Problem.notFound(Thing.CROP, code);
         }
         return versions.stream().map(this::wire).toList();
     }
@@ -95,7 +96,7 @@ public class ProfileVersionResource {
         Once.Answer answer = once.write(OnceKey.optional(key), path, pinned, 200, () -> {
             rights.everywhere(Right.SET_UP);
             if (catalogue.crop(code).isEmpty()) {
-                throw Problem.notFound("crop", code);
+                throw Problem.notFound(Thing.CROP, code);
             }
             log.add(path);
             catalogue.adopt(code, version, pinned, time.instant());

@@ -3,6 +3,7 @@ package rootcast.app.crop.rest;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -15,6 +16,8 @@ import rootcast.crop.CropProfile;
 import rootcast.crop.RateFactors;
 import rootcast.crop.Stage;
 import rootcast.crop.StageProfile;
+import rootcast.outlook.DevelopmentRate;
+import rootcast.saying.FaultyValue;
 
 /**
  * A profile as it is sent.
@@ -78,6 +81,7 @@ public record ProfileWire(
         StageProfile stageProfile() {
             Cardinals cardinals =
                     new Cardinals(form == null ? Cardinals.Form.BETA : form, minC, optimumC, maxC, referenceC);
+            new DevelopmentRate(cardinals); // refuses what it cannot reckon with
             return new StageProfile(stage, daysAtReference, cardinals, survivalMean, survivalWeight);
         }
     }
@@ -105,8 +109,11 @@ public record ProfileWire(
         RateFactors factors = rates != null
                 ? new RateFactors(orNone(rates.varieties), orNone(rates.sites))
                 : before.map(CropProfile::rates).orElse(RateFactors.NONE);
-        return new CropProfile(
-                stages.stream().map(StageWire::stageProfile).toList(), rateSpread, holdDays, cells, factors);
+        List<StageProfile> checked = new ArrayList<>();
+        for (int i = 0; i < stages.size(); i++) {
+            checked.add(FaultyValue.within("stages[%d]".formatted(i), stages.get(i)::stageProfile));
+        }
+        return new CropProfile(checked, rateSpread, holdDays, cells, factors);
     }
 
     private static Map<String, Double> orNone(@Nullable Map<String, Double> factors) {

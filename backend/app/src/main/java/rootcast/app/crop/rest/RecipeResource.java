@@ -27,6 +27,7 @@ import rootcast.app.people.Needs;
 import rootcast.app.people.Right;
 import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.Thing;
 
 /** The climate and care that a crop is to have, phase by phase. */
 @Path("/api/crops/{code}/recipe")
@@ -96,7 +97,7 @@ public class RecipeResource {
 
     private void known(String code) {
         if (catalogue.crop(code).isEmpty()) {
-            throw Problem.notFound("crop", code);
+            throw Problem.notFound(Thing.CROP, code);
         }
     }
 }

@@ -15,6 +15,8 @@ import rootcast.crop.CropRecipe;
 import rootcast.crop.MistNeed;
 import rootcast.crop.MistRegime;
 import rootcast.crop.Phase;
+import rootcast.saying.Fault;
+import rootcast.saying.FaultyValue;
 
 /**
  * A recipe as it is sent. Only the mist need must be there; whatever is left out takes common practice for it.
@@ -122,17 +124,9 @@ record RecipeWire(
     /** Whole and checked, so that a later change of common practice does not change what was saved. */
     RecipeText text(String code) {
         if (crop != null && !crop.equals(code)) {
-            throw Problem.notAllowed("crop", crop, "must be '" + code + "', as in the address");
+            throw Problem.notAllowed("crop", crop, Fault.FIXED, code);
         }
-        for (int i = 0; phases != null && i < phases.size(); i++) {
-            PhaseWire phase = phases.get(i);
-            try {
-                phase.text().recipe();
-            } catch (IllegalArgumentException refused) {
-                throw Problem.notAllowed(
-                        "phases[%d]".formatted(i), phase.phase().name(), refused.getMessage());
-            }
-        }
+
         try {
             CropRecipe checked = new RecipeText(
                             mistNeed,
@@ -146,8 +140,8 @@ record RecipeWire(
                             note)
                     .recipe();
             return RecipeText.of(checked, note == null && phases == null ? CommonPractice.MARK : note);
-        } catch (IllegalArgumentException refused) {
-            throw Problem.notAllowed("phases", code, refused.getMessage());
+        } catch (FaultyValue wrong) {
+            throw Problem.notAllowed(wrong);
         }
     }
 }

@@ -24,8 +24,10 @@ import rootcast.app.people.Needs;
 import rootcast.app.people.Right;
 import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.Thing;
 import rootcast.crop.TrayFormat;
 import rootcast.facts.FactPosition;
+import rootcast.saying.Fault;
 
 /** Tray formats. */
 @Path("/api/tray-formats")
@@ -53,7 +55,7 @@ public class TrayFormatResource {
         return catalogue
                 .trayFormat(code)
                 .map(TrayFormatWire::of)
-                .orElseThrow(() -> Problem.notFound("tray format", code));
+                .orElseThrow(() -> Problem.notFound(Thing.TRAY_FORMAT, code));
     }
 
     @POST
@@ -76,7 +78,7 @@ public class TrayFormatResource {
     }
 
     private static WriteSetup.Item item(String code) {
-        return new WriteSetup.Item("tray format", "tray-formats", code);
+        return new WriteSetup.Item(Thing.TRAY_FORMAT, "tray-formats", code);
     }
 
     private BooleanSupplier exists(TrayFormatWire wire) {
@@ -95,11 +97,10 @@ public class TrayFormatResource {
     /** Batches were counted in these cells and promised by this sale count. */
     private static void keepsItsCells(TrayFormat before, TrayFormat after) {
         if (before.cells() != after.cells()) {
-            throw Problem.notAllowed("cells", after.cells(), "must stay " + before.cells() + "; make another format");
+            throw Problem.notAllowed("cells", after.cells(), Fault.FIXED, before.cells());
         }
         if (before.saleCount() != after.saleCount()) {
-            throw Problem.notAllowed(
-                    "saleCount", after.saleCount(), "must stay " + before.saleCount() + "; make another format");
+            throw Problem.notAllowed("saleCount", after.saleCount(), Fault.FIXED, before.saleCount());
         }
     }
 }

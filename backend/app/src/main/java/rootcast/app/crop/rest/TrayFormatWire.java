@@ -4,6 +4,7 @@ import jakarta.validation.constraints.NotNull;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.Code;
 import rootcast.crop.TrayFormat;
+import rootcast.saying.FaultyValue;
 
 /** A tray format as it is sent; outside size in mm. */
 record TrayFormatWire(
@@ -21,8 +22,8 @@ record TrayFormatWire(
     TrayFormat trayFormat() {
         try {
             return new TrayFormat(code, cells, saleCount, lengthMm, widthMm);
-        } catch (IllegalArgumentException refused) {
-            throw Problem.notAllowed("trayFormat", code, refused.getMessage());
+        } catch (FaultyValue wrong) {
+            throw Problem.notAllowed(wrong);
         }
     }
 }

@@ -24,6 +24,7 @@ import rootcast.app.people.Needs;
 import rootcast.app.people.Right;
 import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.Thing;
 import rootcast.crop.Variety;
 import rootcast.facts.FactPosition;
 
@@ -50,7 +51,7 @@ public class VarietyResource {
     @Needs(Right.READ)
     @Path("{code}")
     public VarietyWire one(@RestPath String code) {
-        return catalogue.variety(code).map(VarietyWire::of).orElseThrow(() -> Problem.notFound("variety", code));
+        return catalogue.variety(code).map(VarietyWire::of).orElseThrow(() -> Problem.notFound(Thing.VARIETY, code));
     }
 
     @POST
@@ -73,7 +74,7 @@ public class VarietyResource {
     }
 
     private static WriteSetup.Item item(String code) {
-        return new WriteSetup.Item("variety", "varieties", code);
+        return new WriteSetup.Item(Thing.VARIETY, "varieties", code);
     }
 
     private BooleanSupplier exists(VarietyWire wire) {

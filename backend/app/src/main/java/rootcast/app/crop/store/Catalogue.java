@@ -12,6 +12,8 @@ import java.util.Optional;
 import rootcast.app.crop.ProfileVersion;
 import rootcast.app.crop.SourcedCrop;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.ProblemType;
+import rootcast.app.problem.Thing;
 import rootcast.crop.Crop;
 import rootcast.crop.CropProfile;
 import rootcast.crop.TrayFormat;
@@ -113,7 +115,7 @@ public class Catalogue {
     /** Puts a version in force. While a version is pinned no other can be. */
     public void adopt(String crop, int version, boolean pinned, Instant at) {
         if (profiles.sourced(crops.findById(crop), version).isEmpty()) {
-            throw Problem.notFound("profile version", crop + " " + version);
+            throw Problem.notFound(Thing.PROFILE_VERSION, crop + " " + version);
         }
         refuseWhilePinned(crop, version);
         profiles.adopt(crop, version, pinned, at);
@@ -124,13 +126,12 @@ public class Catalogue {
                 .filter(last -> last.pinned && last.versionNo != version)
                 .ifPresent(last -> {
                     throw new Problem(
-                                    409,
-                                    "profile-pinned",
-                                    "Another version is pinned",
+                                    ProblemType.PROFILE_PINNED,
                                     "Version %d of '%s' is pinned since %s. Adopt it again without the pin first."
                                             .formatted(last.versionNo, crop, last.adoptedAt))
                             .with("pinned", last.versionNo)
-                            .with("asked", version);
+                            .with("asked", version)
+                            .with("since", last.adoptedAt);
                 });
     }
 

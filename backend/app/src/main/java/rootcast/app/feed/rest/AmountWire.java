@@ -2,12 +2,15 @@ package rootcast.app.feed.rest;
 
 import jakarta.validation.constraints.NotNull;
 import java.util.Arrays;
-import java.util.stream.Collectors;
+import java.util.List;
 import rootcast.app.problem.Problem;
 import rootcast.feed.Measure;
+import rootcast.saying.Fault;
 
 /** An amount with its unit: L, mL, [gal_us], [foz_us] for volumes, g, kg, [oz_av], [lb_av] for weights. */
 record AmountWire(@NotNull Double value, @NotNull String unit) {
+
+    private static final double MOST = 1e9;
 
     static AmountWire of(double baseAmount, Measure measure) {
         return new AmountWire(measure.ofBase(baseAmount), measure.ucum());
@@ -17,10 +20,10 @@ record AmountWire(@NotNull Double value, @NotNull String unit) {
     double base(String field, Measure.Kind wanted) {
         Measure measure = measure(field);
         if (measure.kind() != wanted) {
-            throw Problem.notAllowed(field + ".unit", unit, "must be one of " + units(wanted));
+            throw Problem.notAllowed(field + ".unit", unit, Fault.ONE_OF, units(wanted));
         }
-        if (!(value > 0 && value <= 1e9)) {
-            throw Problem.notAllowed(field + ".value", value, "must be over 0 and at most 1000000000");
+        if (!(value > 0 && value <= MOST)) {
+            throw Problem.notAllowed(field + ".value", value, Fault.OVER_AND_AT_MOST, 0, MOST);
         }
         return measure.toBase(value);
     }
@@ -30,13 +33,14 @@ record AmountWire(@NotNull Double value, @NotNull String unit) {
                 .orElseThrow(() -> Problem.notAllowed(
                         field + ".unit",
                         unit,
-                        "must be one of " + units(Measure.Kind.VOLUME) + ", " + units(Measure.Kind.WEIGHT)));
+                        Fault.ONE_OF,
+                        Arrays.stream(Measure.values()).map(Measure::ucum).toList()));
     }
 
-    private static String units(Measure.Kind kind) {
+    private static List<String> units(Measure.Kind kind) {
         return Arrays.stream(Measure.values())
                 .filter(measure -> measure.kind() == kind)
                 .map(Measure::ucum)
-                .collect(Collectors.joining(", "));
+                .toList();
     }
 }

@@ -16,6 +16,8 @@ import rootcast.feed.FeedSalts;
 import rootcast.feed.LabelRate;
 import rootcast.feed.Measure;
 import rootcast.feed.Stock;
+import rootcast.saying.Fault;
+import rootcast.saying.FaultyValue;
 
 /** Arithmetic of the feed tank. Each answer follows from its question alone. */
 @Path("/api/feed")
@@ -49,8 +51,7 @@ public class FeedResource {
         }
         if (wire.clearWaterMsPerCm() == null || wire.msPerCmPer100Ppm() == null) {
             throw Problem.malformed(
-                    wire.clearWaterMsPerCm() == null ? "clearWaterMsPerCm" : "msPerCmPer100Ppm",
-                    "is missing; EC needs the clear water's and the fertilizer's");
+                    wire.clearWaterMsPerCm() == null ? "clearWaterMsPerCm" : "msPerCmPer100Ppm", Fault.EC_NEEDS_BOTH);
         }
         return new FeedSalts(wire.clearWaterMsPerCm(), wire.msPerCmPer100Ppm()).expectedMsPerCm(wire.ppm());
     }
@@ -96,7 +97,7 @@ public class FeedResource {
     private static double sprayLitres(FeedWires.DilutionWire wire) {
         boolean byArea = wire.areaM2() != null && wire.litresPerM2() != null;
         if (byArea == (wire.sprayVolume() != null)) {
-            throw Problem.malformed("sprayVolume", "or areaM2 with litresPerM2: one of the two is needed");
+            throw Problem.malformed("sprayVolume", Fault.VOLUME_OR_AREA);
         }
         return byArea
                 ? LabelRate.sprayLitres(wire.areaM2(), wire.litresPerM2())
@@ -108,9 +109,7 @@ public class FeedResource {
         boolean liquid = wire.activePpm() != null && wire.activeMgPerMl() != null;
         boolean solid = wire.activePpm() != null && wire.activePercent() != null;
         if ((byVolume ? 1 : 0) + (liquid ? 1 : 0) + (solid ? 1 : 0) != 1) {
-            throw Problem.malformed(
-                    "product",
-                    "with perVolume, or activePpm with activeMgPerMl, or activePpm with activePercent: one rate is needed");
+            throw Problem.malformed("product", Fault.ONE_RATE_NEEDED);
         }
         if (liquid) {
             double millilitres = new LabelRate.Ppm(wire.activePpm(), wire.activeMgPerMl()).productFor(sprayLitres);
@@ -142,9 +141,8 @@ public class FeedResource {
     private static <T> T reckoned(Supplier<T> answer) {
         try {
             return answer.get();
-        } catch (IllegalArgumentException refused) {
-            String said = refused.getMessage();
-            throw Problem.notAllowed(said.substring(0, said.indexOf(' ')), said, said.substring(said.indexOf(' ') + 1));
+        } catch (FaultyValue wrong) {
+            throw Problem.notAllowed(wrong);
         }
     }
 }

@@ -30,6 +30,7 @@ import rootcast.app.people.Caller;
 import rootcast.app.people.Needs;
 import rootcast.app.people.Right;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.Thing;
 import rootcast.ledger.Batch;
 import rootcast.ledger.BatchFold;
 import rootcast.ledger.Entry;
@@ -88,7 +89,7 @@ public class EntryResource {
             @RestPath String id, @HeaderParam("Idempotency-Key") @Nullable String key, @NotNull @Valid EntryWire wire) {
         String path = "/api/batches/" + id + "/entries";
         Once.Answer answer = once.write(OnceKey.required(key), "POST " + path, wire, 201, () -> {
-            Batch batch = ledger.batch(id).orElseThrow(() -> Problem.notFound("batch", id));
+            Batch batch = ledger.batch(id).orElseThrow(() -> Problem.notFound(Thing.BATCH, id));
             What what = wire.what(batch.trayFormat());
             var recorded = recordEntry.record(
                     id,
@@ -122,7 +123,7 @@ public class EntryResource {
     public List<EntryView> entries(@RestPath String id) {
         Batch batch = ledger.batch(id)
                 .filter(found -> caller.mayRead().includes(found.site()))
-                .orElseThrow(() -> Problem.notFound("batch", id));
+                .orElseThrow(() -> Problem.notFound(Thing.BATCH, id));
         List<Entry> entries = ledger.entriesOf(id);
         Map<Long, List<Posting>> postings = ledger.postingsOf(id);
         Map<UUID, UUID> reversedBy = new HashMap<>();

@@ -11,8 +11,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import rootcast.app.problem.FieldError;
 import rootcast.app.problem.Problem;
 import rootcast.crop.Stage;
 import rootcast.crop.TrayFormat;
@@ -21,6 +21,7 @@ import rootcast.ledger.EntryRules;
 import rootcast.ledger.OrderLine;
 import rootcast.ledger.Sample;
 import rootcast.ledger.What;
+import rootcast.saying.Fault;
 
 /**
  * An entry as it is sent: {@code kind} says which of the other fields it takes.
@@ -62,7 +63,7 @@ record EntryWire(
             case "reversal" -> reversal();
             default ->
                 throw Problem.malformed(
-                        "kind", "'" + kind + "' is none of loss, count, stage, look, move, ship, reversal");
+                        "kind", Fault.ONE_OF, List.of("loss", "count", "stage", "look", "move", "ship", "reversal"));
         };
     }
 
@@ -72,11 +73,11 @@ record EntryWire(
                 .orElseThrow(() -> Problem.notAllowed(
                         "cause",
                         cause,
-                        "'" + cause + "' is none of "
-                                + Arrays.stream(Cause.values())
-                                        .filter(each -> each != Cause.COUNT_DIFFERENCE)
-                                        .map(Cause::wire)
-                                        .collect(Collectors.joining(", "))));
+                        Fault.ONE_OF,
+                        Arrays.stream(Cause.values())
+                                .filter(each -> each != Cause.COUNT_DIFFERENCE)
+                                .map(Cause::wire)
+                                .toList()));
         return new What.Loss(within("plants", plants, MOST_PLANTS), found);
     }
 
@@ -103,7 +104,7 @@ record EntryWire(
 
     private Stage stageToReach() {
         if (stage == Stage.STICK || stage == Stage.SHIP) {
-            throw Problem.notAllowed("stage", stage, "must be CALLUS, ROOT or READY");
+            throw Problem.notAllowed("stage", stage, Fault.ONE_OF, List.of(Stage.CALLUS, Stage.ROOT, Stage.READY));
         }
         return stage;
     }
@@ -116,8 +117,7 @@ record EntryWire(
     private What ship(TrayFormat format) {
         takesAlso(Set.of("plants", "order", "line"), "trays");
         if ((order == null) != (line == null)) {
-            throw Problem.malformed(
-                    order == null ? "order" : "line", "is missing: a promise is named by order and line");
+            throw Problem.malformed(order == null ? "order" : "line", Fault.MISSING);
         }
         int shipped = within("trays", trays, EntryRules.MOST_TRAYS);
         return new What.Ship(
@@ -129,7 +129,7 @@ record EntryWire(
     private What reversal() {
         takes("entry", "reason");
         if (reason.isBlank()) {
-            throw Problem.malformed("reason", "must say why the entry was wrong");
+            throw Problem.malformed("reason", Fault.MISSING);
         }
         return new What.Reversal(entry, reason.strip());
     }
@@ -140,12 +140,12 @@ record EntryWire(
 
     private void takesAlso(Set<String> optional, String... needed) {
         List<String> wanted = List.of(needed);
-        List<Problem.FieldError> errors = new ArrayList<>();
+        List<FieldError> errors = new ArrayList<>();
         fields().forEach((name, value) -> {
             if (value == null && wanted.contains(name)) {
-                errors.add(new Problem.FieldError(name, "is missing; a " + kind + " entry needs it"));
+                errors.add(FieldError.of(name, Fault.MISSING));
             } else if (value != null && !wanted.contains(name) && !optional.contains(name)) {
-                errors.add(new Problem.FieldError(name, "does not belong to a " + kind + " entry"));
+                errors.add(FieldError.of(name, Fault.NOT_WANTED));
             }
         });
         if (!errors.isEmpty()) {
@@ -175,7 +175,7 @@ record EntryWire(
     /** Keeps products with cells per tray inside an int; the core then says what the batch allows. */
     private static int within(String field, int asked, int most) {
         if (asked < 0 || asked > most) {
-            throw Problem.notAllowed(field, asked, "must lie between 0 and " + most);
+            throw Problem.notAllowed(field, asked, Fault.BETWEEN, 0, most);
         }
         return asked;
     }

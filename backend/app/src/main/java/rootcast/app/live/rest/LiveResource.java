@@ -28,6 +28,7 @@ import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
 import rootcast.app.snapshot.Snapshots;
 import rootcast.facts.FactPosition;
+import rootcast.saying.Fault;
 
 /**
  * The live feed. Every event's id is the position it brings the screen to; a screen that comes back names the last one
@@ -114,7 +115,7 @@ public class LiveResource {
         try {
             return new FactPosition(Long.parseLong(text));
         } catch (NumberFormatException notAPosition) {
-            throw Problem.malformed("after", "is '" + text + "'; it must be a position from an earlier event");
+            throw Problem.malformed("after", Fault.NOT_A_POSITION);
         }
     }
 }

@@ -26,10 +26,12 @@ import rootcast.app.people.Needs;
 import rootcast.app.people.Right;
 import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.Thing;
 import rootcast.app.site.LiveSites;
 import rootcast.app.snapshot.Snapshot;
 import rootcast.app.snapshot.Snapshots;
 import rootcast.crop.Stage;
+import rootcast.saying.Fault;
 
 /** Batches: how they stand and what is expected of them. */
 @Path("/api/batches")
@@ -79,7 +81,7 @@ public class BatchResource {
             @RestQuery @Nullable String text,
             @RestQuery @DefaultValue("live") String state) {
         if (!List.of("live", "finished", "all").contains(state)) {
-            throw Problem.malformed("state", "is '" + state + "'; it must be live, finished or all");
+            throw Problem.malformed("state", Fault.ONE_OF, List.of("live", "finished", "all"));
         }
         Snapshot now = snapshots.now();
         BatchesSnapshot batches = now.part(BatchesSnapshot.class);
@@ -138,7 +140,7 @@ public class BatchResource {
         if (faulty != null) {
             throw Problem.notComputed(id, faulty.fault());
         }
-        return batches.batch(id).or(() -> finished.batch(id)).orElseThrow(() -> Problem.notFound("batch", id));
+        return batches.batch(id).or(() -> finished.batch(id)).orElseThrow(() -> Problem.notFound(Thing.BATCH, id));
     }
 
     /** What a plot of the batch shows: medium temperature by the hour, and how far it is. */
@@ -165,7 +167,7 @@ public class BatchResource {
     /** A batch of another site is not theirs to know of. */
     private BatchSnapshot theirs(BatchSnapshot snapshot) {
         if (!caller.mayRead().includes(snapshot.batch().site())) {
-            throw Problem.notFound("batch", snapshot.batch().id());
+            throw Problem.notFound(Thing.BATCH, snapshot.batch().id());
         }
         return snapshot;
     }

@@ -17,6 +17,7 @@ import rootcast.app.people.AuditLine;
 import rootcast.app.people.Needs;
 import rootcast.app.people.Right;
 import rootcast.app.problem.Problem;
+import rootcast.saying.Fault;
 
 /** What was refused, and what was changed of people, keys and passwords. */
 @Path("/api/audit")
@@ -35,7 +36,7 @@ public class AuditResource {
     @GET
     public List<AuditLine> all(@RestQuery @Nullable String before, @RestQuery @DefaultValue("100") int limit) {
         if (limit < 1 || limit > MOST) {
-            throw Problem.malformed("limit", "must lie between 1 and " + MOST);
+            throw Problem.malformed("limit", Fault.BETWEEN, 1, MOST);
         }
         return audit.before(before == null ? time.instant().plus(Duration.ofDays(1)) : instant(before), limit);
     }
@@ -44,7 +45,7 @@ public class AuditResource {
         try {
             return OffsetDateTime.parse(text).toInstant();
         } catch (DateTimeParseException notATime) {
-            throw Problem.malformed("before", "is '" + text + "'; write it as 2026-03-01T08:00:00Z");
+            throw Problem.malformed("before", Fault.NOT_AN_INSTANT);
         }
     }
 }

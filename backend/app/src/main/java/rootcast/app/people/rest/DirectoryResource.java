@@ -14,6 +14,7 @@ import rootcast.app.people.DirectorySignIn;
 import rootcast.app.people.Needs;
 import rootcast.app.people.Right;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.Thing;
 
 /**
  * Sign-in by a directory (OpenID Connect). The platform has sent the browser there and back before this is reached; what
@@ -43,7 +44,7 @@ public class DirectoryResource {
     @Operation(hidden = true)
     public Response in() {
         if (!(identity.getPrincipal() instanceof JsonWebToken token)) {
-            throw Problem.notFound("directory", "directory");
+            throw Problem.notFound(Thing.DIRECTORY, "directory");
         }
         String secret =
                 directory.in(token.getName(), token.getClaimNames(), token::getClaim, SessionCookie.from(request));

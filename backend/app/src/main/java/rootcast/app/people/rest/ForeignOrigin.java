@@ -14,6 +14,7 @@ import java.util.Set;
 import rootcast.app.people.Audit;
 import rootcast.app.people.PeopleConfig;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.ProblemType;
 
 /**
  * Refuses what another site's page has a browser send here. What is no browser says no origin and is not concerned.
@@ -42,9 +43,7 @@ class ForeignOrigin {
             return;
         }
         Problem problem = new Problem(
-                403,
-                "foreign-origin",
-                "From another site's page",
+                ProblemType.FOREIGN_ORIGIN,
                 "Changes are taken from Rootcast's own pages. If this is one, its public address is not set up here.");
         context.vertx()
                 .executeBlocking(() -> {

@@ -19,6 +19,7 @@ import rootcast.app.people.Caller;
 import rootcast.app.people.Needs;
 import rootcast.app.people.Right;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.ProblemType;
 
 /** Asks for the right that an endpoint {@link Needs}; one that needs none stated is refused to everybody. */
 class RightsFilter {
@@ -43,8 +44,7 @@ class RightsFilter {
     public void check(ContainerRequestContext request, ResourceInfo endpoint) {
         Asking asking = caller.asking();
         if (asking.kind() == Asking.Kind.UNKNOWN) {
-            throw new Problem(
-                    401, "unknown-token", "Unknown token", "The bearer token is no key in force of this server.");
+            throw new Problem(ProblemType.UNKNOWN_TOKEN, "The bearer token is no key in force of this server.");
         }
         Needs stated = needs(endpoint.getResourceMethod());
         if (stated == null) {

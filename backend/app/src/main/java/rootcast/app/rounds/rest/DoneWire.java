@@ -9,14 +9,15 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import rootcast.app.problem.FieldError;
 import rootcast.app.problem.Problem;
 import rootcast.app.rounds.Observed;
 import rootcast.app.rounds.Pests;
 import rootcast.ledger.Sample;
 import rootcast.rounds.Arrival;
 import rootcast.rounds.Task;
+import rootcast.saying.Fault;
 
 /**
  * That an item was done, with what its task asks for.
@@ -94,10 +95,10 @@ record DoneWire(
                 .orElseThrow(() -> Problem.notAllowed(
                         "condition",
                         text,
-                        "is none of "
-                                + Arrays.stream(Arrival.Condition.values())
-                                        .map(Arrival.Condition::wireName)
-                                        .collect(Collectors.joining(", "))));
+                        Fault.ONE_OF,
+                        Arrays.stream(Arrival.Condition.values())
+                                .map(Arrival.Condition::wireName)
+                                .toList()));
     }
 
     private static Set<String> optionalFor(Task task) {
@@ -111,12 +112,12 @@ record DoneWire(
     }
 
     private void takes(Task task, List<String> needed, Set<String> optional) {
-        List<Problem.FieldError> errors = new ArrayList<>();
+        List<FieldError> errors = new ArrayList<>();
         fields().forEach((name, value) -> {
             if (value == null && needed.contains(name)) {
-                errors.add(new Problem.FieldError(name, "is missing; " + task.wireName() + " asks for it"));
+                errors.add(FieldError.of(name, Fault.MISSING));
             } else if (value != null && !needed.contains(name) && !optional.contains(name)) {
-                errors.add(new Problem.FieldError(name, "does not belong to " + task.wireName()));
+                errors.add(FieldError.of(name, Fault.NOT_WANTED));
             }
         });
         if (!errors.isEmpty()) {
@@ -146,7 +147,7 @@ record DoneWire(
 
     private static void within(String field, @Nullable Double asked, double least, double most) {
         if (asked != null && !(asked >= least && asked <= most)) {
-            throw Problem.notAllowed(field, asked, "must lie between " + least + " and " + most);
+            throw Problem.notAllowed(field, asked, Fault.BETWEEN, least, most);
         }
     }
 
@@ -165,7 +166,7 @@ record DoneWire(
 
     private static void within(String field, @Nullable Integer asked, int least, int most) {
         if (asked != null && (asked < least || asked > most)) {
-            throw Problem.notAllowed(field, asked, "must lie between " + least + " and " + most);
+            throw Problem.notAllowed(field, asked, Fault.BETWEEN, least, most);
         }
     }
 }

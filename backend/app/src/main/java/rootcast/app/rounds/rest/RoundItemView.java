@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import rootcast.saying.Saying;
 
 /**
  * A round item as it is shown.
@@ -17,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param blockedUntil when the house may be entered again; null if it may be now
  * @param blockedBy    the product that closes it until then
  * @param fits         for a move: houses whose climate would suit
+ * @param why          null once it is closed
  * @param answer       how it was closed; null while it is open
  */
 record RoundItemView(
@@ -31,7 +33,7 @@ record RoundItemView(
         String task,
         LocalDate dueOn,
         String state,
-        String why,
+        @Nullable Saying why,
         List<String> asks,
         @Nullable Instant blockedUntil,
         @Nullable String blockedBy,

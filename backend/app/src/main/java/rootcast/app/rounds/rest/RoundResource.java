@@ -30,6 +30,7 @@ import rootcast.app.people.Needs;
 import rootcast.app.people.Right;
 import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.Thing;
 import rootcast.app.rounds.RecordCare;
 import rootcast.app.rounds.RecordedCare;
 import rootcast.app.rounds.SiteCare;
@@ -37,6 +38,7 @@ import rootcast.app.rounds.store.WalkingOrder;
 import rootcast.app.site.store.Places;
 import rootcast.rounds.Care;
 import rootcast.rounds.Task;
+import rootcast.saying.Fault;
 import rootcast.site.Site;
 
 /** The daily round of a site. */
@@ -104,8 +106,7 @@ public class RoundResource {
         List<String> all = siteCare.housesOf(asked);
         if (!all.containsAll(wire.houses())
                 || new HashSet<>(wire.houses()).size() < wire.houses().size()) {
-            throw Problem.notAllowed(
-                    "houses", wire.houses(), "must name houses of site '" + asked.code() + "', each once: " + all);
+            throw Problem.notAllowed("houses", wire.houses(), Fault.NOT_THIS_SITES_HOUSES, all);
         }
         once.write(OnceKey.none(), "PUT /api/rounds/houses?site=" + asked.code(), wire, 200, () -> {
             log.add("PUT /api/rounds/houses?site=" + asked.code());
@@ -197,14 +198,14 @@ public class RoundResource {
     private static Task task(String id) {
         int dot = id.indexOf('.');
         return Task.ofWireName(dot < 0 ? id : id.substring(0, dot))
-                .orElseThrow(() -> Problem.notFound("round item", id));
+                .orElseThrow(() -> Problem.notFound(Thing.ROUND_ITEM, id));
     }
 
     private Site site(@Nullable String code) {
         if (code == null) {
-            throw Problem.malformed("site", "is missing; name the site of the round");
+            throw Problem.malformed("site", Fault.MISSING);
         }
-        return places.site(code).orElseThrow(() -> Problem.notFound("site", code));
+        return places.site(code).orElseThrow(() -> Problem.notFound(Thing.SITE, code));
     }
 
     private Site readable(@Nullable String code) {
@@ -217,7 +218,7 @@ public class RoundResource {
         try {
             return LocalDate.parse(text);
         } catch (DateTimeParseException notADay) {
-            throw Problem.malformed("on", "is '" + text + "'; write it as 2026-03-01");
+            throw Problem.malformed("on", Fault.NOT_A_DATE);
         }
     }
 }

@@ -29,9 +29,11 @@ import rootcast.app.people.Right;
 import rootcast.app.people.Rights;
 import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.Thing;
 import rootcast.app.site.PlannedSetpoint;
 import rootcast.app.site.store.Places;
 import rootcast.facts.FactPosition;
+import rootcast.saying.Fault;
 import rootcast.site.House;
 
 /** Houses: the climate compartments of a site. */
@@ -70,7 +72,7 @@ public class HouseResource {
         return places.house(code)
                 .filter(each -> caller.mayRead().includes(each.site()))
                 .map(HouseWire::of)
-                .orElseThrow(() -> Problem.notFound("house", code));
+                .orElseThrow(() -> Problem.notFound(Thing.HOUSE, code));
     }
 
     @POST
@@ -130,7 +132,7 @@ public class HouseResource {
     }
 
     private static WriteSetup.Item item(String code) {
-        return new WriteSetup.Item("house", "houses", code);
+        return new WriteSetup.Item(Thing.HOUSE, "houses", code);
     }
 
     private BooleanSupplier exists(HouseWire wire) {
@@ -152,7 +154,7 @@ public class HouseResource {
     /** Batches and readings of the house would otherwise change their time zone and their site after the fact. */
     private static void staysOnItsSite(House before, House after) {
         if (!before.site().equals(after.site())) {
-            throw Problem.notAllowed("site", after.site(), "must stay '" + before.site() + "': a house does not move");
+            throw Problem.notAllowed("site", after.site(), Fault.FIXED, before.site());
         }
     }
 }

@@ -25,6 +25,7 @@ import rootcast.app.people.Right;
 import rootcast.app.people.Rights;
 import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.Thing;
 import rootcast.app.site.store.Places;
 import rootcast.facts.FactPosition;
 import rootcast.site.Site;
@@ -62,7 +63,7 @@ public class SiteResource {
         return places.site(code)
                 .filter(each -> caller.mayRead().includes(each.code()))
                 .map(SiteWire::of)
-                .orElseThrow(() -> Problem.notFound("site", code));
+                .orElseThrow(() -> Problem.notFound(Thing.SITE, code));
     }
 
     @POST
@@ -85,7 +86,7 @@ public class SiteResource {
     }
 
     private static WriteSetup.Item item(String code) {
-        return new WriteSetup.Item("site", "sites", code);
+        return new WriteSetup.Item(Thing.SITE, "sites", code);
     }
 
     private BooleanSupplier exists(SiteWire wire) {

@@ -9,6 +9,7 @@ import java.time.ZoneId;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.Code;
+import rootcast.saying.Fault;
 import rootcast.site.Site;
 
 /**
@@ -31,8 +32,7 @@ record SiteWire(
         try {
             return new Site(code, name.strip(), ZoneId.of(timeZone), shipDay == null ? DayOfWeek.MONDAY : shipDay);
         } catch (DateTimeException unknown) {
-            throw Problem.notAllowed(
-                    "timeZone", timeZone, "'" + timeZone + "' is not a known time zone; write it as America/Chicago");
+            throw Problem.notAllowed("timeZone", timeZone, Fault.NOT_A_TIME_ZONE);
         }
     }
 }

@@ -16,6 +16,7 @@ import rootcast.app.snapshot.Snapshot;
 import rootcast.app.snapshot.Snapshots;
 import rootcast.app.wiring.RootcastConfig;
 import rootcast.facts.FactPosition;
+import rootcast.saying.Fault;
 
 /**
  * Lets a read wait for what its asker knows to be written: the position it names as {@code atLeast}, and what this node
@@ -87,7 +88,7 @@ class ReadsWait {
         try {
             return new FactPosition(Long.parseLong(text));
         } catch (NumberFormatException notAPosition) {
-            throw Problem.malformed("atLeast", "is '" + text + "'; it must be a position from an earlier answer");
+            throw Problem.malformed("atLeast", Fault.NOT_A_POSITION);
         }
     }
 }

@@ -18,6 +18,7 @@ import rootcast.app.people.Right;
 import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
 import rootcast.app.trackrecord.TrackRecords;
+import rootcast.saying.Fault;
 import rootcast.trackrecord.BackTest;
 import rootcast.trackrecord.Case;
 import rootcast.trackrecord.Figures;
@@ -42,8 +43,7 @@ public class TrackRecordResource {
     @GET
     public TrackRecordWire record(@RestQuery @DefaultValue("7") int leadDays, @RestQuery @Nullable String crop) {
         if (!BackTest.LEADS_DAYS.contains(leadDays)) {
-            throw Problem.notAllowed(
-                    "leadDays", leadDays, "is %d; it is one of %s".formatted(leadDays, BackTest.LEADS_DAYS));
+            throw Problem.notAllowed("leadDays", leadDays, Fault.ONE_OF, BackTest.LEADS_DAYS);
         }
         if (crop != null && catalogue.crop(crop).isEmpty()) {
             throw Problem.unknownCode("crop", crop);

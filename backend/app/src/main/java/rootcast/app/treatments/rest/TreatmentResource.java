@@ -29,11 +29,13 @@ import rootcast.app.people.Needs;
 import rootcast.app.people.Right;
 import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.Thing;
 import rootcast.app.site.store.Places;
 import rootcast.app.treatments.AppliedTreatment;
 import rootcast.app.treatments.RecordTreatment;
 import rootcast.app.treatments.store.Treatments;
 import rootcast.rounds.Treatment;
+import rootcast.saying.Fault;
 import rootcast.site.House;
 import rootcast.site.Site;
 
@@ -83,7 +85,7 @@ public class TreatmentResource {
                 .one(id)
                 .filter(treatment -> caller.mayRead().includes(treatment.site()))
                 .map(treatment -> TreatmentView.of(treatment, time.instant()))
-                .orElseThrow(() -> Problem.notFound("treatment", id.toString()));
+                .orElseThrow(() -> Problem.notFound(Thing.TREATMENT, id.toString()));
     }
 
     @POST
@@ -118,7 +120,7 @@ public class TreatmentResource {
         Instant until = to == null ? now.plus(Duration.ofDays(1)) : instant("to", to);
         Instant since = from == null ? until.minus(USUAL) : instant("from", from);
         if (!since.isBefore(until)) {
-            throw Problem.malformed("from", "must lie before 'to'");
+            throw Problem.malformed("from", Fault.NO_SPAN);
         }
         List<String> sites = site != null
                 ? List.of(site)
@@ -160,7 +162,7 @@ public class TreatmentResource {
         try {
             return OffsetDateTime.parse(text).toInstant();
         } catch (DateTimeParseException notATime) {
-            throw Problem.malformed(field, "is '" + text + "'; write it as 2026-03-01T08:00:00Z");
+            throw Problem.malformed(field, Fault.NOT_AN_INSTANT);
         }
     }
 

@@ -6,13 +6,13 @@ import jakarta.validation.constraints.Size;
 import java.time.OffsetDateTime;
 import java.util.Arrays;
 import java.util.Locale;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.Code;
 import rootcast.app.treatments.RecordTreatment;
 import rootcast.app.treatments.TreatmentDetails;
 import rootcast.rounds.Treatment;
+import rootcast.saying.Fault;
 
 /**
  * A treatment as it is sent.
@@ -70,10 +70,10 @@ record TreatmentWire(
                 .orElseThrow(() -> Problem.notAllowed(
                         "purpose",
                         text,
-                        "is none of "
-                                + Arrays.stream(Treatment.Purpose.values())
-                                        .map(TreatmentWire::wireName)
-                                        .collect(Collectors.joining(", "))));
+                        Fault.ONE_OF,
+                        Arrays.stream(Treatment.Purpose.values())
+                                .map(TreatmentWire::wireName)
+                                .toList()));
     }
 
     static String wireName(Treatment.Purpose purpose) {

@@ -28,10 +28,12 @@ import rootcast.app.people.Needs;
 import rootcast.app.people.Right;
 import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.Thing;
 import rootcast.app.site.store.Places;
 import rootcast.app.warnings.AcknowledgeWarning;
 import rootcast.app.warnings.WatchHouses;
 import rootcast.app.warnings.store.WarningStore;
+import rootcast.saying.Fault;
 import rootcast.site.Site;
 
 /** The log of warnings. */
@@ -76,7 +78,7 @@ public class WarningResource {
         Instant until = to == null ? now.plusSeconds(1) : instant("to", to);
         Instant since = from == null ? until.minus(USUAL) : instant("from", from);
         if (!since.isBefore(until)) {
-            throw Problem.malformed("from", "must lie before 'to'");
+            throw Problem.malformed("from", Fault.NO_SPAN);
         }
         Sites theirs = caller.mayRead();
         List<Site> sites = sites(site, house).stream()
@@ -101,7 +103,7 @@ public class WarningResource {
         return store.one(id)
                 .filter(written -> caller.mayRead().includes(written.site()))
                 .map(WarningView::of)
-                .orElseThrow(() -> Problem.notFound("warning", id.toString()));
+                .orElseThrow(() -> Problem.notFound(Thing.WARNING, id.toString()));
     }
 
     /** What it rests on: what its rule saw hour by hour from shortly before it began, in its unit. */
@@ -113,7 +115,7 @@ public class WarningResource {
                 .filter(written -> caller.mayRead().includes(written.site()))
                 .map(watchHouses::seen)
                 .map(EvidenceView::of)
-                .orElseThrow(() -> Problem.notFound("warning", id.toString()));
+                .orElseThrow(() -> Problem.notFound(Thing.WARNING, id.toString()));
     }
 
     /** That somebody has seen it. It goes on until its cause has gone. */
@@ -142,12 +144,12 @@ public class WarningResource {
 
     private List<Site> sites(@Nullable String site, @Nullable String house) {
         if (site != null) {
-            return List.of(places.site(site).orElseThrow(() -> Problem.notFound("site", site)));
+            return List.of(places.site(site).orElseThrow(() -> Problem.notFound(Thing.SITE, site)));
         }
         if (house != null) {
             return List.of(places.house(house)
                     .flatMap(found -> places.site(found.site()))
-                    .orElseThrow(() -> Problem.notFound("house", house)));
+                    .orElseThrow(() -> Problem.notFound(Thing.HOUSE, house)));
         }
         return places.sites();
     }
@@ -156,7 +158,7 @@ public class WarningResource {
         try {
             return OffsetDateTime.parse(text).toInstant();
         } catch (DateTimeParseException notATime) {
-            throw Problem.malformed(field, "is '" + text + "'; write it as 2026-03-01T08:00:00Z");
+            throw Problem.malformed(field, Fault.NOT_AN_INSTANT);
         }
     }
 }

@@ -28,6 +28,7 @@ import rootcast.app.site.LiveSites;
 import rootcast.app.site.store.Places;
 import rootcast.app.whatif.Question;
 import rootcast.app.whatif.WhatIf;
+import rootcast.saying.Fault;
 import rootcast.site.House;
 
 /** Questions about houses set otherwise and batches moved. Nothing is stored. */
@@ -86,7 +87,7 @@ public class WhatIfResource {
             moves.add(move(at, each));
         }
         if (setpoints.isEmpty() && moves.isEmpty()) {
-            throw Problem.malformed("setpoints", "and moves are both empty: name a house to set or a batch to move");
+            throw Problem.malformed("setpoints", Fault.NOTHING_ASKED);
         }
         return new Question(setpoints, moves);
     }
@@ -95,15 +96,16 @@ public class WhatIfResource {
         BatchSnapshot batch =
                 batches.now().batch(each.batch()).orElseThrow(() -> Problem.unknownCode(at + ".batch", each.batch()));
         if (batch.state().isFinished()) {
-            throw Problem.notAllowed(at + ".batch", each.batch(), "has no plant left to move");
+            throw Problem.notAllowed(at + ".batch", each.batch(), Fault.NO_PLANTS_LEFT);
         }
         House house = house(at + ".house", each.house());
         if (!house.site().equals(batch.batch().site())) {
             throw Problem.notAllowed(
                     at + ".house",
                     each.house(),
-                    "stands on site '%s'; the batch is at '%s' and moves between houses of its site"
-                            .formatted(house.site(), batch.batch().site()));
+                    Fault.OTHER_SITE,
+                    house.site(),
+                    batch.batch().site());
         }
         return new Question.Move(each.batch(), house.code(), moment(at + ".from", each.from(), house.site()));
     }
@@ -121,14 +123,11 @@ public class WhatIfResource {
                     ? sites.site(site).startOf(LocalDate.parse(text))
                     : OffsetDateTime.parse(text).toInstant();
         } catch (DateTimeParseException neither) {
-            throw Problem.malformed(
-                    field,
-                    "is '" + text
-                            + "'; it must be a date such as 2026-03-02 or an instant such as 2026-03-02T15:00:00Z");
+            throw Problem.malformed(field, Fault.NOT_A_DATE);
         }
         Instant now = time.instant();
         if (asked.isBefore(now.minus(TODAY))) {
-            throw Problem.notAllowed(field, text, "is past; what has been cannot be otherwise. Name today or later");
+            throw Problem.notAllowed(field, text, Fault.PAST);
         }
         return asked.isBefore(now) ? now : asked;
     }

@@ -122,7 +122,7 @@ abstract class MqttContract {
         JsonPath seen = Nursery.get("/api/ingest");
         String unknown = "ways.find { it.way == 'mqtt' }.faults.find { it.kind == 'unknown-topic' }.last[0].";
         assertThat(seen.getString(unknown + "what")).isEqualTo(nursery.house + "/nobody: 21");
-        assertThat(seen.getString(unknown + "reason")).contains("no sensor");
+        assertThat(seen.getString(unknown + "why.code")).isEqualTo("no-sensor-of-topic");
         JsonPath climate = climate("medium-temperature", hour);
         assertThat(climate.getDouble("hours[0].value")).isCloseTo(20, within(1e-9));
         assertThat(climate.getList("flags.kind")).containsExactlyInAnyOrder("range", "duplicate");
