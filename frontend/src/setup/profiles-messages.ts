@@ -86,8 +86,8 @@ export const profilesMessages = messagesIn({
     worsePast: 'It would have foretold past batches worse.',
     samePast: 'It would have foretold past batches about as well.',
     fewPast: 'Too few batches to tell.',
-    heldOut: (n: string) =>
-      `${counted(n, 'batch', 'batches')}, each foretold with a profile learned without it. The version in force may have known some of them.`,
+    heldOut: (n: string) => `${counted(n, 'batch', 'batches')}, each foretold with a profile learned without it.`,
+    knewSome: 'The version in force was learned too and may have known some of them.',
     notHeldOut: (n: string) => `${counted(n, 'batch', 'batches')}, foretold with the figures as they were entered.`,
     rounds: (days: string) =>
       `Where no look tells, a stage is taken to have been complete for up to ${counted(days, 'day', 'days')} when it was seen.`,
@@ -177,8 +177,8 @@ export const profilesMessages = messagesIn({
     worsePast: 'Habría pronosticado peor los lotes anteriores.',
     samePast: 'Habría pronosticado casi igual los lotes anteriores.',
     fewPast: 'Son muy pocos lotes para saberlo.',
-    heldOut: (n: string) =>
-      `${counted(n, 'lote', 'lotes')}, cada uno pronosticado con un perfil aprendido sin él. La versión vigente pudo conocer algunos.`,
+    heldOut: (n: string) => `${counted(n, 'lote', 'lotes')}, cada uno pronosticado con un perfil aprendido sin él.`,
+    knewSome: 'La versión vigente también se aprendió y pudo conocer algunos.',
     notHeldOut: (n: string) => `${counted(n, 'lote', 'lotes')}, con las cifras tal como se escribieron.`,
     rounds: (days: string) =>
       `Donde ninguna revisión lo dice, se supone que una etapa llevaba hasta ${counted(days, 'día', 'días')} completa cuando se vio.`,

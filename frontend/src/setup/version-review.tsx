@@ -69,7 +69,9 @@ export function VersionReview({ crop, looked, versions }: VersionReviewProps) {
         </span>
       </div>
       <ProblemNote failure={failure} />
-      {!looked.inForce && <VersionWeighed crop={crop} version={looked.version} />}
+      {!looked.inForce && (
+        <VersionWeighed crop={crop} version={looked.version} againstLearned={before?.origin === 'learned'} />
+      )}
       <VersionComparison before={before?.profile} looked={looked} />
       <VersionEvidence looked={looked} />
     </section>

@@ -12,10 +12,12 @@ import { forecastVerdict } from './profiles-state';
 interface VersionWeighedProps {
   readonly crop: string;
   readonly version: number;
+  /** Whether the version in force was learned, perhaps from the batches that it is tried on. */
+  readonly againstLearned: boolean;
 }
 
 /** What adopting a version would change: how past batches would have been foretold, and today's batches and promises. */
-export function VersionWeighed({ crop, version }: VersionWeighedProps) {
+export function VersionWeighed({ crop, version, againstLearned }: VersionWeighedProps) {
   const t = useMessages(profilesMessages);
   const weighed = useWeighedVersion(crop, version);
   return (
@@ -30,7 +32,7 @@ export function VersionWeighed({ crop, version }: VersionWeighedProps) {
       {weighed.isError && <Failed failure={weighed.error} retry={() => void weighed.refetch()} />}
       {weighed.data && (
         <>
-          <PastBatches weighed={weighed.data} />
+          <PastBatches weighed={weighed.data} againstLearned={againstLearned} />
           <h3>{t.today}</h3>
           <WhatIfOutcome answer={weighed.data.today} />
         </>
@@ -39,7 +41,12 @@ export function VersionWeighed({ crop, version }: VersionWeighedProps) {
   );
 }
 
-export function PastBatches({ weighed: { past, inForce, version } }: { weighed: Weighed }) {
+interface PastBatchesProps {
+  readonly weighed: Weighed;
+  readonly againstLearned: boolean;
+}
+
+function PastBatches({ weighed: { past, inForce, version }, againstLearned }: PastBatchesProps) {
   const t = useMessages(profilesMessages);
   const format = useFormats();
   const days = (value: number) => format.decimal(value, 1);
@@ -71,7 +78,8 @@ export function PastBatches({ weighed: { past, inForce, version } }: { weighed: 
       </div>
       <p>
         <strong>{t[verdict]}</strong>{' '}
-        {past.heldOut ? t.heldOut(format.integer(past.batches)) : t.notHeldOut(format.integer(past.batches))}
+        {past.heldOut ? t.heldOut(format.integer(past.batches)) : t.notHeldOut(format.integer(past.batches))}{' '}
+        {againstLearned && t.knewSome}
       </p>
       <div className="profiles-scroll rc-sheet" tabIndex={0} role="group" aria-label={t.past}>
         <table className="rc-table">
