@@ -40,8 +40,18 @@ test('opens on today’s open trays with no click', async ({ page }) => {
   await expect(grid).toHaveAttribute('aria-rowcount', String(rows.length + 1));
   await expect(grid.getByRole('columnheader')).toHaveCount(3 + weeks.length);
   await expect(grid.getByRole('columnheader').nth(3)).toHaveAccessibleName(
-    /^Week \d+, Mon,? \d+ \w+ \d{4}, this week$/,
+    /^Week \d+(, \w{3},? \d+ \w+ \d{4})+, this week$/,
   );
+  // each site's own ship day: of the next week, as no day of it can be past
+  const [first] = rows.filter(({ cells }) => cells.length > 1);
+  const nextDays = [...new Set(rows.map(({ cells }) => cells[1]?.date))];
+  const head = grid.getByRole('columnheader').nth(4);
+  for (const date of nextDays) {
+    await expect(head).toHaveAccessibleName(new RegExp(` ${Number(date?.slice(8))} \\w+ ${date?.slice(0, 4)}`));
+  }
+  await openBoard(page, `?site=${first?.site}`);
+  await expect(head.locator('.bg-week-day')).toHaveText(new RegExp(`^${Number(first?.cells[1]?.date.slice(8))} \\w+$`));
+  await page.goto('/');
   await expect(grid.getByRole('gridcell', { name: /[1-9]\d* open/ }).first()).toBeVisible();
 });
 

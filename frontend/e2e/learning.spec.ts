@@ -35,6 +35,11 @@ test('a proposal is reviewed, adopted and pinned, let loose, and the earlier ver
     /finished and \d+ running batches/,
   );
   expect((await versionsOf(page, crop.code)).find(({ inForce }) => inForce)?.version).toBe(before.version);
+  const weighed = review.getByRole('region', { name: 'What adopting it would change' });
+  const past = weighed.getByRole('group', { name: 'How far off past batches would have been', exact: true });
+  await expect(past.getByRole('row', { name: /^7 days before ready/ })).toContainText(/\d d/);
+  await expect(weighed).toContainText(/each foretold with a profile learned without it/);
+  await expect(weighed.getByRole('status').or(weighed.getByText(/^Nothing would change/))).toBeVisible();
   await expectAccessible(page);
 
   await review.getByRole('button', { name: 'Adopt and pin' }).click();

@@ -7,6 +7,7 @@ import { useMessages } from '../shared/messages';
 import { useTrayFormats } from '../shared/setup-lists';
 import { weekNumber } from '../shared/weeks';
 import { boardMessages } from './board-messages';
+import { shipDays } from './ship-days';
 import './board-paper.css';
 
 interface BoardPaperProps {
@@ -42,6 +43,7 @@ function Sheet({ rows, weeks, confidence, asOf, siteName }: BoardPaperProps) {
   const plantsIn = (code: string) => formats.find((each) => each.code === code)?.saleCount;
   const offered = rows().filter((row) => row.cells.some((cell) => cell.open > 0));
   const crops = [...new Set(offered.map((row) => row.cropName))].sort((a, b) => a.localeCompare(b));
+  const days = shipDays(offered);
   const first = weeks[0]?.week ?? '';
   const last = weeks.at(-1)?.week ?? '';
   return (
@@ -55,10 +57,10 @@ function Sheet({ rows, weeks, confidence, asOf, siteName }: BoardPaperProps) {
             <th scope="col">{t.format}</th>
             <th scope="col">{t.plantsPerTray}</th>
             <th scope="col">{t.site}</th>
-            {weeks.map(({ week, monday }) => (
+            {weeks.map(({ week, monday }, column) => (
               <th key={week} scope="col" className="paper-figure">
                 <b>{t.weekShort(weekNumber(week))}</b>
-                <span>{format.dayMonth(monday)}</span>
+                <span>{format.days(days[column] ?? [monday])}</span>
               </th>
             ))}
           </tr>

@@ -8,6 +8,7 @@ import type { Sort } from './board-filter-state';
 import type { GridSpeech } from './board-grid-dom';
 import { boardMessages } from './board-messages';
 import type { BoardState } from './board-state';
+import { shipDays } from './ship-days';
 
 /** The columns before the weeks, as they are sorted by. */
 export const SORTS = ['variety', 'format', 'site'] as const;
@@ -22,18 +23,24 @@ export function useSpeech(
   const t = useMessages(boardMessages);
   const format = useFormats();
   const shared = useMessages(sharedMessages);
-  const { weeks } = state;
+  const { weeks, rows } = state;
+  // As a text, so that an event that moves no day makes no new speech: that would draw every row again.
+  const days = useMemo(() => JSON.stringify(shipDays(rows.values())), [rows]);
   return useMemo(() => {
+    const daysOf = JSON.parse(days) as ReturnType<typeof shipDays>;
     const current = weekOf(dateIn(undefined, Date.now()));
     return {
       label: t.gridLabel,
       heads: [t.variety, t.format, t.site],
-      week: ({ week, monday }) => ({
-        short: t.weekShort(weekNumber(week)),
-        day: format.dayMonth(monday),
-        long: `${t.week(weekNumber(week))}, ${format.date(monday)}${week === current ? `, ${t.thisWeek}` : ''}`,
-        now: week === current,
-      }),
+      week: ({ week, monday }) => {
+        const ship = daysOf[weeks.findIndex((each) => each.week === week)] ?? [monday];
+        return {
+          short: t.weekShort(weekNumber(week)),
+          day: format.days(ship),
+          long: `${t.week(weekNumber(week))}, ${ship.map(format.date).join(', ')}${week === current ? `, ${t.thisWeek}` : ''}`,
+          now: week === current,
+        };
+      },
       sortOf: (column) => {
         const by = SORTS[column] ?? weeks[column - SORTS.length]?.week;
         return by !== sort.by ? 'none' : sort.descending ? 'descending' : 'ascending';
@@ -47,5 +54,5 @@ export function useSpeech(
       faulty: (batches) => shared.notComputed(batches.length),
       cell: cellSays,
     };
-  }, [t, shared, format, weeks, sort, siteName, cellSays]);
+  }, [t, shared, format, weeks, days, sort, siteName, cellSays]);
 }

@@ -4,6 +4,7 @@ import { useMessages } from '../shared/messages';
 import { weekNumber } from '../shared/weeks';
 import { boardMessages } from './board-messages';
 import { cropTotals, weekSums, type CropTotal } from './board-today-state';
+import { shipDays } from './ship-days';
 
 interface BoardTotalsProps {
   readonly rows: readonly BoardRow[];
@@ -15,6 +16,7 @@ interface BoardTotalsProps {
 export function BoardTotals({ rows, weeks, openCrop }: BoardTotalsProps) {
   const t = useMessages(boardMessages);
   const format = useFormats();
+  const days = shipDays(rows);
   const figures = (sums: CropTotal['weeks']) =>
     sums.map(({ open, atRisk }, i) => (
       <td key={weeks[i]?.week} className="rc-number">
@@ -29,9 +31,10 @@ export function BoardTotals({ rows, weeks, openCrop }: BoardTotalsProps) {
         <thead>
           <tr>
             <th scope="col">{t.crop}</th>
-            {weeks.map(({ week, monday }) => (
+            {weeks.map(({ week, monday }, column) => (
               <th key={week} scope="col" className="rc-number">
-                {t.weekShort(weekNumber(week))} <span className="rc-quiet rc-small">{format.dayMonth(monday)}</span>
+                {t.weekShort(weekNumber(week))}{' '}
+                <span className="rc-quiet rc-small">{format.days(days[column] ?? [monday])}</span>
               </th>
             ))}
           </tr>

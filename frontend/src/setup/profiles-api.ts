@@ -13,6 +13,19 @@ export function useProfileVersions(crop: string) {
   });
 }
 
+export type Weighed = Schemas['WeighedWire'];
+
+/** What adopting a version would change. Every past batch is foretold anew for it, so it is asked once and kept. */
+export function useWeighedVersion(crop: string, version: number) {
+  return useQuery({
+    queryKey: keys.weighedVersion(crop, version),
+    queryFn: ({ signal }) =>
+      answer(
+        api.GET('/api/crops/{code}/profiles/{version}/weighed', { params: { path: { code: crop, version } }, signal }),
+      ),
+  });
+}
+
 export type Proposal = Schemas['ProposalWire'];
 
 /** Asks for a proposal from the batches so far. It takes effect only when it is adopted. */

@@ -1,7 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import type { CropProfile, StageProfile } from '../shared/api-types';
 import type { ProfileVersion } from '../shared/learning-types';
-import { actionsOn, comparedWith, differs, lookedAt, stageChanges, stateOf, wholeDays } from './profiles-state';
+import {
+  actionsOn,
+  comparedWith,
+  differs,
+  forecastVerdict,
+  lookedAt,
+  stageChanges,
+  stateOf,
+  wholeDays,
+} from './profiles-state';
 
 const stage = (daysAtReference: number): StageProfile => ({
   stage: 'STICK',
@@ -95,5 +104,23 @@ describe('what would change', () => {
 
   test('days of all stages add up', () => {
     expect(wholeDays([stage(5), stage(9.5)])).toBe(14.5);
+  });
+});
+
+describe('what past batches say of a version', () => {
+  const lead = (n: number, inForceMaeDays: number, versionMaeDays: number) => ({ n, inForceMaeDays, versionMaeDays });
+
+  test('counts each lead by its batches: ten cases half a day better outweigh two a day worse', () => {
+    expect(forecastVerdict([lead(10, 2, 1.5), lead(2, 2, 3)])).toBe('betterPast');
+    expect(forecastVerdict([lead(10, 1.5, 2), lead(2, 3, 2)])).toBe('worsePast');
+  });
+
+  test('a tenth of a day is no difference', () => {
+    expect(forecastVerdict([lead(20, 1.5, 1.4)])).toBe('samePast');
+  });
+
+  test('few batches prove nothing, however far apart the errors', () => {
+    expect(forecastVerdict([lead(7, 5, 1), lead(7, 4, 1)])).toBe('fewPast');
+    expect(forecastVerdict([])).toBe('fewPast');
   });
 });

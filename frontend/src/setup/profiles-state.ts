@@ -74,3 +74,29 @@ export function wholeDays(stages: readonly StageProfile[]): number {
 export function differs(before: number | undefined, after: number, digits: number): boolean {
   return before !== undefined && before.toFixed(digits) !== after.toFixed(digits);
 }
+
+export interface LeadError {
+  readonly n: number;
+  readonly inForceMaeDays: number;
+  readonly versionMaeDays: number;
+}
+
+export type ForecastVerdict = 'fewPast' | 'betterPast' | 'worsePast' | 'samePast';
+
+/** With fewer batches one odd one decides. Our choice. */
+const FEW = 8;
+
+/** Two errors that a grower would not tell apart, days. */
+const SAME_DAYS = 0.2;
+
+/** Whether past batches would have been foretold better, over all leads by how many batches each has. */
+export function forecastVerdict(leads: readonly LeadError[]): ForecastVerdict {
+  const most = Math.max(0, ...leads.map(({ n }) => n));
+  if (most < FEW) return 'fewPast';
+  const cases = leads.reduce((sum, { n }) => sum + n, 0);
+  const gain =
+    leads.reduce((sum, { n, inForceMaeDays, versionMaeDays }) => sum + n * (inForceMaeDays - versionMaeDays), 0) /
+    cases;
+  if (Math.abs(gain) < SAME_DAYS) return 'samePast';
+  return gain > 0 ? 'betterPast' : 'worsePast';
+}

@@ -7,7 +7,7 @@ import { sharedMessages } from '../shared/shared-messages';
 import { TakeTable } from '../shared/take-table';
 import { profilesMessages } from './profiles-messages';
 
-/** What a learned version rests on: in words, what the batches could not tell, and who is faster or slower. */
+/** What a learned version rests on: how many batches, what the batches could not tell, and who is faster or slower. */
 export function VersionEvidence({ looked: { evidence, version } }: { looked: ProfileVersion }) {
   const t = useMessages(profilesMessages);
   return (
@@ -34,16 +34,7 @@ function Evidence({ evidence, version }: { evidence: LearningEvidence; version: 
           format.dateTime(evidence.asOf),
         )}
       </p>
-      {evidence.text.length > 0 && (
-        <details>
-          <summary>{t.inSentences}</summary>
-          <ul {...lang}>
-            {evidence.text.map((sentence) => (
-              <li key={sentence}>{sentence}</li>
-            ))}
-          </ul>
-        </details>
-      )}
+      <p className="rc-quiet">{t.rounds(format.decimal(evidence.roundsDays, 1))}</p>
       <h3>{t.cardinals}</h3>
       <div className="profiles-scroll rc-sheet" tabIndex={0} role="group" aria-label={t.cardinals}>
         <table className="rc-table">

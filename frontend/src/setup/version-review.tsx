@@ -11,6 +11,7 @@ import { profilesMessages } from './profiles-messages';
 import { actionsOn, comparedWith, type VersionAction } from './profiles-state';
 import { VersionComparison } from './version-comparison';
 import { VersionEvidence } from './version-evidence';
+import { VersionWeighed } from './version-weighed';
 
 interface VersionReviewProps {
   readonly crop: string;
@@ -68,6 +69,9 @@ export function VersionReview({ crop, looked, versions }: VersionReviewProps) {
         </span>
       </div>
       <ProblemNote failure={failure} />
+      {!looked.inForce && (
+        <VersionWeighed crop={crop} version={looked.version} againstLearned={before?.origin === 'learned'} />
+      )}
       <VersionComparison before={before?.profile} looked={looked} />
       <VersionEvidence looked={looked} />
     </section>

@@ -16,6 +16,8 @@ export interface Formats {
   percent(fraction: number, digits?: number, least?: number): string;
   /** 23 Nov */
   dayMonth(date: LocalDate): string;
+  /** 23 Nov, or 23–24 Nov from the first to the last */
+  days(dates: readonly LocalDate[]): string;
   /** Mon */
   weekday(date: LocalDate): string;
   /** Mon 23 Nov 2026 */
@@ -67,6 +69,12 @@ export function formatsFor(
     percent: (fraction, digits = 0, least = 0) =>
       number(fraction, { style: 'percent', minimumFractionDigits: least, maximumFractionDigits: digits }),
     dayMonth: (at) => date(at, { ...day, timeZone: 'UTC' }),
+    days: (all) => {
+      const [first = '', last = first] = [all[0], all.at(-1)];
+      const range = new Intl.DateTimeFormat(locale, { ...day, timeZone: 'UTC' });
+      // thin blanks around the dash, which a narrow column has no room for
+      return range.formatRange(new Date(first), new Date(last)).replaceAll(/\s–\s/g, '–');
+    },
     date: (at) => date(at, { ...day, weekday: 'short', year: 'numeric', timeZone: 'UTC' }),
     weekday: (at) => date(at, { weekday: 'short', timeZone: 'UTC' }),
     dayOf: (at, timeZone = homeZone) => date(at, { ...day, timeZone }),

@@ -32,8 +32,8 @@ const all = (of: Record<string, Maker>) =>
 
 /** What each group is there to renew. */
 const MEMBERS: Record<keyof typeof groups, readonly (keyof typeof keys)[]> = {
-  setup: ['setupList', 'setpoints', 'profileVersions', 'recipeInForce', 'recipeVersions'],
-  profiles: ['profileVersions'],
+  setup: ['setupList', 'setpoints', 'profileVersions', 'weighedVersion', 'recipeInForce', 'recipeVersions'],
+  profiles: ['profileVersions', 'weighedVersion'],
   recipe: ['recipeInForce', 'recipeVersions'],
   batchLists: ['batchList'],
   batch: ['batchView', 'batchEntries', 'batchDevelopment', 'batchExplanation'],

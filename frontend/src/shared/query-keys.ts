@@ -49,6 +49,7 @@ export const keys = {
   setupList: (list: string) => key('setup', 'list', list),
   setpoints: (house: string) => key('setup', 'setpoints', house),
   profileVersions: (crop: string) => key('setup', 'profiles', crop, 'versions'),
+  weighedVersion: (crop: string, version: number) => key('setup', 'profiles', crop, 'weighed', version),
   recipeInForce: (crop: string) => key('setup', 'recipe', crop, 'in-force'),
   recipeVersions: (crop: string) => key('setup', 'recipe', crop, 'versions'),
   batchList: (query: object) => key('batch-lists', query),

@@ -133,7 +133,19 @@ class AppArchitectureTest {
                             "problem")),
             Map.entry(
                     "learning",
-                    Set.of("outlook", "ledger", "climate", "crop", "site", "snapshot", "once", "people", "problem")),
+                    Set.of(
+                            "trackrecord",
+                            "whatif",
+                            "board",
+                            "outlook",
+                            "ledger",
+                            "climate",
+                            "crop",
+                            "site",
+                            "snapshot",
+                            "once",
+                            "people",
+                            "problem")),
             Map.entry(
                     "trackrecord",
                     Set.of("people", "outlook", "ledger", "climate", "crop", "site", "snapshot", "problem")),

@@ -8,8 +8,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * Why a batch is ready when it is: the days that each cause moved the date by, from the plan to the date expected now.
  *
- * @param plannedAt as the profile of its sticking day had it, in a house at its set-point, or at each stage's reference
- *                  temperature without one; {@link DateDistribution#NEVER} if that is too cold or too warm
+ * @param plannedAt as the profile of its sticking day had it, in houses at their set-points (that of the house it was
+ *                  carried to once rooted from rooting on), or at each stage's reference temperature without one; {@link DateDistribution#NEVER} if that is too cold or too warm
  * @param readyAt   median date expected now, or the date seen
  * @param parts     in the order of their causes; they add up to the difference. Empty if either date is never
  */

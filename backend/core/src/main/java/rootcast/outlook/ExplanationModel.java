@@ -10,6 +10,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import rootcast.climate.FilledSeries;
 import rootcast.climate.HourSource;
@@ -74,8 +75,8 @@ public final class ExplanationModel {
         long past = HourlySeries.hourOf(houses.asOf());
         add(
                 Cause.GAP_FILLING,
-                dates.ready((hour, cardinals) ->
-                        hour < past ? actual.celsius(hour, cardinals) : plan.celsius(hour, cardinals)));
+                dates.ready((hour, stage, cardinals) ->
+                        hour < past ? actual.celsius(hour, stage, cardinals) : plan.celsius(hour, stage, cardinals)));
         add(Cause.FORECAST, dates.ready(actual));
         add(Cause.RATE_SEEN, readyAt.toEpochMilli());
         return new DateExplanation(plannedAt, readyAt, List.copyOf(parts));
@@ -100,10 +101,11 @@ public final class ExplanationModel {
     private void byDay(HourlyDates dates, Plan plan, Actual actual) {
         List<Part> days = new ArrayList<>();
         measuredDays(actual).forEach((day, hours) -> {
-            double moved = movedTo(dates.ready((hour, cardinals) -> hour <= hours.last() && actual.isMeasured(hour)
-                    ? actual.celsius(hour, cardinals)
-                    : plan.celsius(hour, cardinals)));
-            days.add(new Part(Cause.TEMPERATURE, moved, day, 1, hours.meanC(actual), plan.mediumC()));
+            double moved =
+                    movedTo(dates.ready((hour, stage, cardinals) -> hour <= hours.last() && actual.isMeasured(hour)
+                            ? actual.celsius(hour, stage, cardinals)
+                            : plan.celsius(hour, stage, cardinals)));
+            days.add(new Part(Cause.TEMPERATURE, moved, day, 1, hours.meanC(actual), plan.mediumC(hours.last())));
         });
         days.sort(Comparator.comparingDouble((Part part) -> -Math.abs(part.days())));
         int named = 0;
@@ -121,7 +123,7 @@ public final class ExplanationModel {
                     null,
                     rest.size(),
                     rest.stream().mapToDouble(Part::actualC).average().orElse(Double.NaN),
-                    plan.mediumC()));
+                    rest.stream().mapToDouble(Part::plannedC).average().orElse(Double.NaN)));
         }
     }
 
@@ -154,22 +156,49 @@ public final class ExplanationModel {
         }
     }
 
-    /** The house at its set-point, or the stage's reference temperature. */
+    /**
+     * The house at its set-point, or the stage's reference temperature. A batch that was carried to another house once it was
+     * rooted, as to one for toning, is planned at that house's set-point from rooting on: such a move is no delay. One that
+     * was carried before it was rooted, or again later, leaves its plan.
+     */
     private static final class Plan implements HourlyDates.Course {
+        private static final int LAST_STAGE = StagePath.STAGES - 1;
+
         private final @Nullable Double mediumC;
+        private final @Nullable Double rootedMediumC;
+        private final long movedAtHour;
 
         Plan(BatchHistory history, HouseCurves houses) {
             BatchHistory.Placement first = history.placements().get(0);
-            mediumC = houses.planOf(first.house()).mediumC(HourlySeries.hourOf(first.fromInclusive()));
+            mediumC = setpoint(first, houses);
+            BatchHistory.Placement moved = history.reached(StagePath.REACHED[LAST_STAGE - 1])
+                    .flatMap(rooted -> firstAfter(rooted, history))
+                    .orElse(first);
+            rootedMediumC = setpoint(moved, houses);
+            movedAtHour = HourlySeries.hourOf(moved.fromInclusive());
         }
 
-        double mediumC() {
-            return mediumC == null ? Double.NaN : mediumC;
+        private static Optional<BatchHistory.Placement> firstAfter(Instant rooted, BatchHistory history) {
+            return history.placements().stream()
+                    .skip(1)
+                    .findFirst()
+                    .filter(moved -> !moved.fromInclusive().isBefore(rooted));
+        }
+
+        private static @Nullable Double setpoint(BatchHistory.Placement placement, HouseCurves houses) {
+            return houses.planOf(placement.house()).mediumC(HourlySeries.hourOf(placement.fromInclusive()));
+        }
+
+        /** Of the house that it was planned to stand in. */
+        double mediumC(long hour) {
+            Double planned = hour < movedAtHour ? mediumC : rootedMediumC;
+            return planned == null ? Double.NaN : planned;
         }
 
         @Override
-        public double celsius(long hour, Cardinals cardinals) {
-            return mediumC == null ? cardinals.referenceC() : mediumC;
+        public double celsius(long hour, int stage, Cardinals cardinals) {
+            Double planned = stage == LAST_STAGE ? rootedMediumC : mediumC;
+            return planned == null ? cardinals.referenceC() : planned;
         }
     }
 
@@ -206,7 +235,7 @@ public final class ExplanationModel {
         }
 
         @Override
-        public double celsius(long hour, Cardinals cardinals) {
+        public double celsius(long hour, int stage, Cardinals cardinals) {
             return in(hour).celsius(hour, cardinals.referenceC());
         }
     }

@@ -18,9 +18,12 @@ final class HourlyDates {
     private static final long HOUR_MILLIS = 3_600_000;
     private static final int HORIZON_HOURS = 400 * 24;
 
-    /** °C in an hour since 1970-01-01T00:00Z; the cardinals name the reference that an unmeasured house is taken at. */
+    /**
+     * °C in an hour since 1970-01-01T00:00Z, for a batch in that stage, numbered from 0; the cardinals name the reference
+     * that an unmeasured house is taken at.
+     */
     interface Course {
-        double celsius(long hour, Cardinals cardinals);
+        double celsius(long hour, int stage, Cardinals cardinals);
     }
 
     private final long stuckAt;
@@ -69,7 +72,7 @@ final class HourlyDates {
         while (at / HOUR_MILLIS < last) {
             long hour = at / HOUR_MILLIS;
             long hourEnd = (hour + 1) * HOUR_MILLIS;
-            double perMilli = rates[stage].perDay(course.celsius(hour, cardinals[stage]))
+            double perMilli = rates[stage].perDay(course.celsius(hour, stage, cardinals[stage]))
                     / daysAtReference[stage]
                     / DateSpread.DAY_MILLIS;
             double gain = perMilli * (hourEnd - at);

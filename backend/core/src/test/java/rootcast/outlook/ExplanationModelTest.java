@@ -106,6 +106,75 @@ class ExplanationModelTest {
         assertThat(daysAfterSticking(explanation.plannedAt())).isCloseTo(28, within(1e-6));
     }
 
+    /** House B tones at its set-point, by two readings an hour: 13.5 °C, half speed. */
+    private static HouseCurves withToning(double asOfDay, HourlySeries toning) {
+        var houses = house(asOfDay, readings(-3, asOfDay, 22, new HourlySeries()));
+        houses.house("B", toning, SetpointPlan.of(13.5));
+        return houses;
+    }
+
+    private static BatchHistory carried(double onDay) {
+        return batch(
+                Map.of(Stage.CALLUS, days(7), Stage.ROOT, days(16)),
+                List.of(new Placement("A", STUCK), new Placement("B", days(onDay))));
+    }
+
+    /** Rooted after 16 days, then 10 days' worth at half speed: planned and expected on day 36, not ten days late. */
+    @Test
+    void theMoveToTheToningHouseOnceRootedIsPartOfThePlan() {
+        var explanation = explain(carried(16), CROP, withToning(30, readings(-3, 30, 13.5, new HourlySeries())));
+
+        assertThat(daysAfterSticking(explanation.plannedAt())).isCloseTo(36, within(1e-6));
+        assertThat(explanation.differenceDays()).isCloseTo(0, within(1e-6));
+        assertThat(explanation.parts())
+                .filteredOn(part -> part.cause() == Cause.TEMPERATURE)
+                .allSatisfy(part -> assertThat(part.days()).isCloseTo(0, within(1e-6)));
+    }
+
+    /** On the plot likewise: of the ten days of the last stage 5 are done 10 days after rooting. */
+    @Test
+    void thePlannedCourseKnowsTheMoveToo() {
+        var plan = ExplanationModel.plan(carried(16), CROP, withToning(30, readings(-3, 30, 13.5, new HourlySeries())));
+
+        assertThat(plan.stream().filter(point -> point.at().equals(days(26))).map(PlannedPoint::progress))
+                .singleElement()
+                .satisfies(progress -> assertThat(progress).isCloseTo(2.5, within(1e-6)));
+    }
+
+    /**
+     * Day 20 to 21 at 9.25 °C, a quarter of full speed, where half was planned: 0.25 days' worth lost, which take half a
+     * day at 13.5. Measured against the house it stands in, not the one it was stuck in. 2 March 15:00 and 18.375 days
+     * are the 21st at midnight.
+     */
+    @Test
+    void aColdDayInTheToningHouseIsHeldAgainstThatHousesSetPoint() {
+        var series = readings(-3, 18.375, 13.5, new HourlySeries());
+        readings(18.375, 19.375, 9.25, series);
+        readings(19.375, 30, 13.5, series);
+
+        var explanation = explain(carried(16), CROP, withToning(30, series));
+
+        Part cold = explanation.parts().stream()
+                .filter(part -> part.on() != null)
+                .reduce((a, b) -> {
+                    throw new AssertionError(a + " and " + b);
+                })
+                .orElseThrow();
+        assertThat(cold.on()).isEqualTo(LocalDate.parse("2026-03-21"));
+        assertThat(cold.days()).isCloseTo(0.5, within(1e-6));
+        assertThat(cold.actualC()).isCloseTo(9.25, within(1e-6));
+        assertThat(cold.plannedC()).isEqualTo(13.5);
+    }
+
+    /** Carried on day 12 with roots still to form: that was not the plan, which stays at 7 + 9 + 10 days. */
+    @Test
+    void aMoveBeforeRootsAreThereLeavesThePlan() {
+        var explanation = explain(carried(12), CROP, withToning(30, readings(-3, 30, 13.5, new HourlySeries())));
+
+        assertThat(daysAfterSticking(explanation.plannedAt())).isCloseTo(26, within(1e-6));
+        assertThat(explanation.differenceDays()).isGreaterThan(5);
+    }
+
     /** The last seven days ran at 13.5 °C and the batch tones from day 16 on: half speed for ten days, ten days more. */
     @Test
     void hoursToComeAtAnotherTemperatureAreForecast() {
@@ -174,12 +243,19 @@ class ExplanationModelTest {
         if (asOf > 30 && random.nextBoolean()) {
             seen.put(Stage.READY, days(random.nextDouble(23, 29)));
         }
-        List<Placement> placements = asOf > 12 && random.nextBoolean()
-                ? List.of(new Placement("A", STUCK), new Placement("B", days(random.nextDouble(2, 12))))
-                : List.of(new Placement("A", STUCK));
+        Instant rooted = seen.get(Stage.ROOT);
+        List<Placement> placements = rooted != null && random.nextBoolean()
+                ? List.of(new Placement("A", STUCK), new Placement("B", rooted.plusSeconds(random.nextInt(86_400))))
+                : someMove(random, asOf);
         List<Look> looks = asOf > 6
                 ? List.of(new Look(days(random.nextDouble(1, 6)), Stage.CALLUS, 40, random.nextInt(41)))
                 : List.of();
         return new BatchHistory(STUCK, seen, placements, new Plants(STUCK, 1_050), List.of(), List.of(), null, looks);
+    }
+
+    private static List<Placement> someMove(Random random, double asOf) {
+        return asOf > 12 && random.nextBoolean()
+                ? List.of(new Placement("A", STUCK), new Placement("B", days(random.nextDouble(2, 12))))
+                : List.of(new Placement("A", STUCK));
     }
 }

@@ -5,6 +5,7 @@ import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -63,6 +64,37 @@ public class LearnCrop {
                                 .formatted(stage.observations(), now.toString().substring(0, 10))));
         Crop crop = new Crop(code, before.crop().name(), learned.profile());
         return new Proposal(new SourcedCrop(crop, 0, sources, before.note()), learned);
+    }
+
+    /**
+     * The profile for each batch seen ready, learned in as many parts as {@code folds} from all other batches than those
+     * of its part: what the batch is foretold with then knows nothing of it.
+     */
+    public Map<String, CropProfile> learnedWithout(String code, int folds, Instant now) {
+        CropProfile before = catalogue
+                .crop(code)
+                .orElseThrow(() -> Problem.notFound("crop", code))
+                .crop()
+                .profile();
+        List<BatchRecord> records = records(code, before, now);
+        List<String> finished = records.stream()
+                .filter(BatchRecord::finished)
+                .map(BatchRecord::id)
+                .sorted()
+                .toList();
+        Map<String, CropProfile> learned = new HashMap<>();
+        for (int fold = 0; fold < Math.min(folds, finished.size()); fold++) {
+            Set<String> leftOut = new HashSet<>();
+            for (int i = fold; i < finished.size(); i += folds) {
+                leftOut.add(finished.get(i));
+            }
+            List<BatchRecord> others = records.stream()
+                    .filter(record -> !leftOut.contains(record.id()))
+                    .toList();
+            CropProfile profile = Learning.learn(before, others, now).profile();
+            leftOut.forEach(id -> learned.put(id, profile));
+        }
+        return learned;
     }
 
     private List<BatchRecord> records(String crop, CropProfile profile, Instant now) {

@@ -10,6 +10,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.NavigableMap;
 import java.util.Optional;
+import java.util.TreeMap;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import rootcast.app.crop.store.Catalogue;
 import rootcast.app.ledger.store.PanacheLedger;
@@ -50,6 +52,20 @@ class BatchesOnRecord {
                 .flatMap(fold -> {
                     String crop = cropOf.get(fold.state().batch().variety());
                     return finished(fold, crop, profiles.computeIfAbsent(crop, catalogue::history)).stream();
+                })
+                .toList();
+    }
+
+    /** Of one crop, each as if the profile given for it had always been in force. */
+    List<FinishedBatch> under(String crop, Function<String, CropProfile> profileOf) {
+        List<String> varieties = catalogue.varieties().stream()
+                .filter(variety -> variety.crop().equals(crop))
+                .map(Variety::code)
+                .toList();
+        return ledger.foldsOf(varieties).stream()
+                .flatMap(fold -> {
+                    CropProfile always = profileOf.apply(fold.state().batch().id());
+                    return finished(fold, crop, new TreeMap<>(Map.of(Instant.MIN, always))).stream();
                 })
                 .toList();
     }

@@ -5,12 +5,14 @@ import jakarta.inject.Inject;
 import java.time.Instant;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import rootcast.app.climate.ClimateSnapshot;
 import rootcast.app.outlook.BatchesSnapshot;
 import rootcast.app.snapshot.Snapshot;
 import rootcast.app.snapshot.Snapshots;
 import rootcast.climate.HourlySeries;
+import rootcast.crop.CropProfile;
 import rootcast.facts.FactPosition;
 import rootcast.outlook.BatchHistory;
 import rootcast.trackrecord.BackTest;
@@ -45,13 +47,17 @@ public class TrackRecords {
         Snapshot now = snapshots.now();
         Key key = new Key(now.part(BatchesSnapshot.class).newestEntry(), HourlySeries.hourOf(now.asOf()));
         if (!key.equals(kept.key)) {
-            kept = new Kept(key, computed(now.part(ClimateSnapshot.class)), now.asOf());
+            kept = new Kept(key, computed(now.part(ClimateSnapshot.class), onRecord.all()), now.asOf());
         }
         return new Cases(kept.cases, kept.asOf);
     }
 
-    private List<Case> computed(ClimateSnapshot climate) {
-        List<FinishedBatch> finished = onRecord.all();
+    /** The cases of one crop, had each of its batches been foretold with the profile given for it. Nothing is kept. */
+    public List<Case> under(String crop, Function<String, CropProfile> profileOf) {
+        return computed(snapshots.now().part(ClimateSnapshot.class), onRecord.under(crop, profileOf));
+    }
+
+    private static List<Case> computed(ClimateSnapshot climate, List<FinishedBatch> finished) {
         Set<String> houses = finished.stream()
                 .flatMap(batch -> batch.placements().stream())
                 .map(BatchHistory.Placement::house)

@@ -28,6 +28,8 @@ import rootcast.availability.Cell;
 import rootcast.board.BoardCell;
 import rootcast.board.BoardRow;
 import rootcast.climate.SetpointPlan;
+import rootcast.crop.Crop;
+import rootcast.crop.CropProfile;
 import rootcast.ledger.Batch;
 import rootcast.outlook.BatchHistory.Placement;
 import rootcast.outlook.BatchOutlook;
@@ -36,7 +38,8 @@ import rootcast.outlook.HouseCurves;
 import rootcast.site.ShipWeek;
 
 /**
- * Computes outlooks and rows as if houses were set or batches stood otherwise from some moments on.
+ * Computes outlooks and rows as if houses were set or batches stood otherwise from some moments on, or as if a crop had
+ * another profile.
  *
  * <p>What was seen of a batch stays as it is, so only the hours to come are asked of the other curves.
  */
@@ -53,10 +56,10 @@ public class WhatIf {
     public Answer answer(Question question, BoardView view) {
         Snapshot now = snapshots.now();
         BatchesSnapshot batches = now.part(BatchesSnapshot.class);
-        Set<String> touched = touched(question, batches);
+        CatalogueSnapshot catalogue = now.part(CatalogueSnapshot.class);
+        Set<String> touched = touched(question, batches, catalogue);
         HouseCurves curves = now.part(ClimateSnapshot.class).curves(houses(question, touched, batches));
         HouseCurves otherwise = curves.replanned(plans(question, curves));
-        CatalogueSnapshot catalogue = now.part(CatalogueSnapshot.class);
         Map<String, List<Placement>> moves = moves(question);
         List<Answer.MovedBatch> moved = new ArrayList<>();
         Map<String, BatchSnapshot> instead = new HashMap<>();
@@ -64,12 +67,9 @@ public class WhatIf {
         for (String id : touched) {
             BatchSnapshot before = batches.batch(id).orElseThrow();
             Batch batch = before.batch();
-            BatchOutlook asItIs = BatchOutlook.of(
-                    HistoryOfBatch.of(before.state()),
-                    catalogue.profile(batch.variety(), batch.site()),
-                    batch.trayFormat(),
-                    curves);
-            BatchOutlook after = asItIs.elsewhere(otherwise, moves.getOrDefault(id, List.of()));
+            BatchOutlook asKnown = BatchOutlook.of(
+                    HistoryOfBatch.of(before.state()), profile(question, batch, catalogue), batch.trayFormat(), curves);
+            BatchOutlook after = asKnown.elsewhere(otherwise, moves.getOrDefault(id, List.of()));
             BatchSnapshot snapshot = new BatchSnapshot(batch, before.position(), before.state(), after.now());
             moved.add(new Answer.MovedBatch(before, snapshot, after.history().house()));
             instead.put(id, snapshot);
@@ -84,6 +84,17 @@ public class WhatIf {
             promises.addAll(MovedPromise.between(asItIs, wouldBe, now.part(PromisesSnapshot.class)));
         }
         return new Answer(now.asOf(), now.position(), moved, movedCells, promises);
+    }
+
+    private static CropProfile profile(Question question, Batch batch, CatalogueSnapshot catalogue) {
+        Crop other = question.crop();
+        return other != null && isOf(other, batch, catalogue)
+                ? other.profile().forBatch(batch.variety(), batch.site())
+                : catalogue.profile(batch.variety(), batch.site());
+    }
+
+    private static boolean isOf(Crop crop, Batch batch, CatalogueSnapshot catalogue) {
+        return catalogue.cropOf(batch.variety()).code().equals(crop.code());
     }
 
     /** Every house that a batch in question stood in, is in or would go to. */
@@ -117,8 +128,8 @@ public class WhatIf {
                         Collectors.mapping(move -> new Placement(move.house(), move.from()), Collectors.toList())));
     }
 
-    /** Live batches that stand in a house asked about or are moved, in order of their ids. */
-    private static Set<String> touched(Question question, BatchesSnapshot batches) {
+    /** Live batches that stand in a house asked about, are moved or are of the crop asked about, in order of their ids. */
+    private static Set<String> touched(Question question, BatchesSnapshot batches, CatalogueSnapshot catalogue) {
         Set<String> houses =
                 question.setpoints().stream().map(Question.Setpoint::house).collect(Collectors.toSet());
         Set<String> touched = batches.all().stream()
@@ -126,6 +137,13 @@ public class WhatIf {
                 .map(snapshot -> snapshot.batch().id())
                 .collect(Collectors.toCollection(TreeSet::new));
         question.moves().stream().map(Question.Move::batch).forEach(touched::add);
+        Crop crop = question.crop();
+        if (crop != null) {
+            batches.all().stream()
+                    .map(BatchSnapshot::batch)
+                    .filter(batch -> isOf(crop, batch, catalogue))
+                    .forEach(batch -> touched.add(batch.id()));
+        }
         return touched;
     }
 

@@ -254,6 +254,7 @@ final class AccessTable {
         row("PUT /api/crops/{code}", SET_UP, at -> at.nursery().crop, at -> Nursery.cropBody(at.nursery().crop));
         row("POST /api/crops/{code}/learning", SET_UP, at -> at.nursery().crop, null);
         row("POST /api/crops/{code}/profiles/{version}/adoption", SET_UP, at -> at.nursery().crop, null);
+        row("GET /api/crops/{code}/profiles/{version}/weighed", SET_UP, at -> at.nursery().crop, null);
         // Its body is long, so a broken one stands for it: who may ask is told that it is broken.
         row("PUT /api/crops/{code}/recipe", ASK_SET_UP, at -> at.nursery().crop, at -> Map.of());
         row(

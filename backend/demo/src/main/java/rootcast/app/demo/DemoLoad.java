@@ -42,7 +42,7 @@ public final class DemoLoad {
         List<DemoEntry> after =
                 forOrders.stream().map(entry -> without(unknown, entry)).toList();
         inParts(after, FACTS_AT_ONCE, sink::entries);
-        sink.cares(DemoRounds.walked(scenario, told, scenario.recipes()));
+        sink.cares(told.cares());
         return new Played(
                 told.batches().size(),
                 told.entries().size(),

@@ -12,6 +12,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import rootcast.crop.CropProfile;
 import rootcast.crop.CropRecipe;
 import rootcast.ledger.OrderLine;
@@ -33,6 +34,7 @@ public final class DemoScenario {
     private final Map<String, CropRecipe> recipes;
     private final List<BatchPlan> plans;
     private final List<OrderPlan> orderPlans;
+    private final List<RoundStory> roundStories;
     private final OutdoorWeather weather;
 
     private DemoScenario(
@@ -41,12 +43,14 @@ public final class DemoScenario {
             Map<String, CropRecipe> recipes,
             List<BatchPlan> plans,
             List<OrderPlan> orderPlans,
+            List<RoundStory> roundStories,
             OutdoorWeather weather) {
         this.setup = setup;
         this.crops = crops;
         this.recipes = recipes;
         this.plans = plans;
         this.orderPlans = orderPlans;
+        this.roundStories = roundStories;
         this.weather = weather;
     }
 
@@ -56,6 +60,7 @@ public final class DemoScenario {
      * @param batches   in the order they were stuck
      * @param entries   in the order they were recorded
      * @param orders    in the order they were taken
+     * @param cares     what was done on the rounds, as it happened
      * @param readings  hourly, oldest first
      * @param simulator stands at the last of those hours
      */
@@ -63,6 +68,7 @@ public final class DemoScenario {
             List<DemoBatch> batches,
             List<DemoEntry> entries,
             List<DemoOrder> orders,
+            List<DemoCare> cares,
             List<DemoReading> readings,
             Simulator simulator) {}
 
@@ -84,8 +90,10 @@ public final class DemoScenario {
                 .toList();
         List<OrderPlan> orderPlans =
                 OrderPlan.all(files.table("demo/orders.csv").rows());
+        List<RoundStory> roundStories =
+                RoundStory.all(files.table("demo/rounds.csv").rows());
         try (Reader csv = files.text("demo/weather/hourly-normals.csv")) {
-            return new DemoScenario(setup, crops, recipes, plans, orderPlans, OutdoorWeather.read(csv));
+            return new DemoScenario(setup, crops, recipes, plans, orderPlans, roundStories, OutdoorWeather.read(csv));
         }
     }
 
@@ -102,6 +110,10 @@ public final class DemoScenario {
         return recipes;
     }
 
+    List<RoundStory> roundStories() {
+        return roundStories;
+    }
+
     /** Ten weeks of the business, ending at {@code start}. */
     public Told tell(Instant start) {
         Simulator simulator = simulatorFrom(start.minus(READINGS_BACK));
@@ -115,16 +127,17 @@ public final class DemoScenario {
                 .map(plan -> story(plan, hours.medium(), shipments.getOrDefault(plan.key(), List.of()), start)
                         .tell())
                 .toList();
+        DemoRounds.Walked walked = DemoRounds.walked(setup, roundStories, recipes, stories, start);
         return new Told(
                 stories.stream()
                         .map(BatchStory.Told::batch)
                         .sorted(Comparator.comparing(DemoBatch::recordedAt))
                         .toList(),
-                stories.stream()
-                        .flatMap(story -> story.entries().stream())
+                Stream.concat(stories.stream().flatMap(story -> story.entries().stream()), walked.counts().stream())
                         .sorted(Comparator.comparing(DemoEntry::recordedAt))
                         .toList(),
                 orders,
+                walked.cares(),
                 audible(hours.readings(), start),
                 simulator);
     }

@@ -3,12 +3,13 @@ package rootcast.app.demo;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.time.ZoneId;
+import java.time.temporal.TemporalAdjusters;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import rootcast.site.Site;
 
 /**
  * One order of seed/demo/orders.csv, relative to the demo's start.
@@ -18,16 +19,19 @@ import java.util.UUID;
 record OrderPlan(String key, String customer, double confidence, int takenDaysAgo, List<LinePlan> lines) {
 
     /**
-     * @param shipInDays  days after the start's day, negative for the past; a past weekend moves to the Friday before, a
-     *                    coming one to the Monday after
+     * @param shipInDays  days after the start's day, negative for the past; in the past the site's last ship day until
+     *                    then, otherwise its first ship day from then on
      * @param shippedFrom key of the batch that a past line left from; empty otherwise
      */
     record LinePlan(String variety, String trayFormat, String site, int shipInDays, int trays, String shippedFrom) {
 
         LocalDate shipOn(DemoSetup setup, Instant start) {
-            ZoneId zone = setup.site(site).timeZone();
-            LocalDate day = LocalDate.ofInstant(start, zone).plusDays(shipInDays);
-            return shipInDays < 0 ? WorkingHours.workdayNotAfter(day) : WorkingHours.workdayNotBefore(day);
+            Site at = setup.site(site).site();
+            LocalDate day = at.dayOf(start).plusDays(shipInDays);
+            return day.with(
+                    shipInDays < 0
+                            ? TemporalAdjusters.previousOrSame(at.shipDay())
+                            : TemporalAdjusters.nextOrSame(at.shipDay()));
         }
     }
 

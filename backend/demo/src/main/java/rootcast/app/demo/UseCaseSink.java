@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 import rootcast.app.availability.PlaceOrder;
 import rootcast.app.availability.SupplyAtHead;
 import rootcast.app.climate.RecordReadings;
@@ -34,14 +35,11 @@ import rootcast.app.site.store.Places;
 import rootcast.app.snapshot.Snapshots;
 import rootcast.availability.Cell;
 import rootcast.availability.CellSupply;
-import rootcast.availability.MatchRules;
-import rootcast.availability.Placing;
 import rootcast.availability.WantedLine;
 import rootcast.crop.Stage;
 import rootcast.ledger.OrderLine;
 import rootcast.ledger.What;
 import rootcast.rounds.Care;
-import rootcast.rounds.Task;
 import rootcast.site.House;
 import rootcast.site.Site;
 
@@ -50,6 +48,7 @@ import rootcast.site.Site;
 class UseCaseSink implements DemoSink {
 
     private static final String KEY = "demo-";
+
     private static final Duration CAUGHT_UP_WITHIN = Duration.ofMinutes(1);
 
     @Inject
@@ -251,30 +250,10 @@ class UseCaseSink implements DemoSink {
         }
     }
 
-    /**
-     * The lines as the customer takes them on the telephone: where too few trays are open on the day, on the nearest day
-     * that has enough.
-     */
     private List<WantedLine> agreed(List<WantedLine> lines, DemoOrder order) {
-        List<WantedLine> agreed = lines;
         Map<Cell, CellSupply> open =
                 supply.of(lines.stream().map(WantedLine::cell).distinct().toList(), order.recordedAt());
-        for (int round = 0; round < lines.size(); round++) {
-            Placing placing = MatchRules.place(agreed, order.confidence(), open::get);
-            if (!(placing instanceof Placing.Refused refused)) {
-                return agreed;
-            }
-            agreed = agreed.stream().map(line -> moved(line, refused)).toList();
-        }
-        return agreed;
-    }
-
-    private static WantedLine moved(WantedLine line, Placing.Refused refused) {
-        return refused.lines().stream()
-                .filter(no -> no.wanted().line() == line.line() && no.nearest() != null)
-                .findFirst()
-                .map(no -> new WantedLine(line.line(), line.cell(), no.nearest().date(), line.trays()))
-                .orElse(line);
+        return AgreedDays.of(lines, order.confidence(), open);
     }
 
     @Override
@@ -289,19 +268,32 @@ class UseCaseSink implements DemoSink {
         String batch = care.batch() == null ? null : batchIds.get(care.batch());
         String of = batch == null ? care.house() : batch;
         String item = care.task().wireName() + "." + of + (care.occurrence().isEmpty() ? "" : "." + care.occurrence());
-        Pests trapped = care.task() == Task.SCOUTING ? new Pests(4, 2, 2, 0, 0, 0, 0, 0) : Pests.NONE_SAID;
+        DemoCare.Found found = care.found();
         return new RecordedCare(
                 UUID.randomUUID(),
                 care.site(),
-                new Care(item, care.task(), care.house(), batch, care.dueOn(), true, care.at(), care.level()),
+                new Care(
+                        item,
+                        care.task(),
+                        care.house(),
+                        batch,
+                        care.dueOn(),
+                        true,
+                        care.at(),
+                        found.level(),
+                        found.ecMsPerCm()),
                 care.at(),
-                "demo",
+                care.by(),
                 null,
+                found.note(),
+                trapped(found.gnats()),
                 null,
-                trapped,
-                null,
-                null,
-                List.of());
+                found.arrival(),
+                found.count() == null ? List.of() : List.of(entryIds.get(found.count())));
+    }
+
+    private static Pests trapped(@Nullable Integer gnats) {
+        return gnats == null ? Pests.NONE_SAID : new Pests(4, gnats, gnats / 2, 0, 0, 0, 0, 0);
     }
 
     /** All in one transaction or none; the ids they were given, in their order. */

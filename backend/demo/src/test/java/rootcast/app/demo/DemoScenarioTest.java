@@ -2,6 +2,7 @@ package rootcast.app.demo;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.DayOfWeek;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -203,6 +204,29 @@ class DemoScenarioTest {
         assertThat(days.stream().filter(day -> day > 28).count()).isGreaterThan(5);
     }
 
+    /** Two sites ship on Mondays and one on Tuesdays; the start may be any day of the week. */
+    @ParameterizedTest(name = "starting at {0}")
+    @ValueSource(
+            strings = {
+                "2026-11-23T15:00:00Z",
+                "2026-11-24T15:00:00Z",
+                "2026-11-25T15:00:00Z",
+                "2026-11-28T15:00:00Z",
+                "2026-11-29T15:00:00Z"
+            })
+    void everyOrderLineShipsOnItsSitesShipDay(String start) {
+        Map<String, DayOfWeek> shipDays =
+                Map.of("TARROW", DayOfWeek.MONDAY, "PELLAN", DayOfWeek.MONDAY, "DUNMAR", DayOfWeek.TUESDAY);
+        DemoScenario.Told told = scenario.tell(Instant.parse(start));
+
+        assertThat(told.orders().stream().flatMap(order -> order.lines().stream()))
+                .hasSize(60)
+                .allMatch(line -> line.shipOn().getDayOfWeek() == shipDays.get(line.site()));
+        assertThat(told.entries().stream()
+                        .filter(entry -> entry.what() instanceof What.Ship ship && ship.orderLine() != null))
+                .hasSize(5);
+    }
+
     @Test
     void theSameStartTellsTheSameStory() {
         DemoScenario.Told once = DemoSeed.toldInNovember();
@@ -211,6 +235,7 @@ class DemoScenarioTest {
         assertThat(again.batches()).isEqualTo(once.batches());
         assertThat(again.entries()).isEqualTo(once.entries());
         assertThat(again.orders()).isEqualTo(once.orders());
+        assertThat(again.cares()).isEqualTo(once.cares());
         assertThat(again.readings()).isEqualTo(once.readings());
     }
 

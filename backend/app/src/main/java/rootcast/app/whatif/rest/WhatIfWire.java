@@ -17,7 +17,7 @@ import rootcast.app.whatif.Answer;
 import rootcast.app.whatif.MovedPromise;
 
 /** The question and the answer as they are sent. */
-final class WhatIfWire {
+public final class WhatIfWire {
 
     private WhatIfWire() {}
 
@@ -39,7 +39,7 @@ final class WhatIfWire {
             @NotBlank String house,
             @NotBlank String from) {}
 
-    record Answered(
+    public record Answered(
             Instant asOf,
             long position,
             double confidence,
@@ -47,9 +47,9 @@ final class WhatIfWire {
             List<CellMoved> cells,
             List<PromiseMoved> promises) {}
 
-    record BatchMoved(String id, BatchOtherwise before, BatchOtherwise after) {}
+    public record BatchMoved(String id, BatchOtherwise before, BatchOtherwise after) {}
 
-    record BatchOtherwise(
+    public record BatchOtherwise(
             String house,
             DateRangeWire readyAt,
             TraysWire saleableTrays,
@@ -69,7 +69,8 @@ final class WhatIfWire {
     }
 
     /** Open trays of one week of one row. */
-    record CellMoved(String variety, String trayFormat, String site, String week, int openBefore, int openAfter) {}
+    public record CellMoved(
+            String variety, String trayFormat, String site, String week, int openBefore, int openAfter) {}
 
     /**
      * A promise that would fare otherwise.
@@ -78,7 +79,7 @@ final class WhatIfWire {
      * @param shortBefore of them cannot be kept as things stand
      * @param shortAfter  and as they would stand
      */
-    record PromiseMoved(
+    public record PromiseMoved(
             long orderNumber,
             int line,
             String customer,
@@ -105,7 +106,7 @@ final class WhatIfWire {
         }
     }
 
-    static Answered of(Answer answer, double confidence) {
+    public static Answered of(Answer answer, double confidence) {
         return new Answered(
                 answer.asOf(),
                 answer.position().value(),
