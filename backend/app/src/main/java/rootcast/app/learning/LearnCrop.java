@@ -73,7 +73,7 @@ public class LearnCrop {
     public Map<String, CropProfile> learnedWithout(String code, int folds, Instant now) {
         CropProfile before = catalogue
                 .crop(code)
-                .orElseThrow(() -> Problem.notFound("crop", code))
+                .orElseThrow(() -> Problem.notFound(Thing.CROP, code))
                 .crop()
                 .profile();
         List<BatchRecord> records = records(code, before, now);

@@ -11,6 +11,7 @@ import rootcast.app.board.BoardView;
 import rootcast.app.crop.ProfileVersion;
 import rootcast.app.crop.store.Catalogue;
 import rootcast.app.problem.Problem;
+import rootcast.app.problem.Thing;
 import rootcast.app.trackrecord.TrackRecords;
 import rootcast.app.whatif.Answer;
 import rootcast.app.whatif.Question;
@@ -65,12 +66,12 @@ public class WeighVersion {
     public Weighed weigh(String code, int version, BoardView view, Instant now) {
         List<ProfileVersion> versions = catalogue.versions(code);
         if (versions.isEmpty()) {
-            throw Problem.notFound("crop", code);
+            throw Problem.notFound(Thing.CROP, code);
         }
         ProfileVersion asked = versions.stream()
                 .filter(each -> each.version() == version)
                 .findFirst()
-                .orElseThrow(() -> Problem.notFound("profile version", code + " " + version));
+                .orElseThrow(() -> Problem.notFound(Thing.PROFILE_VERSION, code + " " + version));
         ProfileVersion inForce =
                 versions.stream().filter(ProfileVersion::inForce).findFirst().orElseThrow();
         Crop crop = asked.sourced().crop();
