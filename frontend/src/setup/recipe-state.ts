@@ -1,5 +1,5 @@
 import type { Band, CropRecipe, MistRegime, PhaseRecipe } from '../shared/climate-types';
-import { celsiusTyped, numberTyped, round, temperatureShown, type TemperatureUnit } from '../shared/units';
+import { celsiusTyped, limitShown, numberTyped, round, type TemperatureUnit } from '../shared/units';
 
 /**
  * A recipe as the texts of its form, in the reader's degrees, and what is sent. A text that was not touched is sent back
@@ -37,7 +37,7 @@ export const mistPath = (phase: number) => `phases.${phase}.mist`;
 
 export function draftOf(recipe: CropRecipe, unit: TemperatureUnit): RecipeDraft {
   const shown = (value: number | null, temperature: boolean) =>
-    value === null ? '' : String(round(temperature ? temperatureShown(value, unit) : value, 2));
+    value === null ? '' : String(temperature ? limitShown(value, unit) : round(value, 2));
   const draft: Record<string, string> = { mistNeed: recipe.mistNeed, note: recipe.note ?? '' };
   for (const { name, temperature } of WHOLE) draft[name] = shown(recipe[name], temperature);
   recipe.phases.forEach((phase, i) => {

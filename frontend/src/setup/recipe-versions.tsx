@@ -4,7 +4,7 @@ import type { CropRecipe } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { usePreferences } from '../shared/preferences';
-import { round, temperatureShown, temperatureUnitName } from '../shared/units';
+import { limitShown, round, temperatureUnitName } from '../shared/units';
 import { recipeMessages } from './recipe-messages';
 import { BANDS, changesBetween, WHOLE, type RecipeChange } from './recipe-state';
 
@@ -81,7 +81,7 @@ function useChangeWords(): (change: RecipeChange) => string {
     const degrees = figure.find(({ name }) => name === what)?.temperature ?? false;
     const number = (value: number | null) => {
       if (value === null) return t.open;
-      const shown = round(degrees ? temperatureShown(value, temperature) : value, 2);
+      const shown = degrees ? limitShown(value, temperature) : round(value, 2);
       return format.decimal(shown, String(shown).split('.')[1]?.length ?? 0);
     };
     const value = (said: RecipeChange['before']): string => {

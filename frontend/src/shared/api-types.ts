@@ -17,6 +17,8 @@ export type Site = Schemas['SiteWire'];
 export type House = Schemas['HouseWire'];
 export type TrayFormat = Schemas['TrayFormatWire'];
 export type Crop = Schemas['CropWire'];
+/** A crop that comes with the application, with the source of every figure. */
+export type SeededCrop = Schemas['SeededCropWire'];
 export type Variety = Schemas['VarietyWire'];
 export type CropProfile = Schemas['ProfileWire'];
 export type StageProfile = Schemas['StageWire'];

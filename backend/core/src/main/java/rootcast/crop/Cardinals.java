@@ -19,13 +19,22 @@ public record Cardinals(Form form, double minC, double optimumC, double maxC, do
     }
 
     public Cardinals {
-        if (!(minC < optimumC && optimumC < maxC)) {
-            throw new IllegalArgumentException(
-                    "minimum %s °C, optimum %s °C and maximum %s °C must rise".formatted(minC, optimumC, maxC));
+        if (!(minC < maxC)) {
+            throw new FigureOutOfRange(
+                    "maximum %s °C must be over minimum %s °C".formatted(maxC, minC), "maxC", maxC, minC, null);
         }
-        if (!(minC < referenceC && referenceC < maxC)) {
-            throw new IllegalArgumentException("reference %s °C must lie between minimum %s °C and maximum %s °C"
-                    .formatted(referenceC, minC, maxC));
+        between("optimum", "optimumC", optimumC, minC, maxC);
+        between("reference", "referenceC", referenceC, minC, maxC);
+    }
+
+    private static void between(String word, String field, double celsius, double minC, double maxC) {
+        if (!(minC < celsius && celsius < maxC)) {
+            throw new FigureOutOfRange(
+                    "%s %s °C must lie between minimum %s °C and maximum %s °C".formatted(word, celsius, minC, maxC),
+                    field,
+                    celsius,
+                    minC,
+                    maxC);
         }
     }
 }

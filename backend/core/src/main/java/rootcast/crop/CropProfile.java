@@ -30,13 +30,24 @@ public record CropProfile(
                     + stages.stream().map(StageProfile::stage).toList());
         }
         if (!(rateSpread >= 0 && rateSpread <= 1)) {
-            throw new IllegalArgumentException("rate spread %s must lie between 0 and 1".formatted(rateSpread));
+            throw new FigureOutOfRange(
+                    "rate spread %s must lie between 0 and 1".formatted(rateSpread),
+                    "rateSpread",
+                    rateSpread,
+                    0.0,
+                    1.0);
         }
         if (holdDays < 0 || holdDays > 365) {
-            throw new IllegalArgumentException("hold days %s must lie between 0 and 365".formatted(holdDays));
+            throw new FigureOutOfRange(
+                    "hold days %s must lie between 0 and 365".formatted(holdDays), "holdDays", holdDays, 0.0, 365.0);
         }
         if (!(cellSpread >= 0.01 && cellSpread <= 1)) {
-            throw new IllegalArgumentException("cell spread %s must lie between 0.01 and 1".formatted(cellSpread));
+            throw new FigureOutOfRange(
+                    "cell spread %s must lie between 0.01 and 1".formatted(cellSpread),
+                    "cellSpread",
+                    cellSpread,
+                    0.01,
+                    1.0);
         }
         double slowest = rates.slowest();
         for (StageProfile stage : stages) {

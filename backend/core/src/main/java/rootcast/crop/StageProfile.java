@@ -17,16 +17,28 @@ public record StageProfile(
             throw new IllegalArgumentException(stage + " takes no time; a profile has " + Stage.GROWING);
         }
         if (!(daysAtReference > 0 && daysAtReference <= 365)) {
-            throw new IllegalArgumentException(
-                    "%s days in %s must be over 0 and at most 365".formatted(daysAtReference, stage));
+            throw new FigureOutOfRange(
+                    "%s days in %s must be over 0 and at most 365".formatted(daysAtReference, stage),
+                    "daysAtReference",
+                    daysAtReference,
+                    0.0,
+                    365.0);
         }
         if (!(survivalMean > 0 && survivalMean < 1)) {
-            throw new IllegalArgumentException(
-                    "survival %s in %s must lie between 0 and 1".formatted(survivalMean, stage));
+            throw new FigureOutOfRange(
+                    "survival %s in %s must lie between 0 and 1".formatted(survivalMean, stage),
+                    "survivalMean",
+                    survivalMean,
+                    0.0,
+                    1.0);
         }
         if (!(survivalWeight > 0 && survivalWeight <= 1e6)) {
-            throw new IllegalArgumentException(
-                    "survival weight %s in %s must be over 0 and at most 1000000".formatted(survivalWeight, stage));
+            throw new FigureOutOfRange(
+                    "survival weight %s in %s must be over 0 and at most 1000000".formatted(survivalWeight, stage),
+                    "survivalWeight",
+                    survivalWeight,
+                    0.0,
+                    1e6);
         }
     }
 

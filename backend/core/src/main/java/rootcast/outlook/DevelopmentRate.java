@@ -1,6 +1,7 @@
 package rootcast.outlook;
 
 import rootcast.crop.Cardinals;
+import rootcast.crop.FigureOutOfRange;
 
 /**
  * How fast a stage runs at a temperature.
@@ -29,9 +30,13 @@ public final class DevelopmentRate {
         this.exponent = (cardinals.optimumC() - cardinals.minC()) / (cardinals.maxC() - cardinals.optimumC());
         this.atReference = response(cardinals.referenceC());
         if (!(atReference >= LEAST_AT_REFERENCE)) {
-            throw new IllegalArgumentException(
+            throw new FigureOutOfRange(
                     "at the reference %s °C development runs at %s of its fastest; at least %s"
-                            .formatted(cardinals.referenceC(), atReference, LEAST_AT_REFERENCE));
+                            .formatted(cardinals.referenceC(), atReference, LEAST_AT_REFERENCE),
+                    "referenceC",
+                    cardinals.referenceC(),
+                    cardinals.minC(),
+                    cardinals.maxC());
         }
     }
 

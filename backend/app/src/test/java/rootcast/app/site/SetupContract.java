@@ -202,9 +202,24 @@ abstract class SetupContract {
                 .statusCode(400);
         refusedStages(List.of(Nursery.stage("CALLUS", 7), Nursery.stage("STICK", 9), Nursery.stage("ROOT", 9)))
                 .statusCode(422);
-        refusedStages(secondStageWith("minC", 30)).statusCode(422);
-        refusedStages(secondStageWith("survivalMean", 1)).statusCode(422);
-        refusedStages(secondStageWith("daysAtReference", 0)).statusCode(422);
+        refusedStages(secondStageWith("minC", 30))
+                .statusCode(422)
+                .body("errors.field", contains("profile.stages[1].optimumC"))
+                .body("asked", equalTo(27f))
+                .body("least", equalTo(30f))
+                .body("most", equalTo(36f));
+        refusedStages(secondStageWith("maxC", 7))
+                .statusCode(422)
+                .body("errors.field", contains("profile.stages[1].maxC"));
+        refusedStages(secondStageWith("referenceC", 36))
+                .statusCode(422)
+                .body("errors.field", contains("profile.stages[1].referenceC"));
+        refusedStages(secondStageWith("survivalMean", 1))
+                .statusCode(422)
+                .body("errors.field", contains("profile.stages[1].survivalMean"));
+        refusedStages(secondStageWith("daysAtReference", 0))
+                .statusCode(422)
+                .body("errors.field", contains("profile.stages[1].daysAtReference"));
         refusedStages(secondStageWith("stage", "SHIP")).statusCode(422);
         refusedStages(secondStageWith("form", "SPLINE"))
                 .statusCode(400)

@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import rootcast.app.crop.SeedTable;
 
 /**
  * One order of seed/demo/orders.csv, relative to the demo's start.

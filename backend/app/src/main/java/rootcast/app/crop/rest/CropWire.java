@@ -10,7 +10,6 @@ import rootcast.app.problem.Problem;
 import rootcast.app.site.Code;
 import rootcast.crop.Crop;
 import rootcast.crop.CropProfile;
-import rootcast.outlook.DevelopmentRate;
 
 /** A crop as it is sent. */
 record CropWire(
@@ -26,8 +25,6 @@ record CropWire(
     SourcedCrop sourcedCrop(Optional<CropProfile> before) {
         try {
             CropProfile checked = profile.checked(before);
-            checked.stages()
-                    .forEach(stage -> new DevelopmentRate(stage.cardinals())); // refuses what it cannot reckon with
             return new SourcedCrop(new Crop(code, name.strip(), checked), 0, profile.sources(), profile.note());
         } catch (IllegalArgumentException refused) {
             throw Problem.notAllowed("profile", code, refused.getMessage());

@@ -8,13 +8,18 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.function.Supplier;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.crop.SourcedCrop;
+import rootcast.app.problem.Problem;
 import rootcast.crop.Cardinals;
 import rootcast.crop.CropProfile;
+import rootcast.crop.FigureOutOfRange;
 import rootcast.crop.RateFactors;
 import rootcast.crop.Stage;
 import rootcast.crop.StageProfile;
+import rootcast.outlook.DevelopmentRate;
 
 /**
  * A profile as it is sent.
@@ -78,7 +83,9 @@ public record ProfileWire(
         StageProfile stageProfile() {
             Cardinals cardinals =
                     new Cardinals(form == null ? Cardinals.Form.BETA : form, minC, optimumC, maxC, referenceC);
-            return new StageProfile(stage, daysAtReference, cardinals, survivalMean, survivalWeight);
+            StageProfile profile = new StageProfile(stage, daysAtReference, cardinals, survivalMean, survivalWeight);
+            new DevelopmentRate(cardinals); // refuses what it cannot reckon with
+            return profile;
         }
     }
 
@@ -105,8 +112,26 @@ public record ProfileWire(
         RateFactors factors = rates != null
                 ? new RateFactors(orNone(rates.varieties), orNone(rates.sites))
                 : before.map(CropProfile::rates).orElse(RateFactors.NONE);
-        return new CropProfile(
-                stages.stream().map(StageWire::stageProfile).toList(), rateSpread, holdDays, cells, factors);
+        List<StageProfile> checked = IntStream.range(0, stages.size())
+                .mapToObj(i -> atItsField("profile.stages[" + i + "].", stages.get(i)::stageProfile))
+                .toList();
+        return atItsField("profile.", () -> new CropProfile(checked, rateSpread, holdDays, cells, factors));
+    }
+
+    /** Names the field of a figure that cannot be meant, so that a form can mark it. */
+    private static <T> T atItsField(String path, Supplier<T> made) {
+        try {
+            return made.get();
+        } catch (FigureOutOfRange no) {
+            Problem problem = Problem.notAllowed(path + no.field(), no.asked(), "cannot be meant: " + no.getMessage());
+            if (no.least() != null) {
+                problem.with("least", no.least());
+            }
+            if (no.most() != null) {
+                problem.with("most", no.most());
+            }
+            throw problem;
+        }
     }
 
     private static Map<String, Double> orNone(@Nullable Map<String, Double> factors) {
