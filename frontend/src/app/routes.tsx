@@ -67,6 +67,14 @@ export const routes: RouteObject[] = [
             lazy: async () => ({ Component: (await import('../readings/csv-import-view')).CsvImportView }),
           },
           {
+            path: 'setup/first-day',
+            lazy: async () => ({ Component: (await import('../first-day/first-day-view')).FirstDayView }),
+          },
+          {
+            path: 'setup/batches',
+            lazy: async () => ({ Component: (await import('../first-day/batches-import-view')).BatchesImportView }),
+          },
+          {
             path: 'setup/ingest',
             lazy: async () => ({ Component: (await import('../readings/ingest-view')).IngestView }),
           },

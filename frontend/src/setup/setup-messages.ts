@@ -25,6 +25,7 @@ export const setupMessages = messagesIn({
     // first run
     firstTitle: 'Begin here',
     firstHelp: 'Each step needs the one before it. Five short forms, then the first batch.',
+    firstDay: 'All of it on one screen, much of it filled in',
     stepSites: 'A site: a place with one time zone.',
     stepHouses: 'A house: where trays stand, with its medium temperature.',
     stepTrayFormats: 'A tray format: its cells and how many good plants a sold tray must hold.',
@@ -157,6 +158,7 @@ export const setupMessages = messagesIn({
     unsaved: 'Los cambios sin guardar se conservan hasta salir de este formulario.',
     firstTitle: 'Empiece aquí',
     firstHelp: 'Cada paso necesita el anterior. Cinco formularios cortos y después el primer lote.',
+    firstDay: 'Todo en una pantalla, con mucho ya puesto',
     stepSites: 'Un sitio: un lugar con una zona horaria.',
     stepHouses: 'Una nave: donde están las charolas, con su temperatura de sustrato.',
     stepTrayFormats: 'Un formato de charola: sus celdas y cuántas plantas buenas lleva una charola vendida.',

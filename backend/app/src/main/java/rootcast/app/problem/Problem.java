@@ -40,6 +40,11 @@ public final class Problem extends RuntimeException {
         return type;
     }
 
+    /** A member that was added; null if it was not. */
+    public @Nullable Object member(String name) {
+        return numbers.get(name);
+    }
+
     /** Seconds after which asking again makes sense; null if the problem says nothing of it. */
     @Nullable
     Object retryAfterSeconds() {
