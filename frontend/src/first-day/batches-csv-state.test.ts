@@ -83,6 +83,14 @@ describe('the plan of a table of batches', () => {
   });
 });
 
+it('a table of more than 500 batches is not asked', () => {
+  const [header = '', line = ''] = TEXT.split('\n');
+  const of = (lines: number) => [header, ...Array.from({ length: lines }, () => line)].join('\n');
+  expect('question' in batchQuestionOf(of(500), { ...batchPlanFor(of(500), NEW), dateFormat: 'M/d/yyyy' })).toBe(true);
+  const long = batchQuestionOf(of(501), batchPlanFor(of(501), NEW));
+  expect('wrong' in long && Object.fromEntries(long.wrong)).toMatchObject({ csv: 'long' });
+});
+
 it('what is not taken is said first', () => {
   const line = (n: number, outcome: BatchCsvLine['outcome']) => ({ line: n, outcome }) as BatchCsvLine;
   const shown = inOrder([

@@ -68,7 +68,10 @@ export interface BatchPlan {
   readonly makeMissing: boolean;
 }
 
-export type BatchPlanWrong = 'needed' | 'noTable' | 'large' | 'twice';
+export type BatchPlanWrong = 'needed' | 'noTable' | 'large' | 'long' | 'twice';
+
+/** So many batches are taken at once. */
+const MOST_LINES = 500;
 
 /** The one thing that there is, where there is one only. */
 const only = (things: readonly { readonly code: string }[]) => (things.length === 1 ? (things[0]?.code ?? '') : '');
@@ -123,6 +126,7 @@ export function batchQuestionOf(
   const wrong = new Map<string, BatchPlanWrong>();
   if (text.length > LARGEST_BYTES) wrong.set('csv', 'large');
   else if (rowsOf(text, plan.separator, 2).length < 2) wrong.set('csv', 'noTable');
+  else if (rowsOf(text, plan.separator, MOST_LINES + 2).length > MOST_LINES + 1) wrong.set('csv', 'long');
   for (const { name, needed } of COLUMNS) {
     const column = plan.columns[name];
     if (needed && !column) wrong.set(`columns.${name}`, 'needed');

@@ -91,6 +91,7 @@ function TableTaking({ table, another, sites, houses, known }: TableTakingProps)
       needed: shared.needed,
       noTable: tables.noTable,
       large: tables.large,
+      long: t.long,
       twice: t.twice,
     };
     const mine = wrong.get(path);

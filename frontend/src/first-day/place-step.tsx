@@ -31,7 +31,12 @@ function PlaceForm() {
   const t = useMessages(firstDayMessages);
   const shared = useMessages(sharedMessages);
   const queries = useQueryClient();
-  const zones = useMemo(() => Intl.supportedValuesOf('timeZone').map((zone) => ({ value: zone, label: zone })), []);
+  const zones = useMemo(
+    // The device's own may be one that is in no list, such as UTC.
+    () =>
+      [...new Set([deviceZone(), ...Intl.supportedValuesOf('timeZone')])].map((zone) => ({ value: zone, label: zone })),
+    [],
+  );
   const [draft, setDraft] = useState<PlaceDraft>({
     site: t.presetSite,
     timeZone: deviceZone(),
