@@ -69,7 +69,7 @@ test('the first board of twenty batches in at most sixty presses beyond the spre
   await page.getByLabel('Name to sign in with').fill('rosa');
   await page.getByLabel('Your name, as others read it').fill('Rosa Vidal');
   await page.getByRole('textbox', { name: 'Password', exact: true }).fill('long enough');
-  await page.getByLabel('Password again').fill('long enough');
+  await page.getByRole('textbox', { name: 'Password again' }).fill('long enough');
   await page.keyboard.press('Enter');
 
   // The owner is made; from here on every press counts.
@@ -108,7 +108,7 @@ test('the first board of twenty batches in at most sixty presses beyond the spre
   await expectAccessible(page);
   await click(page.getByRole('button', { name: 'Preview' }));
   await expect(page.getByRole('heading', { name: /What would be written/ })).toBeVisible();
-  await expect(page.getByText('house House 2 · ')).toBeVisible();
+  await expect(page.getByText('Houses: House 2 · House 3')).toBeVisible();
   await expectAccessible(page);
   expect(await (await page.request.get(`${business.url}/api/batches`)).json()).toMatchObject({ batches: [] });
   await click(page.getByRole('button', { name: 'Import 20 batches' }));

@@ -35,11 +35,16 @@ export function BatchesReport({ report }: { report: BatchCsvReport }) {
       {report.made.length > 0 && (
         <>
           <h3>{t.made}</h3>
-          <p>
-            {report.made
-              .map(({ kind, name }) => (kind === 'house' ? t.madeHouse(name) : t.madeVariety(name)))
-              .join(' · ')}
-          </p>
+          {(['house', 'variety'] as const).map((kind) => {
+            const names = report.made.filter((each) => each.kind === kind).map(({ name }) => name);
+            return (
+              names.length > 0 && (
+                <p key={kind}>
+                  {t[`made-${kind}`]}: {names.join(' · ')}
+                </p>
+              )
+            );
+          })}
         </>
       )}
       <h3 id="table-remarks">{t.remarks}</h3>
