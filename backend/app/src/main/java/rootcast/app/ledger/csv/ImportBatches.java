@@ -50,7 +50,8 @@ import rootcast.site.Site;
 @ApplicationScoped
 public class ImportBatches {
 
-    private static final int MOST_LINES = 2_000;
+    /** Nobody else writes while a table is tried or taken, and each line is held against its outlook. */
+    private static final int MOST_LINES = 500;
 
     /** A table gives days; the middle of the working day is never far from when it was. */
     private static final LocalTime NOON = LocalTime.NOON;
