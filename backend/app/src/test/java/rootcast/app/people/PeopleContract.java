@@ -87,11 +87,28 @@ abstract class PeopleContract {
                         "csv",
                         "site,house,crop,variety,tray,trays,stuck\n%s,%s,%s,%s,%s,1,%s\n"
                                 .formatted(
-                                        nursery.site, house, nursery.crop, variety, nursery.trayFormat, nursery.today()),
+                                        nursery.site,
+                                        house,
+                                        nursery.crop,
+                                        variety,
+                                        nursery.trayFormat,
+                                        nursery.today()),
                         "columns",
                         Map.of(
-                                "site", "site", "house", "house", "crop", "crop", "variety", "variety", "trayFormat",
-                                "tray", "trays", "trays", "stuckOn", "stuck"),
+                                "site",
+                                "site",
+                                "house",
+                                "house",
+                                "crop",
+                                "crop",
+                                "variety",
+                                "variety",
+                                "trayFormat",
+                                "tray",
+                                "trays",
+                                "trays",
+                                "stuckOn",
+                                "stuck"),
                         "makeMissing",
                         true));
     }
