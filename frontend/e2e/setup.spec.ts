@@ -34,6 +34,26 @@ test('keeps what was typed and says beside the field how to mend it', async ({ p
   await expect(page.getByLabel('Name')).toHaveValue('North Field');
 });
 
+test('a new crop starts from a seeded profile, and what is wrong in the fold is shown', async ({ page }) => {
+  await page.goto('/setup/crops/~new');
+  await page.getByLabel('Start from').selectOption({ label: 'Verbena' });
+  await expect(page.getByLabel('From sticking to callus')).toHaveValue('6');
+  const highest = page.getByLabel('forming roots stands still above °C');
+  await expect(highest).toBeHidden();
+  await page.getByLabel('Code').fill(`c${Date.now()}`);
+  await page.getByText('All other figures').click();
+  await expect(page.getByLabel(/^Spread between batches/)).toHaveValue('10');
+  await highest.fill('5');
+  await page.getByText('All other figures').click();
+  await expect(highest).toBeHidden();
+  await page.getByRole('button', { name: 'Save' }).click();
+  await expect(highest).toBeVisible();
+  await expect(highest).toHaveAttribute('aria-invalid', 'true');
+  // The lowest of this stage is 10 °C.
+  await expect(page.getByText('Over 10.')).toBeVisible();
+  await expectAccessible(page);
+});
+
 for (const path of [
   '/setup',
   '/setup/houses',

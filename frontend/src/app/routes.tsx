@@ -68,6 +68,14 @@ export const routesFrom = (standing: Standing): RouteObject[] => [
             ...screen(standing, async () => (await import('../readings/csv-import-view')).CsvImportView),
           },
           {
+            path: 'setup/first-day',
+            lazy: async () => ({ Component: (await import('../first-day/first-day-view')).FirstDayView }),
+          },
+          {
+            path: 'setup/batches',
+            lazy: async () => ({ Component: (await import('../first-day/batches-import-view')).BatchesImportView }),
+          },
+          {
             path: 'setup/ingest',
             ...screen(standing, async () => (await import('../readings/ingest-view')).IngestView),
           },

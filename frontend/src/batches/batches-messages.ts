@@ -21,6 +21,7 @@ export const batchesMessages = messagesIn({
     shown: (n: string, of: string) =>
       n === of ? counted(n, 'batch', 'batches') : `${n} of ${counted(of, 'batch', 'batches')}`,
     stickBatch: 'Stick a batch',
+    importBatches: 'Import batches',
     copy: 'Copy',
     csv: 'CSV',
     print: 'Print',
@@ -82,6 +83,7 @@ export const batchesMessages = messagesIn({
     shown: (n: string, of: string) =>
       n === of ? counted(n, 'lote', 'lotes') : `${n} de ${counted(of, 'lote', 'lotes')}`,
     stickBatch: 'Plantar un lote',
+    importBatches: 'Importar lotes',
     copy: 'Copiar',
     csv: 'CSV',
     print: 'Imprimir',

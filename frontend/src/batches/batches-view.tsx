@@ -1,6 +1,6 @@
 import { Button } from '@vaadin/react-components/Button.js';
 import { useDeferredValue, useMemo, useState } from 'react';
-import { useSearchParams } from 'react-router';
+import { Link, useSearchParams } from 'react-router';
 import { useMay } from '../people/signed-in';
 import type { BatchView } from '../shared/api-types';
 import { useBatchList } from '../shared/batch-queries';
@@ -43,6 +43,7 @@ export function BatchesView() {
   );
   const [sticking, setSticking] = useState(false);
   const mayStick = useMay('record', filter.site);
+  const maySetUp = useMay('set-up');
 
   const head = [
     t.colVariety,
@@ -109,9 +110,16 @@ export function BatchesView() {
       <div className="batches-bar rc-no-print">
         <BatchFilters filter={filter} change={change} phone={phone} />
         {mayStick && (
-          <Button theme="primary" onClick={() => setSticking(true)}>
-            {t.stickBatch}
-          </Button>
+          <span className="rc-row">
+            {maySetUp && (
+              <Link className="rc-link" to="/setup/batches">
+                {t.importBatches}
+              </Link>
+            )}
+            <Button theme="primary" onClick={() => setSticking(true)}>
+              {t.stickBatch}
+            </Button>
+          </span>
         )}
       </div>
       <div className="rc-row rc-spread batches-line">

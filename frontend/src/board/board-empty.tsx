@@ -10,7 +10,7 @@ export function NothingGrows() {
     <Empty title={t.emptyTitle}>
       <p>{t.emptyHelp}</p>
       <p>
-        <Link className="rc-link" to="/setup">
+        <Link className="rc-link" to="/setup/first-day">
           {t.emptySetup}
         </Link>
         {' · '}

@@ -85,7 +85,7 @@ describe('where work begins', () => {
   });
 
   test('an empty business begins with being set up, by those who may', () => {
-    expect(startFor(everywhere('OWNER'), true)).toBe('/setup');
+    expect(startFor(everywhere('OWNER'), true)).toBe('/setup/first-day');
     expect(startFor(everywhere('PRODUCTION'), true)).toBe('/floor');
   });
 

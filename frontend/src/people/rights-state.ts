@@ -72,7 +72,7 @@ export function onlySite(grants: readonly Grant[]): string | undefined {
  * at. An owner of an empty business begins with setting it up.
  */
 export function startFor(grants: readonly Grant[], nothingSetUp = false): string {
-  if (nothingSetUp && may(grants, 'set-up')) return '/setup';
+  if (nothingSetUp && may(grants, 'set-up')) return '/setup/first-day';
   const room = may(grants, 'record') && !may(grants, 'sell') ? '/floor' : '/board';
   const site = onlySite(grants);
   return site === undefined ? room : `${room}?site=${encodeURIComponent(site)}`;

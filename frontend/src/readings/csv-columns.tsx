@@ -4,10 +4,10 @@ import type { House } from '../shared/api-types';
 import type { Sensor } from '../shared/climate-types';
 import { useMessages } from '../shared/messages';
 import { MEASURED, unitName, unitsOf } from '../shared/reading-units';
-import { LabelledSelect } from './labelled-select';
+import { LabelledSelect } from '../tables/labelled-select';
 import { csvMessages } from './csv-messages';
 import { NOT_TAKEN, takenColumns, withColumn, type ColumnPlan, type TablePlan } from './csv-state';
-import { cellsOf, rowsOf } from './csv-text-state';
+import { cellsOf, rowsOf } from '../tables/table-text-state';
 
 interface TableColumnsProps {
   readonly text: string;

@@ -17,13 +17,14 @@ import { useHouses, useSites } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
 import { useSiteFilter } from '../shared/site-filter';
 import { useProblemWords } from '../shared/use-problem-words';
-import { ArrivedHeading } from './arrived-heading';
+import { ArrivedHeading } from '../tables/arrived-heading';
 import { previewCsv, importCsv } from './readings-api';
 import { TablePlanForm } from './csv-plan';
 import { TableReportParts } from './csv-report';
 import { csvMessages } from './csv-messages';
-import { TableGlance, TableSource, type ChosenTable } from './csv-source';
+import { TableGlance, TableSource, type ChosenTable } from '../tables/table-source';
 import { planFor, questionOf, usualZone, type PlanWrong, type TablePlan } from './csv-state';
+import { tablesMessages } from '../tables/tables-messages';
 import './readings.css';
 
 /** Readings of the past from a file: looked at in a preview, and taken in only when somebody says so. */
@@ -51,7 +52,7 @@ export function CsvImportView() {
           zone={usualZone(sites.data, site)}
         />
       ) : (
-        <TableSource choose={setTable} />
+        <TableSource help={t.fileHelp} choose={setTable} />
       )}
     </div>
   );
@@ -76,6 +77,7 @@ const NOTHING_WRONG: ReadonlyMap<string, PlanWrong> = new Map();
 function TableTaking({ table, another, sensors, houses, sites, zone }: TableTakingProps) {
   const t = useMessages(csvMessages);
   const refusals = useProblemWords();
+  const tables = useMessages(tablesMessages);
   const shared = useMessages(sharedMessages);
   const format = useFormats();
   const queries = useQueryClient();
@@ -98,9 +100,9 @@ function TableTaking({ table, another, sensors, houses, sites, zone }: TableTaki
   const faultOf = (path: string): string | undefined => {
     const words: Record<PlanWrong, string> = {
       needed: shared.needed,
-      noTable: t.noTable,
+      noTable: tables.noTable,
       noColumn: t.noColumn,
-      large: t.large,
+      large: tables.large,
       unit: t.wrongUnit,
       sameSign: t.sameSign,
     };
@@ -146,7 +148,7 @@ function TableTaking({ table, another, sensors, houses, sites, zone }: TableTaki
         <TableReportParts report={taken} />
         <div className="rc-row table-actions">
           <Button theme="primary" onClick={another}>
-            {t.another}
+            {tables.another}
           </Button>
         </div>
       </section>
@@ -166,12 +168,12 @@ function TableTaking({ table, another, sensors, houses, sites, zone }: TableTaki
       />
       {wrong.size > 0 && (
         <div className="rc-problem" role="alert">
-          <p>✕ {t.checkFields}</p>
+          <p>✕ {tables.checkFields}</p>
         </div>
       )}
       {outdated && (
         <p className="rc-warning" role="status">
-          ▲ {t.changed}
+          ▲ {tables.changed}
         </p>
       )}
       {looked && (
@@ -179,7 +181,7 @@ function TableTaking({ table, another, sensors, houses, sites, zone }: TableTaki
           <ArrivedHeading id="table-looked">
             {looked.report.accepted > 0 ? t.previewTitle : t.previewNone}
           </ArrivedHeading>
-          <p className="rc-quiet">{t.nothingYet}</p>
+          <p className="rc-quiet">{tables.nothingYet}</p>
           <TableReportParts report={looked.report} />
         </section>
       )}
@@ -192,7 +194,7 @@ function TableTaking({ table, another, sensors, houses, sites, zone }: TableTaki
         )}
         {!looked && (
           <Button theme="primary" disabled={busy !== undefined} onClick={preview}>
-            {busy === 'looking' ? t.looking : t.preview}
+            {busy === 'looking' ? tables.looking : tables.preview}
           </Button>
         )}
         <Button theme="tertiary" disabled={busy !== undefined} onClick={another}>

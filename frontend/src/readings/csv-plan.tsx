@@ -2,11 +2,12 @@ import { TextField } from '@vaadin/react-components/TextField.js';
 import type { House, Site } from '../shared/api-types';
 import type { Sensor } from '../shared/climate-types';
 import { useMessages } from '../shared/messages';
-import { LabelledSelect } from './labelled-select';
+import { LabelledSelect } from '../tables/labelled-select';
 import { TableColumns } from './csv-columns';
 import { csvMessages } from './csv-messages';
 import { withSeparator, withTimeColumn, type TablePlan } from './csv-state';
-import { OWN_FORMAT, TIME_FORMATS, WITH_OFFSET } from './csv-text-state';
+import { OWN_FORMAT, TIME_FORMATS, WITH_OFFSET } from '../tables/table-text-state';
+import { tablesMessages } from '../tables/tables-messages';
 
 interface TablePlanFormProps {
   readonly text: string;
@@ -21,7 +22,8 @@ interface TablePlanFormProps {
 /** How the table is to be read, and what each of its columns is. */
 export function TablePlanForm({ text, plan, put, faultOf, sensors, houses, sites }: TablePlanFormProps) {
   const t = useMessages(csvMessages);
-  const separators = { ',': t.comma, ';': t.semicolon, '\t': t.tab, '|': t.bar };
+  const table = useMessages(tablesMessages);
+  const separators = { ',': table.comma, ';': table.semicolon, '\t': table.tab, '|': table.bar };
   const formatWord = ({ id, example, order }: (typeof TIME_FORMATS)[number]) =>
     [example, order ? `(${t[order]})` : id === WITH_OFFSET ? `(${t.withOffset})` : ''].join(' ').trim();
   const ownZones = [...new Set(sites.map(({ timeZone }) => timeZone))];
@@ -36,7 +38,7 @@ export function TablePlanForm({ text, plan, put, faultOf, sensors, houses, sites
       <p className="rc-quiet">{t.planHelp}</p>
       <div className="table-fields">
         <LabelledSelect
-          label={t.separator}
+          label={table.separator}
           value={plan.separator}
           fault={faultOf('separator')}
           onValue={(separator) => put(withSeparator(plan, text, sensors, separator))}
@@ -62,7 +64,7 @@ export function TablePlanForm({ text, plan, put, faultOf, sensors, houses, sites
           fault={faultOf('timeColumn')}
           onValue={(timeColumn) => put(withTimeColumn(plan, text, timeColumn))}
         >
-          <option value="">{t.choose}</option>
+          <option value="">{table.choose}</option>
           {Object.keys(plan.columns).map((name) => (
             <option key={name}>{name}</option>
           ))}
@@ -73,7 +75,7 @@ export function TablePlanForm({ text, plan, put, faultOf, sensors, houses, sites
           fault={plan.timeFormat === OWN_FORMAT ? undefined : faultOf('timeFormat')}
           onValue={(timeFormat) => put({ ...plan, timeFormat })}
         >
-          <option value="">{t.choose}</option>
+          <option value="">{table.choose}</option>
           {TIME_FORMATS.map((each) => (
             <option key={each.id} value={each.id}>
               {formatWord(each)}
@@ -102,7 +104,7 @@ export function TablePlanForm({ text, plan, put, faultOf, sensors, houses, sites
             fault={faultOf('zone')}
             onValue={(zone) => put({ ...plan, zone })}
           >
-            <option value="">{t.choose}</option>
+            <option value="">{table.choose}</option>
             <optgroup label={t.sitesZones}>
               {ownZones.map((zone) => (
                 <option key={zone} value={zone}>

@@ -8,11 +8,13 @@ import {
   formatsOf,
   headerOf,
   ISO_LOCAL,
+  JUDGED_LINES,
+  LARGEST_BYTES,
   OWN_FORMAT,
   rowsOf,
   separatorOf,
   WITH_OFFSET,
-} from './csv-text-state';
+} from '../tables/table-text-state';
 
 /**
  * How a CSV file is to be imported, and what came of it. What the table itself tells is filled in; what it leaves
@@ -40,12 +42,6 @@ export interface TablePlan {
 export type PlanWrong = 'needed' | 'noTable' | 'noColumn' | 'large' | 'unit' | 'sameSign';
 
 export const NOT_TAKEN: ColumnPlan = { kind: 'none', sensor: '', house: '', quantity: '', unit: '' };
-
-/** A request holds so much; line ends and quotes of the table grow when it is sent. */
-export const LARGEST_BYTES = 4_194_304;
-
-/** For judging what a table is by more than its first lines: 13/01 may stand far down. */
-const JUDGED_LINES = 5_000;
 
 /** The time zone of the site that is looked at, or of all sites if they share one; else it must be chosen. */
 export function usualZone(sites: readonly Site[], site: string | undefined): string {

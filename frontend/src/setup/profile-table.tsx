@@ -12,10 +12,14 @@ interface ProfileTableProps {
   readonly put: (path: string, text: string) => void;
 }
 
-type StageField = (typeof STAGE_FIELDS)[number];
-
-/** A source is sentences, not a figure: it has a line of its own under the figures it speaks of. */
-const IN_LINE = STAGE_FIELDS.filter(({ name }) => name !== 'source');
+/**
+ * A source is sentences, not a figure: it has a line of its own under the figures it speaks of. The days stand before
+ * the fold.
+ */
+const IN_LINE = STAGE_FIELDS.filter(
+  (field): field is Exclude<(typeof STAGE_FIELDS)[number], { readonly name: 'source' | 'daysAtReference' }> =>
+    field.name !== 'source' && field.name !== 'daysAtReference',
+);
 
 /** The three stages of a crop, one line each, with where each number comes from below it. */
 export function ProfileTable({ draft, faultOf, units, put }: ProfileTableProps) {
@@ -23,8 +27,8 @@ export function ProfileTable({ draft, faultOf, units, put }: ProfileTableProps) 
   const shared = useMessages(sharedMessages);
   const title = useId();
   const degrees = temperatureUnitName(units.temperature);
-  const head = (name: StageField['name'], kind: string) =>
-    t[name] + (kind === 'temperature' ? ` ${degrees}` : kind === 'percent' ? ' %' : '');
+  const head = (name: (typeof IN_LINE)[number]['name'], kind: string) =>
+    t[name] + (kind === 'limit' ? ` ${degrees}` : kind === 'percent' ? ' %' : '');
   const common = (path: string, label: string) => ({
     'aria-label': label,
     'aria-invalid': faultOf(path) !== undefined,

@@ -34,9 +34,9 @@ describe('a recipe that is typed', () => {
       expect(recipeOf(draftOf(RECIPE, unit), RECIPE, unit)).toEqual({ recipe: RECIPE });
   });
 
-  it('shows °F and sends °C; 23.3 °C are 73.94 °F and 68 °F are 20 °C', () => {
+  it('shows °F to the half degree and sends °C; 23.3 °C are 73.94 °F and 68 °F are 20 °C', () => {
     const draft = draftOf(RECIPE, 'F');
-    expect(draft[bandPath(0, 'mediumC', 'most')]).toBe('73.94');
+    expect(draft[bandPath(0, 'mediumC', 'most')]).toBe('74');
     const made = recipeOf({ ...draft, [bandPath(0, 'dayAirC', 'most')]: '77' }, RECIPE, 'F');
     expect('recipe' in made && made.recipe.phases[0]?.dayAirC).toEqual({ least: 20, most: 25 });
     expect('recipe' in made && made.recipe.phases[0]?.mediumC.most).toBe(23.3);

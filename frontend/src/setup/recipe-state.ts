@@ -1,5 +1,5 @@
 import type { Band, CropRecipe, MistRegime, PhaseRecipe } from '../shared/climate-types';
-import { numberTyped, round, shownAs, typedAs, type Measure, type TemperatureUnit } from '../shared/units';
+import { limitShown, numberTyped, round, shownAs, typedAs, type Measure, type TemperatureUnit } from '../shared/units';
 
 /**
  * A recipe as the texts of its form, in the reader's degrees, and what is sent. A text that was not touched is sent back
@@ -35,9 +35,14 @@ const END = ['least', 'most'] as const;
 export const bandPath = (phase: number, band: BandName, end: (typeof END)[number]) => `phases.${phase}.${band}.${end}`;
 export const mistPath = (phase: number) => `phases.${phase}.mist`;
 
+/** A limit of a recipe as its reader likes to see it. */
+export function figureShown(measure: Measure, value: number, unit: TemperatureUnit): number {
+  return measure === 'temperature' ? limitShown(value, unit) : round(shownAs(measure, value, unit), 2);
+}
+
 export function draftOf(recipe: CropRecipe, unit: TemperatureUnit): RecipeDraft {
   const shown = (value: number | null, measure: Measure) =>
-    value === null ? '' : String(round(shownAs(measure, value, unit), 2));
+    value === null ? '' : String(figureShown(measure, value, unit));
   const draft: Record<string, string> = { mistNeed: recipe.mistNeed, note: recipe.note ?? '' };
   for (const { name, measure } of WHOLE) draft[name] = shown(recipe[name], measure);
   recipe.phases.forEach((phase, i) => {

@@ -4,9 +4,9 @@ import type { CropRecipe } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { usePreferences } from '../shared/preferences';
-import { round, shownAs, unitNameAs } from '../shared/units';
+import { unitNameAs } from '../shared/units';
 import { recipeMessages } from './recipe-messages';
-import { BANDS, changesBetween, WHOLE, type RecipeChange } from './recipe-state';
+import { BANDS, changesBetween, figureShown, WHOLE, type RecipeChange } from './recipe-state';
 
 interface RecipeVersionsProps {
   readonly crop: string;
@@ -81,7 +81,7 @@ function useChangeWords(): (change: RecipeChange) => string {
     const measure = figure.find(({ name }) => name === what)?.measure ?? 'other';
     const number = (value: number | null) => {
       if (value === null) return t.open;
-      const shown = round(shownAs(measure, value, temperature), 2);
+      const shown = figureShown(measure, value, temperature);
       return format.decimal(shown, String(shown).split('.')[1]?.length ?? 0);
     };
     const value = (said: RecipeChange['before']): string => {

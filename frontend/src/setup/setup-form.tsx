@@ -1,26 +1,22 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { Button } from '@vaadin/react-components/Button.js';
-import { TextArea } from '@vaadin/react-components/TextArea.js';
-import { TextField } from '@vaadin/react-components/TextField.js';
 import { useRef, useState } from 'react';
 import { Link, useNavigate, useSearchParams } from 'react-router';
 import { newKey } from '../shared/http';
 import { useMessages } from '../shared/messages';
 import { notice } from '../shared/notices';
-import { NumberInput } from '../shared/number-input';
 import { usePreferences } from '../shared/preferences';
 import { Problem } from '../shared/problem';
 import { groups } from '../shared/query-keys';
-import { needsLevels, needsLightSource, unitName } from '../shared/reading-units';
+import { needsLevels, needsLightSource } from '../shared/reading-units';
 import { Empty, ProblemNote } from '../shared/screen-states';
 import { sharedMessages } from '../shared/shared-messages';
-import { temperatureUnitName } from '../shared/units';
 import { useProblemWords } from '../shared/use-problem-words';
-import { ChoiceField } from './choice-field';
-import { profilesMessages } from './profiles-messages';
-import { ProfileTable } from './profile-table';
-import { recipeMessages } from './recipe-messages';
+import { CropProfileFields } from './crop-profile-fields';
+import { isFolded, startedFrom } from './crop-form-state';
+import { CropStart } from './crop-start';
 import { changeItem, createItem } from './setup-api';
+import { SetupField } from './setup-field';
 import { LIST_WORDS, setupMessages } from './setup-messages';
 import {
   bodyOf,
@@ -63,10 +59,13 @@ export function SetupForm({ list, code, items }: SetupFormProps) {
   return <Fields list={list} code={code} item={item} items={items} />;
 }
 
-function Fields({ list, code, item, items }: Omit<SetupFormProps, 'code'> & { code: string | undefined; item: Item }) {
+function Fields({
+  list,
+  code,
+  item: opened,
+  items,
+}: Omit<SetupFormProps, 'code'> & { code: string | undefined; item: Item }) {
   const t = useMessages(setupMessages);
-  const profileWords = useMessages(profilesMessages);
-  const recipeWords = useMessages(recipeMessages);
   const refusals = useProblemWords();
   const shared = useMessages(sharedMessages);
   const navigate = useNavigate();
@@ -74,6 +73,7 @@ function Fields({ list, code, item, items }: Omit<SetupFormProps, 'code'> & { co
   const preferences = usePreferences();
   // Texts typed in °F stay °F while this form is open, whatever is switched elsewhere.
   const [units] = useState({ temperature: preferences.temperature, length: preferences.length });
+  const [item, setItem] = useState(opened);
   const [draft, setDraft] = useState<Draft>(() => draftOf(list, item, units));
   const [wrong, setWrong] = useState(NOTHING_WRONG);
   const [failure, setFailure] = useState<unknown>();
@@ -121,12 +121,12 @@ function Fields({ list, code, item, items }: Omit<SetupFormProps, 'code'> & { co
     failure.fieldFaults.every(({ field }) => FIELDS[list].some(({ path }) => failure.names(field, path)));
   const plain = FIELDS[list].filter(
     ({ path }) =>
-      !path.startsWith('profile.stages.') &&
+      !path.startsWith('profile.') &&
       (path !== 'lightSource' || needsLightSource(draft['unit'])) &&
       (!path.startsWith('levels.') || needsLevels(draft['quantity'], draft['unit'])),
   );
   const drawn = (field: Field) => (
-    <OneField
+    <SetupField
       key={field.path}
       list={list}
       field={field}
@@ -149,22 +149,29 @@ function Fields({ list, code, item, items }: Omit<SetupFormProps, 'code'> & { co
       }}
     >
       <h2 id="setup-form">{code === undefined ? t[LIST_WORDS[list].create] : t.change(code)}</h2>
-      <div className="setup-fields">{plain.filter(({ path }) => !path.startsWith('profile.')).map(drawn)}</div>
+      {list === 'crops' && code === undefined && (
+        <CropStart
+          crops={items.crops}
+          start={(start, seeded) => {
+            const begun = startedFrom(start, seeded, draft);
+            setItem(begun);
+            setDraft(draftOf(list, begun, units));
+            setWrong(NOTHING_WRONG);
+            setFailure(undefined);
+          }}
+        />
+      )}
+      <div className="setup-fields">{plain.map(drawn)}</div>
       {list === 'crops' && (
-        <>
-          {code !== undefined && (
-            <p>
-              <Link className="rc-link" to={`/setup/crops/${encodeURIComponent(code)}/profiles`}>
-                {profileWords.manage}
-              </Link>{' '}
-              <Link className="rc-link" to={`/setup/crops/${encodeURIComponent(code)}/recipe`}>
-                {recipeWords.manage}
-              </Link>
-            </p>
-          )}
-          <ProfileTable draft={draft} faultOf={faultOf} units={units} put={put} />
-          <div className="setup-fields">{plain.filter(({ path }) => path.startsWith('profile.')).map(drawn)}</div>
-        </>
+        <CropProfileFields
+          code={code}
+          draft={draft}
+          faultOf={faultOf}
+          units={units}
+          drawn={drawn}
+          faulty={FIELDS.crops.some(({ path }) => isFolded(path) && faultOf(path) !== undefined)}
+          put={put}
+        />
       )}
       {wrong.size > 0 && (
         <div className="rc-problem" role="alert">
@@ -195,100 +202,4 @@ function Fields({ list, code, item, items }: Omit<SetupFormProps, 'code'> & { co
       </div>
     </form>
   );
-}
-
-interface OneFieldProps {
-  readonly list: ListName;
-  readonly field: Field;
-  readonly draft: Draft;
-  readonly fault: string | undefined;
-  readonly units: { readonly temperature: 'C' | 'F'; readonly length: 'mm' | 'in' };
-  readonly items: SetupFormProps['items'];
-  readonly fixed: boolean;
-  readonly put: (text: string) => void;
-}
-
-function OneField({ list, field, draft, fault, units, items, fixed, put }: OneFieldProps) {
-  const t = useMessages(setupMessages);
-  const value = draft[field.path] ?? '';
-  const key = (field.path.split('.').at(-1) ?? field.path) as keyof typeof t;
-  const level = /^levels\.(?<place>\d)$/.exec(field.path)?.groups?.['place'];
-  const label = level === undefined ? (t[key] as string) : t.level(Number(level) + 1);
-  const hints: Partial<Record<string, string>> = {
-    code: fixed ? undefined : t.codeHint,
-    name: list === 'varieties' ? t.varietyHint : undefined,
-    mediumSetpointC: t.setpointHint,
-    saleCount: t.saleCountHint,
-    rateSpread: t.rateSpreadHint,
-    cellSpread: t.cellSpreadHint,
-    holdDays: t.holdDaysHint,
-    topic: t.topicHint,
-    offset: t.offsetHint,
-    '0': t.driestHint,
-    '4': t.wettestHint,
-  };
-  const hint = hints[key];
-  switch (field.kind) {
-    case 'choice':
-      return (
-        <ChoiceField
-          path={field.path}
-          label={label}
-          value={value}
-          fault={fault}
-          items={items}
-          quantity={draft['quantity']}
-          put={put}
-          required={!field.optional}
-        />
-      );
-    case 'code':
-    case 'text':
-      if (key === 'note') {
-        return (
-          <TextArea
-            className="setup-note"
-            label={label}
-            value={value}
-            manualValidation
-            invalid={fault !== undefined}
-            errorMessage={fault ?? ''}
-            onValueChanged={({ detail }) => {
-              if (detail.value !== value) put(detail.value);
-            }}
-          />
-        );
-      }
-      return (
-        <TextField
-          label={label}
-          value={value}
-          readonly={fixed}
-          required={!field.optional}
-          helperText={hint ?? ''}
-          manualValidation
-          invalid={fault !== undefined}
-          errorMessage={fault ?? ''}
-          autocomplete="off"
-          onValueChanged={({ detail }) => {
-            if (detail.value !== value) put(detail.value);
-          }}
-        />
-      );
-    default:
-      return (
-        <NumberInput
-          label={label}
-          value={value}
-          fault={fault}
-          required={!field.optional || level !== undefined}
-          whole={field.kind === 'whole'}
-          {...(hint === undefined ? {} : { hint })}
-          {...(field.kind === 'temperature' ? { unit: temperatureUnitName(units.temperature) } : {})}
-          {...(field.kind === 'length' ? { unit: units.length } : {})}
-          {...((key === 'offset' || level !== undefined) && draft['unit'] ? { unit: unitName(draft['unit']) } : {})}
-          onValue={put}
-        />
-      );
-  }
 }

@@ -50,7 +50,7 @@ describe('a form in other units', () => {
 
   it('shows a profile in °F and survival in percent, and gives the same profile back', () => {
     const draft = draftOf('crops', CROP, AMERICAN);
-    expect(draft['profile.stages.0.referenceC']).toBe('71.6');
+    expect(draft['profile.stages.0.referenceC']).toBe('71.5');
     expect(draft['profile.stages.2.survivalMean']).toBe('95.5');
     expect(bodyOf('crops', draft, CROP, AMERICAN)).toEqual({ body: CROP });
   });

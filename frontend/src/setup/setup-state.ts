@@ -2,7 +2,7 @@ import type { Crop, House, Site, StageProfile, TrayFormat, Variety } from '../sh
 import type { Sensor } from '../shared/climate-types';
 import type { Preferences } from '../shared/preferences';
 import { needsLevels, unitsOf } from '../shared/reading-units';
-import { celsiusTyped, lengthShown, mmTyped, numberTyped, round, temperatureShown } from '../shared/units';
+import { celsiusTyped, lengthShown, limitShown, mmTyped, numberTyped, round, temperatureShown } from '../shared/units';
 
 /**
  * The forms of Setup as data: which fields each list has, what an item looks like when typed in the reader's units,
@@ -29,7 +29,8 @@ export function byList<T>(make: (list: ListName) => T): Readonly<Record<ListName
   };
 }
 
-export type FieldKind = 'code' | 'text' | 'whole' | 'number' | 'percent' | 'temperature' | 'length' | 'choice';
+export type FieldKind =
+  'code' | 'text' | 'whole' | 'number' | 'percent' | 'temperature' | 'limit' | 'length' | 'choice';
 
 export interface Field {
   /** Where the value stands in the item: `profile.stages.0.minC`. */
@@ -61,10 +62,10 @@ export const STAGES = ['STICK', 'CALLUS', 'ROOT'] as const;
 
 export const STAGE_FIELDS = [
   { name: 'daysAtReference', kind: 'number' },
-  { name: 'referenceC', kind: 'temperature' },
-  { name: 'minC', kind: 'temperature' },
-  { name: 'optimumC', kind: 'temperature' },
-  { name: 'maxC', kind: 'temperature' },
+  { name: 'referenceC', kind: 'limit' },
+  { name: 'minC', kind: 'limit' },
+  { name: 'optimumC', kind: 'limit' },
+  { name: 'maxC', kind: 'limit' },
   { name: 'survivalMean', kind: 'percent' },
   { name: 'survivalWeight', kind: 'number' },
   { name: 'form', kind: 'choice', optional: true },
@@ -100,9 +101,9 @@ const CHECKED: { readonly [List in ListName]: readonly FieldOf<ItemOf[List]>[] }
     ...STAGES.flatMap((_, i) =>
       STAGE_FIELDS.map(({ name, ...rest }): FieldOf<Crop> => ({ path: `profile.stages.${i}.${name}`, ...rest })),
     ),
-    { path: 'profile.rateSpread', kind: 'number' },
-    { path: 'profile.cellSpread', kind: 'number', optional: true },
-    { path: 'profile.holdDays', kind: 'number' },
+    { path: 'profile.rateSpread', kind: 'percent' },
+    { path: 'profile.cellSpread', kind: 'percent', optional: true },
+    { path: 'profile.holdDays', kind: 'whole' },
     { path: 'profile.note', kind: 'text', optional: true },
   ],
   varieties: [
@@ -208,6 +209,8 @@ function shown({ kind }: Field, value: unknown, units: Units): string {
   switch (kind) {
     case 'temperature':
       return String(round(temperatureShown(value, units.temperature), 2));
+    case 'limit':
+      return String(limitShown(value, units.temperature));
     case 'length':
       return String(round(lengthShown(value, units.length), 3));
     case 'percent':
@@ -226,7 +229,7 @@ function typed({ kind }: Field, text: string, units: Units): { value: unknown } 
   const value = numberTyped(trimmed);
   if (value === undefined) return { wrong: 'number' };
   if (kind === 'whole') return Number.isInteger(value) ? { value } : { wrong: 'whole' };
-  if (kind === 'temperature') return { value: celsiusTyped(value, units.temperature) };
+  if (kind === 'temperature' || kind === 'limit') return { value: celsiusTyped(value, units.temperature) };
   if (kind === 'length') {
     const mm = mmTyped(value, units.length);
     return Number.isInteger(mm) ? { value: mm } : { wrong: 'whole' };

@@ -71,6 +71,11 @@ function FirstSteps({ counts }: { counts: Readonly<Record<ListName, number>> }) 
     <section className="rc-sheet setup-first" aria-labelledby="setup-first">
       <h2 id="setup-first">{t.firstTitle}</h2>
       <p className="rc-quiet">{t.firstHelp}</p>
+      <p>
+        <Link className="rc-link" to="/setup/first-day">
+          {t.firstDay}
+        </Link>
+      </p>
       <ol>
         {firstSteps(counts).map(({ step, done, next }) => (
           <li key={step} aria-current={next ? 'step' : undefined}>

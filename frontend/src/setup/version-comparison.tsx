@@ -17,9 +17,9 @@ export function VersionComparison({ before, looked }: { before: CropProfile | un
   const figures: readonly { name: string; of: StageFigure; digits: number; say: (value: number) => string }[] = [
     { name: t.days, of: 'daysAtReference', digits: 1, say: days },
     { name: t.survive, of: 'survivalMean', digits: 3, say: share },
-    { name: t.lowest, of: 'minC', digits: 1, say: format.temperature },
-    { name: t.best, of: 'optimumC', digits: 1, say: format.temperature },
-    { name: t.highest, of: 'maxC', digits: 1, say: format.temperature },
+    { name: t.lowest, of: 'minC', digits: 1, say: format.limit },
+    { name: t.best, of: 'optimumC', digits: 1, say: format.limit },
+    { name: t.highest, of: 'maxC', digits: 1, say: format.limit },
   ];
   const spreads = [
     { name: t.spread, before: before?.rateSpread, after: profile.rateSpread },
@@ -93,7 +93,7 @@ export function VersionComparison({ before, looked }: { before: CropProfile | un
               <div key={name}>
                 <dt>{name}</dt>
                 <dd>
-                  <Pair before={old ?? undefined} after={after} digits={3} say={(value) => format.decimal(value, 3)} />
+                  <Pair before={old ?? undefined} after={after} digits={3} say={share} />
                 </dd>
               </div>
             ),

@@ -17,6 +17,8 @@ export type Site = Schemas['SiteWire'];
 export type House = Schemas['HouseWire'];
 export type TrayFormat = Schemas['TrayFormatWire'];
 export type Crop = Schemas['CropWire'];
+/** A crop that comes with the application, with the source of every figure. */
+export type SeededCrop = Schemas['SeededCropWire'];
 export type Variety = Schemas['VarietyWire'];
 export type CropProfile = Schemas['ProfileWire'];
 export type StageProfile = Schemas['StageWire'];
@@ -44,6 +46,11 @@ export type BatchList = Schemas['BatchList'];
 /** A batch that cannot be computed, and why; it is in no list but that of the faulty. */
 export type FaultyBatch = Schemas['FaultyView'];
 export type NewBatch = Schemas['BatchWire'];
+/** A table of batches that stand on the benches already, and how it is to be read. */
+export type BatchCsvQuestion = Schemas['BatchCsvWire'];
+export type BatchCsvLine = Schemas['BatchCsvLine'];
+/** What was, or in a dry run would be, made of it. */
+export type BatchCsvReport = Schemas['BatchCsvReport'];
 export type Development = Schemas['Development'];
 export type EntryView = Schemas['EntryView'];
 export type EntryKind = Schemas['EntryKind'];

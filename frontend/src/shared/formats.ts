@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import type { Instant, LocalDate } from './api-types';
 import { useHomeZone } from './home-zone';
 import { usePreferences, type Preferences } from './preferences';
-import { temperatureShown, temperatureUnitName } from './units';
+import { limitShown, temperatureShown, temperatureUnitName } from './units';
 
 /**
  * Numbers, dates and temperatures in the reader's language and units: `const format = useFormats()`.
@@ -32,6 +32,8 @@ export interface Formats {
   time(instant: Instant, timeZone?: string): string;
   /** 22.5 °C */
   temperature(celsius: number): string;
+  /** 22.5 °C, but 72.5 °F of a limit that is 72.4: to the half degree */
+  limit(celsius: number): string;
   /** °C */
   readonly temperatureUnit: string;
 }
@@ -61,6 +63,8 @@ export function formatsFor(
     dates.set(key, made);
     return made.format(new Date(at));
   };
+  const degrees = (shown: number) =>
+    `${number(shown, { minimumFractionDigits: 1, maximumFractionDigits: 1 })} ${temperatureUnitName(temperature)}`;
   const day = { day: 'numeric', month: 'short' } as const;
   const clock = { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' } as const;
   return {
@@ -81,8 +85,8 @@ export function formatsFor(
     dateTime: (at, timeZone = homeZone) => date(at, { ...day, ...clock, timeZone }),
     month: (of) => date(`${of}-01T00:00:00Z`, { month: 'long', year: 'numeric', timeZone: 'UTC' }),
     time: (at, timeZone = homeZone) => date(at, { ...clock, timeZone }),
-    temperature: (celsius) =>
-      `${number(temperatureShown(celsius, temperature), { minimumFractionDigits: 1, maximumFractionDigits: 1 })} ${temperatureUnitName(temperature)}`,
+    temperature: (celsius) => degrees(temperatureShown(celsius, temperature)),
+    limit: (celsius) => degrees(limitShown(celsius, temperature)),
     temperatureUnit: temperatureUnitName(temperature),
   };
 }

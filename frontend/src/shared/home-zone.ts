@@ -17,6 +17,11 @@ export function homeZoneOf(
   return zones.size === 1 ? sites[0]?.timeZone : undefined;
 }
 
+/** The zone of the device, where a business has no site yet; empty where the browser does not tell one. */
+export function deviceZone(): string {
+  return Intl.DateTimeFormat().resolvedOptions().timeZone ?? '';
+}
+
 const listeners = new Set<() => void>();
 let zone: string | undefined;
 

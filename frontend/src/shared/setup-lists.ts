@@ -1,5 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
-import type { Crop, House, Site, TrayFormat, Variety } from './api-types';
+import type { Crop, House, SeededCrop, Site, TrayFormat, Variety } from './api-types';
 import { answer, api } from './http';
 import { keys } from './query-keys';
 
@@ -14,6 +14,10 @@ export const useTrayFormats = () =>
 export const useCrops = () => useList<Crop>('crops', (signal) => answer(api.GET('/api/crops', { signal })));
 export const useVarieties = () =>
   useList<Variety>('varieties', (signal) => answer(api.GET('/api/varieties', { signal })));
+
+/** Profiles that come with the application; which of them are taken changes with the crops. */
+export const useSeededCrops = () =>
+  useList<SeededCrop>('seeded-crops', (signal) => answer(api.GET('/api/seeded-crops', { signal })));
 
 function useList<T>(name: string, ask: (signal: AbortSignal) => Promise<readonly T[]>) {
   return useQuery({

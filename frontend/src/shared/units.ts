@@ -20,6 +20,11 @@ export function temperatureShown(celsius: number, unit: TemperatureUnit): number
   return unit === 'C' ? celsius : (celsius * 9) / 5 + 32;
 }
 
+/** A limit as it is shown: nobody keeps a house to a tenth of a °F, and 78.8 is only what 26 °C comes to. */
+export function limitShown(celsius: number, unit: TemperatureUnit): number {
+  return unit === 'C' ? round(celsius, 2) : Math.round(temperatureShown(celsius, unit) * 2) / 2;
+}
+
 export function celsiusTyped(value: number, unit: TemperatureUnit): number {
   return unit === 'C' ? value : round(((value - 32) * 5) / 9, 4);
 }

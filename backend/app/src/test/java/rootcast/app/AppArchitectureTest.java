@@ -55,11 +55,12 @@ class AppArchitectureTest {
             Map.entry("people", Set.of("problem", "wiring")),
             Map.entry("once", Set.of("people", "problem")),
             Map.entry("node", Set.of()),
+            Map.entry("table", Set.of("problem")),
             Map.entry("snapshot", Set.of("once", "problem", "wiring")),
             Map.entry("site", Set.of("people", "snapshot", "once", "problem")),
             Map.entry("crop", Set.of("people", "site", "snapshot", "once", "problem")),
-            Map.entry("climate", Set.of("node", "site", "snapshot", "once", "people", "problem")),
-            Map.entry("ledger", Set.of("crop", "site", "once", "people", "problem")),
+            Map.entry("climate", Set.of("table", "node", "site", "snapshot", "once", "people", "problem")),
+            Map.entry("ledger", Set.of("table", "crop", "site", "once", "people", "problem")),
             Map.entry("outlook", Set.of("ledger", "climate", "crop", "site", "snapshot", "once", "people", "problem")),
             Map.entry(
                     "availability",
@@ -263,7 +264,7 @@ class AppArchitectureTest {
                     boolean listed = segments.length > 2 && MAY_USE.containsKey(segments[2]);
                     boolean ring = segments.length == 3
                             || segments.length == 4 && Set.of("rest", "store").contains(segments[3])
-                            || type.getPackageName().matches("rootcast\\.app\\.climate\\.(mqtt|csv)");
+                            || type.getPackageName().matches("rootcast\\.app\\.(climate\\.(mqtt|csv)|ledger\\.csv)");
                     if (!map && !(listed && ring)) {
                         events.add(
                                 SimpleConditionEvent.violated(type, type.getName() + " is in no package of the list"));

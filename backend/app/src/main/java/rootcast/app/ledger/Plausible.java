@@ -1,7 +1,9 @@
 package rootcast.app.ledger;
 
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import rootcast.app.problem.Problem;
 import rootcast.ledger.Batch;
 
 /** Whether entries are worth a question before they are believed; the ledger itself expects nothing of a batch. */
@@ -13,5 +15,12 @@ public interface Plausible {
      *
      * @param written entries of the batch that this command wrote
      */
-    void ask(Batch batch, Set<UUID> written);
+    default void ask(Batch batch, Set<UUID> written) {
+        doubtOf(batch, written).ifPresent(doubt -> {
+            throw doubt;
+        });
+    }
+
+    /** The same as an answer, for what shows its doubts before it writes. */
+    Optional<Problem> doubtOf(Batch batch, Set<UUID> written);
 }

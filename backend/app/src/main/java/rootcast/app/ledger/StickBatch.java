@@ -7,6 +7,7 @@ import java.time.temporal.ChronoUnit;
 import java.time.temporal.IsoFields;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.crop.store.Catalogue;
@@ -79,15 +80,22 @@ public class StickBatch {
             throw Problem.notAllowed("trays", wanted.trays(), Fault.BETWEEN, 1, EntryRules.MOST_TRAYS);
         }
         Instant stuckAt = wanted.stuckAt().truncatedTo(ChronoUnit.MICROS);
-        if (stuckAt.isBefore(recordedAt.minus(OLDEST_DAYS, ChronoUnit.DAYS))) {
-            throw Problem.notAllowed("stuckAt", stuckAt, Fault.TOO_LONG_AGO, OLDEST_DAYS);
-        }
+        tooLongAgo(stuckAt, recordedAt).ifPresent(problem -> {
+            throw problem;
+        });
         String id = nextId(site, stuckAt);
         Batch batch = new Batch(id, site.code(), wanted.variety(), format, stuckAt);
         int plants = wanted.plants() == null ? wanted.trays() * format.cells() : wanted.plants();
         What.Stick what = new What.Stick(house.code(), wanted.trays(), plants);
         Entry entry = new Entry(UUID.randomUUID(), head.next(), id, stuckAt, recordedAt, by, what, wanted.note());
         return recordEntry.write(batch, List.of(), entry, true);
+    }
+
+    /** Why a batch cannot be stuck at that moment any more; empty if it can. */
+    public static Optional<Problem> tooLongAgo(Instant stuckAt, Instant recordedAt) {
+        return stuckAt.isBefore(recordedAt.minus(OLDEST_DAYS, ChronoUnit.DAYS))
+                ? Optional.of(Problem.notAllowed("stuckAt", stuckAt, Fault.TOO_LONG_AGO, OLDEST_DAYS))
+                : Optional.empty();
     }
 
     /** Site, ISO year and week of sticking, and a number: short enough for a label and for the telephone. */

@@ -85,6 +85,36 @@ public class Once {
         return carryOut(new Command(caller.who(), key.orMade(), what, body, status), Turn.Kind.BULK, work);
     }
 
+    /** Carries what was found out of the transaction that it rolls back. */
+    private static final class TakenBack extends RuntimeException {
+        private static final long serialVersionUID = 1L;
+        private final transient Object found;
+
+        TakenBack(Object found) {
+            super("taken back", null, false, false);
+            this.found = found;
+        }
+    }
+
+    /**
+     * What {@code work} finds when it does all of its writing; then everything is taken back. A preview that is made so
+     * cannot promise anything else than what then happens.
+     */
+    @SuppressWarnings("unchecked") // it is what this method put there
+    public <T> T tried(String what, Supplier<T> work) {
+        try {
+            writeBulk(OnceKey.none(), what, "", 200, () -> {
+                throw new TakenBack(work.get());
+            });
+            throw new IllegalStateException("what was only tried was written: " + what);
+        } catch (NothingWritten rolledBack) {
+            if (rolledBack.getCause() instanceof TakenBack tried) {
+                return (T) tried.found;
+            }
+            throw rolledBack;
+        }
+    }
+
     /** A write as asked. */
     record Command(Who who, OnceKey key, String what, Object body, int status) {}
 

@@ -10,9 +10,12 @@ import java.util.stream.Collectors;
 import org.jboss.logging.Logger;
 import rootcast.app.climate.ClimateSnapshot;
 import rootcast.app.crop.CatalogueSnapshot;
+import rootcast.app.crop.store.Catalogue;
 import rootcast.app.ledger.Plausible;
 import rootcast.app.ledger.store.PanacheLedger;
 import rootcast.app.problem.DoubtTable;
+import rootcast.app.problem.Problem;
+import rootcast.app.site.store.Places;
 import rootcast.app.snapshot.Snapshot;
 import rootcast.app.snapshot.Snapshots;
 import rootcast.crop.CropProfile;
@@ -38,18 +41,22 @@ class PlausibleByOutlook implements Plausible {
     @Inject
     Snapshots snapshots;
 
+    @Inject
+    Catalogue catalogue;
+
+    @Inject
+    Places places;
+
     @Override
-    public void ask(Batch batch, Set<UUID> written) {
+    public Optional<Problem> doubtOf(Batch batch, Set<UUID> written) {
         List<Entry> all = ledger.entriesOf(batch.id());
         List<Entry> before =
                 all.stream().filter(entry -> !written.contains(entry.id())).toList();
-        for (Entry entry : all) {
-            if (written.contains(entry.id())) {
-                doubt(batch, before, entry).ifPresent(doubt -> {
-                    throw DoubtTable.problemOf(doubt);
-                });
-            }
-        }
+        return all.stream()
+                .filter(entry -> written.contains(entry.id()))
+                .flatMap(entry -> doubt(batch, before, entry).stream())
+                .findFirst()
+                .map(DoubtTable::problemOf);
     }
 
     /** A batch whose outlook cannot be made is recorded all the same: only the question is left out. */
@@ -67,11 +74,25 @@ class PlausibleByOutlook implements Plausible {
     private BatchOutlook outlook(BatchState state, Entry entry) {
         Snapshot now = snapshots.now();
         Batch batch = state.batch();
-        CropProfile profile = now.part(CatalogueSnapshot.class).profile(batch.variety(), batch.site());
         Set<String> houses =
                 state.placements().stream().map(BatchState.Placement::house).collect(Collectors.toSet());
-        HouseCurves curves =
-                now.part(ClimateSnapshot.class).curves(houses, entry.happenedAt(), entry.recordedAt(), List.of());
-        return BatchOutlook.of(HistoryOfBatch.of(state), profile, batch.trayFormat(), curves);
+        HouseCurves curves = climate(now, houses).curves(houses, entry.happenedAt(), entry.recordedAt(), List.of());
+        return BatchOutlook.of(HistoryOfBatch.of(state), profile(now, batch), batch.trayFormat(), curves);
+    }
+
+    /** A variety that this very command made is in no snapshot yet. */
+    private CropProfile profile(Snapshot now, Batch batch) {
+        CatalogueSnapshot known = now.part(CatalogueSnapshot.class);
+        if (known.varieties().containsKey(batch.variety())) {
+            return known.profile(batch.variety(), batch.site());
+        }
+        String crop = catalogue.variety(batch.variety()).orElseThrow().crop();
+        return catalogue.crop(crop).orElseThrow().crop().profile().forBatch(batch.variety(), batch.site());
+    }
+
+    /** The same of a house. */
+    private ClimateSnapshot climate(Snapshot now, Set<String> houses) {
+        ClimateSnapshot known = now.part(ClimateSnapshot.class);
+        return known.houses().keySet().containsAll(houses) ? known : known.with(places.houses(), places.setpoints());
     }
 }

@@ -68,6 +68,11 @@ public final class Problem extends RuntimeException {
         return type == ProblemType.HTTP ? "http-" + status : type.wireName();
     }
 
+    /** A member that was added; null if it was not. */
+    public @Nullable Object member(String name) {
+        return values.get(name);
+    }
+
     /** Seconds after which asking again makes sense; null if the problem says nothing of it. */
     @Nullable
     Object retryAfterSeconds() {

@@ -103,6 +103,8 @@ public class ContractWords implements OASFilter {
                 "TreatmentView.purpose",
                 "TreatmentWire.purpose");
         define("CsvOutcome", List.of("refused", "set-aside", "flagged", "noted"), "CsvLine.outcome");
+        define("BatchCsvOutcome", List.of("refused", "here", "doubtful", "noted"), "BatchCsvLine.outcome");
+        define("BatchCsvMadeKind", List.of("house", "variety"), "BatchCsvMade.kind");
         define("BrokerState", List.of("off", "standby", "connecting", "connected"), "State.state");
     }
 

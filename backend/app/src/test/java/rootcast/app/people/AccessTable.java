@@ -175,6 +175,7 @@ final class AccessTable {
         row("GET /api/crops/{code}/profiles", READ, at -> at.nursery().crop, null);
         row("GET /api/crops/{code}/recipe", READ, at -> at.nursery().crop, null);
         row("GET /api/crops/{code}/recipe/versions", READ, at -> at.nursery().crop, null);
+        row("GET /api/seeded-crops", READ, null);
         row("GET /api/varieties", READ, null);
         row("GET /api/varieties/{code}", READ, at -> at.nursery().variety, null);
         row("GET /api/tray-formats", READ, null);
@@ -191,6 +192,32 @@ final class AccessTable {
                 RECORD,
                 Place::batch,
                 at -> at.nursery().entry("count", Map.of("plants", 1_900)));
+        query(
+                "POST /api/batches/csv",
+                RECORD,
+                at -> "?dryRun=true",
+                at -> Map.of(
+                        "csv",
+                        "site,house,variety,tray,trays,stuck\n%s,%s,%s,%s,1,2026-02-01\n"
+                                .formatted(
+                                        at.nursery().site,
+                                        at.nursery().house,
+                                        at.nursery().variety,
+                                        at.nursery().trayFormat),
+                        "columns",
+                        Map.of(
+                                "site",
+                                "site",
+                                "house",
+                                "house",
+                                "variety",
+                                "variety",
+                                "trayFormat",
+                                "tray",
+                                "trays",
+                                "trays",
+                                "stuckOn",
+                                "stuck")));
         row("POST /api/rounds/{id}/done", RECORD, Place::dueItem, at -> Map.of("happenedAt", at.now(), "level", 4));
         row("POST /api/rounds/{id}/skipped", RECORD, Place::dueItem, at -> Map.of("reason", "rain"));
         row("POST /api/rounds/{id}/undo", RECORD, Place::closedItem, at -> Map.of("reason", "wrong house"));
@@ -250,6 +277,7 @@ final class AccessTable {
                 SET_UP_AT_SITE,
                 at -> Map.of(
                         "setpoints", List.of(Map.of("house", at.nursery().house, "mediumC", 24, "from", at.now()))));
+        row("POST /api/seeded-crops", SET_UP, at -> Map.of("crops", List.of("crop-of-nobody")));
         row("POST /api/crops", SET_UP, at -> Nursery.cropBody("crop-of-nobody"));
         row("PUT /api/crops/{code}", SET_UP, at -> at.nursery().crop, at -> Nursery.cropBody(at.nursery().crop));
         row("POST /api/crops/{code}/learning", SET_UP, at -> at.nursery().crop, null);

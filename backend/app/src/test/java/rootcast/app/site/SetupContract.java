@@ -217,7 +217,9 @@ abstract class SetupContract {
         refusedStages(secondStageWith("survivalMean", 1))
                 .statusCode(422)
                 .body("errors.field", contains("profile.stages[1].survivalMean"));
-        refusedStages(secondStageWith("daysAtReference", 0)).statusCode(422);
+        refusedStages(secondStageWith("daysAtReference", 0))
+                .statusCode(422)
+                .body("errors.field", contains("profile.stages[1].daysAtReference"));
         refusedStages(secondStageWith("stage", "SHIP")).statusCode(422);
         refusedStages(secondStageWith("form", "SPLINE"))
                 .statusCode(400)

@@ -1,5 +1,7 @@
 package rootcast.app.demo;
 
+import rootcast.app.crop.SeedTable;
+
 /**
  * One line of seed/demo/batches.csv.
  *

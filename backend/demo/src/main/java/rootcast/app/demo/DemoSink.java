@@ -1,6 +1,7 @@
 package rootcast.app.demo;
 
 import java.util.List;
+import rootcast.app.crop.CropSeed;
 
 /**
  * Where the demo's facts go: the application hands each to the use case that a person's entry would go through, so that

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import rootcast.site.Site;
+import rootcast.app.crop.SeedTable;
 
 /**
  * One order of seed/demo/orders.csv, relative to the demo's start.

@@ -1,6 +1,7 @@
 package rootcast.app.demo;
 
 import java.util.List;
+import rootcast.app.crop.SeedTable;
 import rootcast.rounds.Task;
 
 /**

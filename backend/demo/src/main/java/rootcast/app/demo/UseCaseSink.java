@@ -5,7 +5,6 @@ import jakarta.inject.Inject;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -17,8 +16,8 @@ import rootcast.app.availability.PlaceOrder;
 import rootcast.app.availability.SupplyAtHead;
 import rootcast.app.climate.RecordReadings;
 import rootcast.app.climate.store.Sensors;
-import rootcast.app.crop.RecipeText;
-import rootcast.app.crop.SourcedCrop;
+import rootcast.app.crop.CropSeed;
+import rootcast.app.crop.SeededCrops;
 import rootcast.app.crop.store.Catalogue;
 import rootcast.app.crop.store.Recipes;
 import rootcast.app.ledger.RecordEntry;
@@ -36,7 +35,6 @@ import rootcast.app.snapshot.Snapshots;
 import rootcast.availability.Cell;
 import rootcast.availability.CellSupply;
 import rootcast.availability.WantedLine;
-import rootcast.crop.Stage;
 import rootcast.ledger.OrderLine;
 import rootcast.ledger.What;
 import rootcast.rounds.Care;
@@ -67,6 +65,9 @@ class UseCaseSink implements DemoSink {
     Recipes recipes;
 
     @Inject
+    SeededCrops seeded;
+
+    @Inject
     RecordReadings recordReadings;
 
     @Inject
@@ -93,7 +94,6 @@ class UseCaseSink implements DemoSink {
     @Inject
     Commits commits;
 
-    private final Map<String, RecipeSeed> recipeSeeds = RecipeSeed.all(SeedFiles.onClassPath());
     private final Map<String, String> batchIds = new HashMap<>();
     private final Map<UUID, UUID> entryIds = new HashMap<>();
     private final Map<UUID, UUID> orderIds = new HashMap<>();
@@ -128,19 +128,10 @@ class UseCaseSink implements DemoSink {
             setup.sites().forEach(site -> places.save(site.site(), head.nextForSetup()));
             setup.houses().forEach(house -> places.save(house.house(), head.nextForSetup()));
             setup.trayFormats().forEach(format -> catalogue.save(format, head.nextForSetup()));
-            crops.forEach(this::crop);
+            crops.forEach(crop -> seeded.save(seeded.all().get(crop.code()), startAt));
             setup.varieties().forEach(variety -> catalogue.save(variety, head.nextForSetup()));
             return Ids.of(List.of());
         });
-    }
-
-    private void crop(CropSeed seed) {
-        Map<Stage, String> sources = new EnumMap<>(Stage.class);
-        Stage.GROWING.forEach(stage -> sources.put(stage, seed.source(stage)));
-        var sourced = new SourcedCrop(seed.crop(), 0, sources, seed.profile().note());
-        catalogue.save(sourced, head.nextForSetup(), startAt);
-        RecipeSeed recipe = recipeSeeds.get(seed.code());
-        recipes.add(seed.code(), RecipeText.of(recipe.recipe(), recipe.source()), startAt);
     }
 
     @Override

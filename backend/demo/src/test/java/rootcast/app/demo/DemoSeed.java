@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.Instant;
+import rootcast.app.crop.SeedFiles;
 
 /** The project's seed folder, seen from the module that tests run in. */
 final class DemoSeed {

@@ -9,6 +9,7 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import rootcast.app.crop.CropSeed;
 import rootcast.crop.Stage;
 import rootcast.crop.StageProfile;
 

@@ -13,7 +13,6 @@ import rootcast.app.climate.IngestCount;
 import rootcast.app.climate.RecordReadings;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
-import rootcast.app.problem.NothingWritten;
 import rootcast.climate.FlagWords;
 
 /**
@@ -37,30 +36,11 @@ public class BackfillCsv {
     @Inject
     InstantSource time;
 
-    /** Carries a preview out of the transaction that it rolls back. */
-    private static final class TakenBack extends RuntimeException {
-        private static final long serialVersionUID = 1L;
-        private final transient CsvReport report;
-
-        TakenBack(CsvReport report) {
-            super("a preview", null, false, false);
-            this.report = report;
-        }
-    }
-
     public CsvReport preview(String text, CsvPlan plan) {
         CsvTable table = CsvTable.read(text, plan);
-        try {
-            once.writeBulk(OnceKey.none(), "preview of a table", "", 200, () -> {
-                throw new TakenBack(report(table, recordReadings.backfill(table.readings(), time.instant()), true));
-            });
-            throw new IllegalStateException("a preview was written");
-        } catch (NothingWritten rolledBack) {
-            if (rolledBack.getCause() instanceof TakenBack preview) {
-                return preview.report;
-            }
-            throw rolledBack;
-        }
+        return once.tried(
+                "preview of a table",
+                () -> report(table, recordReadings.backfill(table.readings(), time.instant()), true));
     }
 
     public Once.Answer take(OnceKey key, Object request, String text, CsvPlan plan) {

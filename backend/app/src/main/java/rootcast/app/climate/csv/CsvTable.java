@@ -1,23 +1,16 @@
 package rootcast.app.climate.csv;
 
-import java.io.IOException;
-import java.io.StringReader;
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVParser;
-import org.apache.commons.csv.CSVRecord;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.climate.HouseReading;
 import rootcast.app.climate.RecordReadings;
-import rootcast.app.problem.Problem;
+import rootcast.app.table.TextTable;
 import rootcast.climate.LocalTimes;
 import rootcast.climate.ReadingRemark;
-import rootcast.saying.Fault;
 import rootcast.saying.Saying;
 
 /** The readings of a table, each with its line and column, and what of it cannot be read. */
@@ -41,49 +34,24 @@ final class CsvTable {
     }
 
     static CsvTable read(String text, CsvPlan plan) {
-        CSVFormat format = CSVFormat.RFC4180
-                .builder()
-                .setDelimiter(plan.separator())
-                .setHeader()
-                .setSkipHeaderRecord(true)
-                .setIgnoreEmptyLines(true)
-                .setTrim(true)
-                .get();
         CsvTable table = new CsvTable(plan);
-        try (CSVParser parser = CSVParser.builder()
-                .setReader(new StringReader(text.startsWith("\uFEFF") ? text.substring(1) : text))
-                .setFormat(format)
-                .get()) {
-            table.checkHeader(parser.getHeaderNames());
-            LocalTimes times = new LocalTimes(plan.zone(), plan.format());
-            for (CSVRecord row : parser) {
-                table.take(row, parser.getCurrentLineNumber(), times);
-            }
-        } catch (IOException | UncheckedIOException | IllegalArgumentException | IllegalStateException broken) {
-            throw Problem.malformed("csv", Fault.NOT_A_TABLE);
-        }
+        List<String> wanted = new ArrayList<>(List.of(plan.timeColumn()));
+        plan.columns().forEach(column -> wanted.add(column.header()));
+        LocalTimes times = new LocalTimes(plan.zone(), plan.format());
+        TextTable.read(text, plan.separator(), wanted, line -> table.take(line, times));
         return table;
     }
 
-    private void checkHeader(List<String> header) {
-        List<String> wanted = new ArrayList<>(List.of(plan.timeColumn()));
-        plan.columns().forEach(column -> wanted.add(column.header()));
-        for (String name : wanted) {
-            if (!header.contains(name)) {
-                throw Problem.malformed("columns", Fault.NOT_IN_HEADER, name, header);
-            }
-        }
-    }
-
-    private void take(CSVRecord row, long line, LocalTimes times) {
+    private void take(TextTable.Line row, LocalTimes times) {
         rows++;
-        if (!row.isConsistent()) {
+        long line = row.number();
+        if (!row.isWhole()) {
             refuse(line, null, Saying.of(ReadingRemark.OTHER_CELLS, row.size()));
             return;
         }
         LocalTimes.Read time;
         try {
-            time = times.read(row.get(plan.timeColumn()));
+            time = times.read(row.cell(plan.timeColumn()));
         } catch (LocalTimes.NoSuchTime none) {
             refuse(line, plan.timeColumn(), none.why());
             return;
@@ -92,7 +60,7 @@ final class CsvTable {
             remarks.add(new CsvReport.Line(line, plan.timeColumn(), "noted", "clock-change", time.note()));
         }
         for (CsvPlan.Column column : plan.columns()) {
-            takeCell(row.get(column.header()), column, line, time);
+            takeCell(row.cell(column.header()), column, line, time);
         }
     }
 

@@ -1,4 +1,4 @@
-package rootcast.app.demo;
+package rootcast.app.crop;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -14,10 +14,10 @@ import rootcast.crop.MistNeed;
  *
  * @param source where that comes from
  */
-record RecipeSeed(CropRecipe recipe, String source) {
+public record RecipeSeed(CropRecipe recipe, String source) {
 
     /** By crop. */
-    static Map<String, RecipeSeed> all(SeedFiles files) {
+    public static Map<String, RecipeSeed> all(SeedFiles files) {
         try {
             Map<String, RecipeSeed> all = new TreeMap<>();
             files.table("recipes.csv").rows().forEach(row -> all.put(row.text("crop"), of(row)));

@@ -1,4 +1,4 @@
-package rootcast.app.demo;
+package rootcast.app.crop;
 
 import java.util.List;
 import rootcast.crop.Cardinals;

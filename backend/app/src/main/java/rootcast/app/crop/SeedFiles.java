@@ -1,4 +1,4 @@
-package rootcast.app.demo;
+package rootcast.app.crop;
 
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -14,7 +14,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 
 /** The seed folder, wherever it is: packed on the class path or a folder of the project. */
-interface SeedFiles {
+public interface SeedFiles {
 
     ObjectMapper JSON = JsonMapper.builder()
             .findAndAddModules()

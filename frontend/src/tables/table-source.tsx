@@ -4,8 +4,9 @@ import { useRef, useState } from 'react';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { ArrivedHeading } from './arrived-heading';
-import { csvMessages } from './csv-messages';
-import { decoded, headerOf, rowsOf } from './csv-text-state';
+import { tablesMessages } from './tables-messages';
+import './tables.css';
+import { decoded, headerOf, rowsOf } from './table-text-state';
 
 export interface ChosenTable {
   readonly name: string;
@@ -13,8 +14,8 @@ export interface ChosenTable {
 }
 
 /** Where the table comes from: a file, or what was copied from a spreadsheet. It stays in the browser for now. */
-export function TableSource({ choose }: { choose: (table: ChosenTable) => void }) {
-  const t = useMessages(csvMessages);
+export function TableSource({ help, choose }: { help: string; choose: (table: ChosenTable) => void }) {
+  const t = useMessages(tablesMessages);
   const input = useRef<HTMLInputElement>(null);
   const [failed, setFailed] = useState(false);
   const read = async (file: File) => {
@@ -28,7 +29,7 @@ export function TableSource({ choose }: { choose: (table: ChosenTable) => void }
   return (
     <section className="rc-sheet table-part" aria-labelledby="table-source">
       <h2 id="table-source">{t.tableTitle}</h2>
-      <p className="rc-quiet">{t.fileHelp}</p>
+      <p className="rc-quiet">{help}</p>
       <input
         ref={input}
         type="file"
@@ -72,7 +73,7 @@ interface TableGlanceProps {
 
 /** The first lines as the chosen separator cuts them, so that a wrong one is seen at once. */
 export function TableGlance({ table, separator, fault, another }: TableGlanceProps) {
-  const t = useMessages(csvMessages);
+  const t = useMessages(tablesMessages);
   const format = useFormats();
   const [header = [], ...rows] = rowsOf(table.text, separator, 5);
   return (

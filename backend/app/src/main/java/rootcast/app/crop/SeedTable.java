@@ -1,4 +1,4 @@
-package rootcast.app.demo;
+package rootcast.app.crop;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -7,12 +7,12 @@ import java.util.List;
  * A small table of the seed folder: a header line, then one line a row, fields parted by commas. Plain on purpose: no
  * quotes, so no field may hold a comma.
  */
-record SeedTable(String name, List<Row> rows) {
+public record SeedTable(String name, List<Row> rows) {
 
     /** @param line counted from 1 */
-    record Row(String table, int line, List<String> header, List<String> fields) {
+    public record Row(String table, int line, List<String> header, List<String> fields) {
 
-        String text(String column) {
+        public String text(String column) {
             int index = header.indexOf(column);
             if (index < 0) {
                 throw new IllegalArgumentException("%s has no column %s".formatted(table, column));
@@ -20,16 +20,16 @@ record SeedTable(String name, List<Row> rows) {
             return fields.get(index);
         }
 
-        int number(String column) {
+        public int number(String column) {
             return Integer.parseInt(text(column));
         }
 
-        double decimal(String column) {
+        public double decimal(String column) {
             return Double.parseDouble(text(column));
         }
     }
 
-    static SeedTable parse(String name, List<String> lines) {
+    public static SeedTable parse(String name, List<String> lines) {
         List<String> header = List.of(lines.get(0).split(",", -1));
         List<Row> rows = new ArrayList<>();
         for (int i = 1; i < lines.size(); i++) {

@@ -1,5 +1,11 @@
 /** A table as text: its cells, and what can be told of it by looking. */
 
+/** A request holds so much; line ends and quotes of the table grow when it is sent. */
+export const LARGEST_BYTES = 4_194_304;
+
+/** For judging what a table is by more than its first lines: 13/01 may stand far down. */
+export const JUDGED_LINES = 5_000;
+
 /** In the order in which they are tried: a comma is often no separator but a decimal sign. */
 export const SEPARATORS = ['\t', ';', '|', ','] as const;
 
@@ -115,17 +121,32 @@ export const TIME_FORMATS: readonly TimeFormat[] = [
   format('d/M/yyyy h:mm[:ss] a', '09/03/2026 8:05 AM', `${DMY('/')} ${CLOCK} [AP]M`, 'dayFirst'),
 ];
 
+const SHORT_YEAR = (day: 'day' | 'month', month: 'day' | 'month') =>
+  String.raw`(?<${day}>\d{1,2})/(?<${month}>\d{1,2})/\d{2}`;
+
+/** The ways in which spreadsheets write a day. */
+export const DAY_FORMATS: readonly TimeFormat[] = [
+  format('yyyy-M-d', '2026-03-09', YMD('-')),
+  format('yyyy/M/d', '2026/03/09', YMD('/')),
+  format('d/M/yyyy', '09/03/2026', DMY('/'), 'dayFirst'),
+  format('M/d/yyyy', '03/09/2026', MDY('/'), 'monthFirst'),
+  format('d.M.yyyy', '09.03.2026', DMY(String.raw`\.`), 'dayFirst'),
+  format('d-M-yyyy', '09-03-2026', DMY('-'), 'dayFirst'),
+  format('d/M/yy', '09/03/26', SHORT_YEAR('day', 'month'), 'dayFirst'),
+  format('M/d/yy', '03/09/26', SHORT_YEAR('month', 'day'), 'monthFirst'),
+];
+
 function fits({ shape }: TimeFormat, text: string): boolean {
   const { month, day, hour } = shape.exec(text)?.groups ?? {};
-  return month !== undefined && Number(month) <= 12 && Number(day) <= 31 && Number(hour) <= 24;
+  return month !== undefined && Number(month) <= 12 && Number(day) <= 31 && Number(hour ?? 0) <= 24;
 }
 
 /**
  * The formats that the most of `times` have, if that is more than half of them: a line that a logger broke off must not
  * hide what all the others say.
  */
-export function formatsOf(times: readonly string[]): string[] {
-  const counted = TIME_FORMATS.map((each) => ({ id: each.id, count: times.filter((time) => fits(each, time)).length }));
+export function formatsOf(times: readonly string[], formats = TIME_FORMATS): string[] {
+  const counted = formats.map((each) => ({ id: each.id, count: times.filter((time) => fits(each, time)).length }));
   const most = Math.max(...counted.map(({ count }) => count));
   return most * 2 > times.length ? counted.filter(({ count }) => count === most).map(({ id }) => id) : [];
 }

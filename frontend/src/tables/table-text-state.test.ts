@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { cellsOf, decimalOf, decoded, formatsOf, headerOf, rowsOf, separatorOf } from './csv-text-state';
+import { cellsOf, DAY_FORMATS, decimalOf, decoded, formatsOf, headerOf, rowsOf, separatorOf } from './table-text-state';
 
 describe('the cells of a table', () => {
   it('are cut as RFC 4180 wants it, without the mark of the byte order and without empty lines', () => {
@@ -49,6 +49,15 @@ describe('what a table tells by itself', () => {
     expect(formatsOf(['21.5'])).toEqual([]);
     expect(formatsOf([])).toEqual([]);
   });
+});
+
+it('tells the form of days, unless day and month could be either', () => {
+  expect(formatsOf(['2026-03-09', '2026-3-10'], DAY_FORMATS)).toEqual(['yyyy-M-d']);
+  expect(formatsOf(['3/9/2026', '3/10/2026'], DAY_FORMATS)).toEqual(['d/M/yyyy', 'M/d/yyyy']);
+  expect(formatsOf(['3/9/2026', '3/13/2026'], DAY_FORMATS)).toEqual(['M/d/yyyy']);
+  expect(formatsOf(['13/3/26'], DAY_FORMATS)).toEqual(['d/M/yy']);
+  expect(formatsOf(['9.3.2026'], DAY_FORMATS)).toEqual(['d.M.yyyy']);
+  expect(formatsOf(['soon'], DAY_FORMATS)).toEqual([]);
 });
 
 it('reads a file that an older program wrote', () => {

@@ -1,0 +1,69 @@
+package rootcast.app.crop;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.time.Instant;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import rootcast.app.crop.store.Catalogue;
+import rootcast.app.crop.store.Recipes;
+import rootcast.app.once.FactHead;
+import rootcast.crop.Stage;
+
+/** The crop profiles and recipes that come with the application, each value with its source: where a business may begin. */
+@ApplicationScoped
+public class SeededCrops {
+
+    @Inject
+    Catalogue catalogue;
+
+    @Inject
+    Recipes recipes;
+
+    @Inject
+    FactHead head;
+
+    private final Map<String, Seeded> all = packed(SeedFiles.onClassPath());
+
+    /** A crop of the seed with its recipe. */
+    public record Seeded(CropSeed crop, RecipeSeed recipe) {
+
+        /** As it would be stored. */
+        public SourcedCrop sourced() {
+            Map<Stage, String> sources = new EnumMap<>(Stage.class);
+            Stage.GROWING.forEach(stage -> sources.put(stage, crop.source(stage)));
+            return new SourcedCrop(crop.crop(), 0, sources, crop.profile().note());
+        }
+    }
+
+    /** Every crop with a recipe has a profile, so the recipes say which profiles there are. */
+    private static Map<String, Seeded> packed(SeedFiles files) {
+        Map<String, Seeded> all = new LinkedHashMap<>();
+        RecipeSeed.all(files).forEach((code, recipe) -> {
+            try {
+                all.put(code, new Seeded(files.json("profiles/" + code + ".json", CropSeed.class), recipe));
+            } catch (IOException missing) {
+                throw new UncheckedIOException(missing);
+            }
+        });
+        return all;
+    }
+
+    /** By code, in order of code. */
+    public Map<String, Seeded> all() {
+        return all;
+    }
+
+    /** Stores the crop with its profile and its recipe. To be called inside {@link rootcast.app.once.Once}. */
+    public SourcedCrop save(Seeded seeded, Instant at) {
+        SourcedCrop saved = catalogue.save(seeded.sourced(), head.nextForSetup(), at);
+        recipes.add(
+                seeded.crop().code(),
+                RecipeText.of(seeded.recipe().recipe(), seeded.recipe().source()),
+                at);
+        return saved;
+    }
+}

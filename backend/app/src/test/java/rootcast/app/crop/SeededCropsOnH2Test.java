@@ -1,0 +1,6 @@
+package rootcast.app.crop;
+
+import io.quarkus.test.junit.QuarkusTest;
+
+@QuarkusTest
+class SeededCropsOnH2Test extends SeededCropsContract {}

@@ -1,0 +1,6 @@
+package rootcast.app.ledger;
+
+import io.quarkus.test.junit.QuarkusTest;
+
+@QuarkusTest
+class BatchImportOnH2Test extends BatchImportContract {}
