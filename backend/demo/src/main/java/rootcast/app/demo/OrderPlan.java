@@ -9,8 +9,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
-import rootcast.site.Site;
 import rootcast.app.crop.SeedTable;
+import rootcast.site.Site;
 
 /**
  * One order of seed/demo/orders.csv, relative to the demo's start.
