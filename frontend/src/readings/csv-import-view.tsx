@@ -1,29 +1,24 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { Button } from '@vaadin/react-components/Button.js';
-import { useRef, useState } from 'react';
+import { useState } from 'react';
 import { useSensors } from '../climate/climate-api';
 import { ReadingsLinks } from '../climate/readings-links';
 import type { House, Site } from '../shared/api-types';
 import type { Sensor } from '../shared/climate-types';
-import { useFormats } from '../shared/formats';
-import { newKey } from '../shared/http';
 import { useMessages } from '../shared/messages';
-import { Problem } from '../shared/problem';
 import { groups } from '../shared/query-keys';
-import type { CsvQuestion, CsvReport } from '../shared/reading-types';
-import { Failed, Loading, ProblemNote } from '../shared/screen-states';
+import { Failed, Loading } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
 import { useHouses, useSites } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
 import { useSiteFilter } from '../shared/site-filter';
-import { useProblemWords } from '../shared/use-problem-words';
-import { ArrivedHeading } from '../tables/arrived-heading';
+import { TableImport } from '../tables/table-import';
 import { previewCsv, importCsv } from './readings-api';
 import { TablePlanForm } from './csv-plan';
 import { TableReportParts } from './csv-report';
 import { csvMessages } from './csv-messages';
-import { TableGlance, TableSource, type ChosenTable } from '../tables/table-source';
-import { planFor, questionOf, usualZone, type PlanWrong, type TablePlan } from './csv-state';
+import { TableSource, type ChosenTable } from '../tables/table-source';
+import { planFor, questionOf, usualZone } from './csv-state';
 import { tablesMessages } from '../tables/tables-messages';
 import './readings.css';
 
@@ -67,140 +62,55 @@ interface TableTakingProps {
   readonly zone: string;
 }
 
-interface Looked {
-  readonly question: CsvQuestion;
-  readonly report: CsvReport;
-}
-
-const NOTHING_WRONG: ReadonlyMap<string, PlanWrong> = new Map();
-
 function TableTaking({ table, another, sensors, houses, sites, zone }: TableTakingProps) {
   const t = useMessages(csvMessages);
-  const refusals = useProblemWords();
   const tables = useMessages(tablesMessages);
   const shared = useMessages(sharedMessages);
-  const format = useFormats();
   const queries = useQueryClient();
-  const [plan, setPlan] = useState(() => planFor(table.text, sensors, zone));
-  const [wrong, setWrong] = useState(NOTHING_WRONG);
-  const [looked, setLooked] = useState<Looked>();
-  const [taken, setTaken] = useState<CsvReport>();
-  const [outdated, setOutdated] = useState(false);
-  const [failure, setFailure] = useState<unknown>();
-  const [busy, setBusy] = useState<'looking' | 'taking'>();
-  const key = useRef('');
-
-  const put = (next: TablePlan) => {
-    setPlan(next);
-    setWrong(NOTHING_WRONG);
-    setFailure(undefined);
-    setOutdated(looked !== undefined);
-    setLooked(undefined);
-  };
-  const faultOf = (path: string): string | undefined => {
-    const words: Record<PlanWrong, string> = {
-      needed: shared.needed,
-      noTable: tables.noTable,
-      noColumn: t.noColumn,
-      large: tables.large,
-      unit: t.wrongUnit,
-      sameSign: t.sameSign,
-    };
-    const mine = wrong.get(path);
-    return mine ? words[mine] : refusals.faultOf(failure, path);
-  };
-  const doing = async (what: 'looking' | 'taking', work: () => Promise<void>) => {
-    setBusy(what);
-    setFailure(undefined);
-    try {
-      await work();
-    } catch (refused) {
-      if (refused instanceof Problem) key.current = newKey();
-      setFailure(refused);
-    } finally {
-      setBusy(undefined);
-    }
-  };
-  const preview = () => {
-    const made = questionOf(table.text, plan);
-    setOutdated(false);
-    if ('wrong' in made) {
-      setWrong(made.wrong);
-      return;
-    }
-    void doing('looking', async () => {
-      setLooked({ question: made.question, report: await previewCsv(made.question) });
-      // One key for what was looked at: sent again after silence it is still taken in once.
-      key.current = newKey();
-    });
-  };
-  const take = ({ question }: Looked) =>
-    void doing('taking', async () => {
-      setTaken(await importCsv(question, key.current));
-      await queries.invalidateQueries({ queryKey: groups.climate() });
-    });
-
-  if (taken) {
-    return (
-      <section className="rc-sheet table-part" aria-labelledby="table-taken">
-        <ArrivedHeading id="table-taken">✓ {t.takenTitle(format.integer(taken.accepted))}</ArrivedHeading>
-        <p className="rc-quiet">{t.takenHelp}</p>
-        <TableReportParts report={taken} />
-        <div className="rc-row table-actions">
-          <Button theme="primary" onClick={another}>
-            {tables.another}
-          </Button>
-        </div>
-      </section>
-    );
-  }
   return (
-    <>
-      <TableGlance table={table} separator={plan.separator} fault={faultOf('csv')} another={another} />
-      <TablePlanForm
-        text={table.text}
-        plan={plan}
-        put={put}
-        faultOf={faultOf}
-        sensors={sensors}
-        houses={houses}
-        sites={sites}
-      />
-      {wrong.size > 0 && (
-        <div className="rc-problem" role="alert">
-          <p>✕ {tables.checkFields}</p>
-        </div>
+    <TableImport
+      table={table}
+      another={another}
+      begin={() => planFor(table.text, sensors, zone)}
+      ask={(plan) => questionOf(table.text, plan)}
+      preview={previewCsv}
+      take={async (question, key) => {
+        const taken = await importCsv(question, key);
+        await queries.invalidateQueries({ queryKey: groups.climate() });
+        return taken;
+      }}
+      amountIn={({ accepted }) => accepted}
+      faults={{
+        needed: shared.needed,
+        noTable: tables.noTable,
+        noColumn: t.noColumn,
+        large: tables.large,
+        unit: t.wrongUnit,
+        sameSign: t.sameSign,
+      }}
+      says={t}
+      form={(plan, put, faultOf) => (
+        <TablePlanForm
+          text={table.text}
+          plan={plan}
+          put={put}
+          faultOf={faultOf}
+          sensors={sensors}
+          houses={houses}
+          sites={sites}
+        />
       )}
-      {outdated && (
-        <p className="rc-warning" role="status">
-          ▲ {tables.changed}
-        </p>
+      report={(report) => (
+        <>
+          {!report.dryRun && <p className="rc-quiet">{t.takenHelp}</p>}
+          <TableReportParts report={report} />
+        </>
       )}
-      {looked && (
-        <section className="rc-sheet table-part" aria-labelledby="table-looked">
-          <ArrivedHeading id="table-looked">
-            {looked.report.accepted > 0 ? t.previewTitle : t.previewNone}
-          </ArrivedHeading>
-          <p className="rc-quiet">{tables.nothingYet}</p>
-          <TableReportParts report={looked.report} />
-        </section>
-      )}
-      <ProblemNote failure={failure} />
-      <div className="rc-row table-actions">
-        {looked && looked.report.accepted > 0 && (
-          <Button theme="primary" disabled={busy !== undefined} onClick={() => take(looked)}>
-            {busy === 'taking' ? t.taking : t.take(format.integer(looked.report.accepted))}
-          </Button>
-        )}
-        {!looked && (
-          <Button theme="primary" disabled={busy !== undefined} onClick={preview}>
-            {busy === 'looking' ? tables.looking : tables.preview}
-          </Button>
-        )}
-        <Button theme="tertiary" disabled={busy !== undefined} onClick={another}>
-          {shared.cancel}
+      next={
+        <Button theme="primary" onClick={another}>
+          {tables.another}
         </Button>
-      </div>
-    </>
+      }
+    />
   );
 }

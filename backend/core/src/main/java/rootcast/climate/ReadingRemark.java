@@ -6,11 +6,8 @@ import static rootcast.saying.ValueKind.MEASURE;
 import static rootcast.saying.ValueKind.TEXT;
 import static rootcast.saying.ValueKind.THING;
 
-import java.util.Locale;
-import java.util.Map;
-import rootcast.saying.NamedValues;
 import rootcast.saying.Sayable;
-import rootcast.saying.ValueKind;
+import rootcast.saying.Sentence;
 
 /**
  * What is said of one reading, or of a line or cell of a table of readings. Measures are in the unit of the quantity that
@@ -113,26 +110,14 @@ public enum ReadingRemark implements Sayable {
     FIRST_OF_TWO("{text} came twice in {zone}: taken as the first", "text", TEXT, "zone", TEXT),
     SECOND_OF_TWO("{text} came twice in {zone}: taken as the second", "text", TEXT, "zone", TEXT);
 
-    private final String english;
-    private final Map<String, ValueKind> takes;
+    private final Sentence sentence;
 
     ReadingRemark(String english, Object... namesAndKinds) {
-        this.english = english;
-        this.takes = NamedValues.of(namesAndKinds);
+        this.sentence = Sentence.of(english, namesAndKinds);
     }
 
     @Override
-    public String wireName() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
-
-    @Override
-    public Map<String, ValueKind> takes() {
-        return takes;
-    }
-
-    @Override
-    public String english() {
-        return english;
+    public Sentence sentence() {
+        return sentence;
     }
 }

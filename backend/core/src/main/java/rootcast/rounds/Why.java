@@ -8,11 +8,8 @@ import static rootcast.saying.ValueKind.QUANTITIES;
 import static rootcast.saying.ValueKind.STAGE;
 import static rootcast.saying.ValueKind.TEXTS;
 
-import java.util.Locale;
-import java.util.Map;
-import rootcast.saying.NamedValues;
 import rootcast.saying.Sayable;
-import rootcast.saying.ValueKind;
+import rootcast.saying.Sentence;
 
 /** Why something is due on a round. */
 public enum Why implements Sayable {
@@ -51,26 +48,14 @@ public enum Why implements Sayable {
     SALTS_UNMEASURED("Nothing measures the salts of the medium here. Below the recipe they were leached: feed."),
     READ_THE_TRAPS("Look under leaves and read the traps: fungus gnats and shore flies.");
 
-    private final String english;
-    private final Map<String, ValueKind> takes;
+    private final Sentence sentence;
 
     Why(String english, Object... namesAndKinds) {
-        this.english = english;
-        this.takes = NamedValues.of(namesAndKinds);
+        this.sentence = Sentence.of(english, namesAndKinds);
     }
 
     @Override
-    public String wireName() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
-
-    @Override
-    public Map<String, ValueKind> takes() {
-        return takes;
-    }
-
-    @Override
-    public String english() {
-        return english;
+    public Sentence sentence() {
+        return sentence;
     }
 }

@@ -8,9 +8,6 @@ import static rootcast.saying.ValueKind.MEASURE;
 import static rootcast.saying.ValueKind.TEXT;
 import static rootcast.saying.ValueKind.TEXTS;
 
-import java.util.Locale;
-import java.util.Map;
-
 /** What can be wrong with one field of a request. The sentences go on from the field's name. */
 public enum Fault implements Sayable {
     MISSING("is missing"),
@@ -110,26 +107,14 @@ public enum Fault implements Sayable {
             "most",
             MEASURE);
 
-    private final String english;
-    private final Map<String, ValueKind> takes;
+    private final Sentence sentence;
 
     Fault(String english, Object... namesAndKinds) {
-        this.english = english;
-        this.takes = NamedValues.of(namesAndKinds);
+        this.sentence = Sentence.of(english, namesAndKinds);
     }
 
     @Override
-    public String wireName() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
-
-    @Override
-    public Map<String, ValueKind> takes() {
-        return takes;
-    }
-
-    @Override
-    public String english() {
-        return english;
+    public Sentence sentence() {
+        return sentence;
     }
 }

@@ -11,7 +11,7 @@ import static rootcast.saying.ValueKind.THING;
 
 import java.util.Locale;
 import java.util.Map;
-import rootcast.saying.NamedValues;
+import rootcast.saying.Sentence;
 import rootcast.saying.ValueKind;
 
 /**
@@ -97,7 +97,7 @@ public enum ProblemType {
     ProblemType(int status, String title, Object... namesAndKinds) {
         this.status = status;
         this.title = title;
-        this.takes = NamedValues.of(namesAndKinds);
+        this.takes = Sentence.values(namesAndKinds);
     }
 
     public int status() {
