@@ -7,6 +7,7 @@ import java.time.InstantSource;
 import java.util.List;
 import java.util.UUID;
 import rootcast.app.people.store.KeyStore;
+import rootcast.app.people.store.Persons;
 import rootcast.app.problem.Problem;
 import rootcast.app.problem.Thing;
 
@@ -18,6 +19,9 @@ public class Keys {
 
     @Inject
     KeyStore keys;
+
+    @Inject
+    Persons persons;
 
     @Inject
     GrantRules grantRules;
@@ -41,6 +45,7 @@ public class Keys {
         ApiKey key =
                 new ApiKey(UUID.randomUUID(), name, Secrets.hash(secret), time.instant(), by.who(), null, null, grants);
         QuarkusTransaction.requiringNew().run(() -> {
+            persons.hold(); // two of one name at once: the second finds the first
             if (keys.isInUse(name)) {
                 throw Problem.nameTaken(Thing.KEY, name);
             }

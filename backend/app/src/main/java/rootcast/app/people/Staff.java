@@ -93,6 +93,7 @@ public class Staff {
 
     private Person save(Person person, By by) {
         QuarkusTransaction.requiringNew().run(() -> {
+            persons.hold();
             if (persons.named(person.name()).isPresent()) {
                 throw nameTaken(person.name());
             }

@@ -222,6 +222,23 @@ abstract class PeopleContract {
     }
 
     @Test
+    void ofTwoWhoAddTheSameNameAtOnceOneIsTold() throws Exception {
+        Crew.person(base, grant("OWNER", null));
+        String name = "Same" + UUID.randomUUID().toString().substring(0, 8);
+        Map<String, Object> person = Map.of(
+                "name", name, "displayName", "Hand", "password", PASSWORD, "grants", List.of(grant("SALES", null)));
+        Map<String, Object> key = Map.of("name", name, "grants", List.of(grant("DEVICE", null)));
+
+        List<Integer> people = Clients.together(4, client -> (Callable<Integer>)
+                () -> Visitor.withToken(base).post("/api/people", person).status());
+        List<Integer> keys = Clients.together(4, client -> (Callable<Integer>)
+                () -> Visitor.withToken(base).post("/api/keys", key).status());
+
+        assertThat(people).containsExactlyInAnyOrder(201, 409, 409, 409);
+        assertThat(keys).containsExactlyInAnyOrder(201, 409, 409, 409);
+    }
+
+    @Test
     void theSecretOfTheFirstStartMakesOneOwner() throws Exception {
         nobodyAtAll();
         assertThat(Visitor.nobody(base).get("/api/about").json().getBoolean("needsOwner"))

@@ -47,7 +47,7 @@ public class Persons {
                 .toList();
     }
 
-    /** Keeps others from changing people until the transaction ends, in one order, so that two owners cannot remove each other. */
+    /** Keeps others from changing people until the transaction ends, in one order, so that two owners cannot remove each other and one name is not given twice. */
     public void hold() {
         rows.find("order by nameKey").withLock(LockModeType.PESSIMISTIC_WRITE).list();
     }
