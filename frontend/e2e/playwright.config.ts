@@ -7,6 +7,8 @@ import { ENTERED } from './enter';
  */
 export default defineConfig({
   testDir: '.',
+  // What is only measured runs on demand: MEASURE=1 node frontend/e2e/run.mjs
+  testMatch: process.env['MEASURE'] ? '*.measure.ts' : '*.spec.ts',
   globalSetup: './enter.ts',
   outputDir: '../test-results',
   fullyParallel: false,
