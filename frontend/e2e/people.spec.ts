@@ -172,6 +172,7 @@ test('a phone is handed over in two taps, and an unsent entry waits for the one 
 
   await page.unroute(`**${entries}`);
   await page.getByRole('button', { name: /^Manager/ }).tap();
+  await expect(page).not.toHaveURL(/\/sign-in/);
   await page.goto(`/floor?site=${batch.site}`);
   await expect(page.getByText(/^▲ ?Not yet sent, of .+: 1$/)).toBeVisible();
   await expect(page.getByText('All of yours sent')).toBeVisible();
