@@ -129,7 +129,7 @@ test('what the server refuses stands beside its field too', async ({ page }) => 
   await expect(page.getByRole('combobox', { name: 'Unit' })).toHaveValue('%');
   await page.getByRole('button', { name: 'Save' }).click();
   const topic = page.locator('vaadin-text-field').filter({ has: page.getByRole('textbox', { name: 'Topic' }) });
-  await expect(topic).toContainText(`is the topic of sensor '${other.code}' already`);
+  await expect(topic).toContainText(`${other.code} has this already`);
 });
 
 const minutesAgo = (minutes: number) => new Date(Date.now() - minutes * 60_000).toISOString().slice(0, 16) + ':00Z';

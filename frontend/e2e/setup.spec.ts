@@ -40,7 +40,8 @@ test('a new crop starts from a seeded profile, and what is wrong in the fold is 
   await expect(page.getByLabel('From sticking to callus')).toHaveValue('6');
   const highest = page.getByLabel('forming roots stands still above °C');
   await expect(highest).toBeHidden();
-  await page.getByLabel('Code').fill(`c${Date.now()}`);
+  await page.getByRole('textbox', { name: 'Code' }).fill(`c${Date.now()}`);
+  await page.getByRole('textbox', { name: 'Name' }).fill('Verbena of a cool house');
   await page.getByText('All other figures').click();
   await expect(page.getByLabel(/^Spread between batches/)).toHaveValue('10');
   await highest.fill('5');
@@ -50,7 +51,7 @@ test('a new crop starts from a seeded profile, and what is wrong in the fold is 
   await expect(highest).toBeVisible();
   await expect(highest).toHaveAttribute('aria-invalid', 'true');
   // The lowest of this stage is 10 °C.
-  await expect(page.getByText('Over 10.')).toBeVisible();
+  await expect(page.getByText(/These must rise: lowest 10/).first()).toBeVisible();
   await expectAccessible(page);
 });
 

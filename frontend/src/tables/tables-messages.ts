@@ -23,7 +23,7 @@ export const tablesMessages = messagesIn({
     preview: 'Preview',
     looking: 'Looking …',
     nothingYet: 'Nothing is imported yet.',
-    changed: 'How the table is to be read has changed: look at it again.',
+    changed: 'How the table is to be read has changed: preview it again.',
   },
   es: {
     tableTitle: '1 · La tabla',
@@ -43,9 +43,9 @@ export const tablesMessages = messagesIn({
     noTable: 'Una tabla necesita una línea con nombres de columnas y al menos una línea debajo.',
     large: 'Es más de lo que cabe de una vez, 4 MB. Divídala, por ejemplo por meses.',
     checkFields: 'Hay campos por corregir.',
-    preview: 'Revisarla primero',
-    looking: 'Revisando …',
+    preview: 'Vista previa',
+    looking: 'Preparando …',
     nothingYet: 'Todavía no se ha incorporado nada.',
-    changed: 'Cambió cómo leer la tabla: revísela de nuevo.',
+    changed: 'Cambió cómo leer la tabla: vea de nuevo la vista previa.',
   },
 });
