@@ -4,13 +4,13 @@ import { useMessages } from '../shared/messages';
 import { batchesCsvMessages } from './batches-csv-messages';
 import { inOrder } from './batches-csv-state';
 import { batchReasonMessages } from './batches-reason-messages';
+import { TableFigures } from '../tables/table-figures';
 
 const MARKS: Readonly<Record<BatchCsvLine['outcome'], string>> = { refused: '✕', here: '·', doubtful: '▲', noted: '·' };
 
 /** What becomes of the table, in numbers, what is made for it, and a line for each that has something to be said. */
 export function BatchesReport({ report }: { report: BatchCsvReport }) {
   const t = useMessages(batchesCsvMessages);
-  const format = useFormats();
   const figures = [
     [t.rows, report.rows, ''],
     [t.batches, report.batches, ''],
@@ -21,17 +21,7 @@ export function BatchesReport({ report }: { report: BatchCsvReport }) {
   ] as const;
   return (
     <>
-      <dl className="table-figures">
-        {figures.map(([word, figure, mark]) => (
-          <div key={word}>
-            <dt>{word}</dt>
-            <dd className={mark && figure > 0 ? 'rc-at-risk' : undefined}>
-              {figure > 0 && mark}
-              {format.integer(figure)}
-            </dd>
-          </div>
-        ))}
-      </dl>
+      <TableFigures figures={figures} />
       {report.made.length > 0 && (
         <>
           <h3>{t.made}</h3>

@@ -5,6 +5,7 @@ import { readingSaid, useSpeaker } from '../shared/use-problem-words';
 import type { CsvOutcome, CsvReport } from '../shared/reading-types';
 import { csvMessages } from './csv-messages';
 import { grouped, type LineGroup } from './csv-state';
+import { TableFigures } from '../tables/table-figures';
 
 const MARKS: Readonly<Record<CsvOutcome, string>> = { refused: '✕', 'set-aside': '▲', flagged: '▲', noted: '·' };
 const NAMED_LINES = 6;
@@ -12,7 +13,6 @@ const NAMED_LINES = 6;
 /** What becomes of the table, in numbers, and everything there is to say about single lines. */
 export function TableReportParts({ report }: { report: CsvReport }) {
   const t = useMessages(csvMessages);
-  const format = useFormats();
   const figures = [
     [t.rows, report.rows, ''],
     [t.readings, report.readings, ''],
@@ -23,17 +23,7 @@ export function TableReportParts({ report }: { report: CsvReport }) {
   ] as const;
   return (
     <>
-      <dl className="table-figures">
-        {figures.map(([word, figure, mark]) => (
-          <div key={word}>
-            <dt>{word}</dt>
-            <dd className={mark && figure > 0 ? 'rc-at-risk' : undefined}>
-              {figure > 0 && mark}
-              {format.integer(figure)}
-            </dd>
-          </div>
-        ))}
-      </dl>
+      <TableFigures figures={figures} />
       <h3 id="table-remarks">{t.remarks}</h3>
       {report.lines.length === 0 ? (
         <p className="rc-quiet">{t.noRemarks}</p>
