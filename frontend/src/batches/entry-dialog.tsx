@@ -1,10 +1,10 @@
 import { Dialog } from '@vaadin/react-components/Dialog.js';
-import { TextField } from '@vaadin/react-components/TextField.js';
 import { useState } from 'react';
 import type { BatchView } from '../shared/api-types';
 import { clockTyped } from '../shared/as-of-state';
 import { DateInput } from '../shared/date-input';
 import { useMessages } from '../shared/messages';
+import { TextInput } from '../shared/text-input';
 import { instantOf } from '../shared/zoned-time';
 import { EntryPanel } from '../floor/entry-panel';
 import { entryMessages } from '../floor/entry-messages';
@@ -34,13 +34,7 @@ export function EntryDialog({ batch, action, title, timeZone, close }: EntryDial
           <summary>{t.happened}</summary>
           <div className="rc-row happened">
             <DateInput label={t.happenedDate} value={date} onValue={setDate} />
-            <TextField
-              label={t.happenedTime}
-              value={time}
-              autocomplete="off"
-              helperText={timeZone ?? ''}
-              onValueChanged={(event) => setTime(event.detail.value)}
-            />
+            <TextInput label={t.happenedTime} value={time} hint={timeZone} onValue={setTime} />
           </div>
           {earlier && happenedAt === undefined && <p className="rc-broken">✕ {t.badTime}</p>}
         </details>

@@ -1,7 +1,6 @@
 import { Button } from '@vaadin/react-components/Button.js';
 import { ComboBox } from '@vaadin/react-components/ComboBox.js';
 import { Dialog } from '@vaadin/react-components/Dialog.js';
-import { TextField } from '@vaadin/react-components/TextField.js';
 import { useRef, useState } from 'react';
 import { Link, useNavigate } from 'react-router';
 import { outbox } from '../outbox/outbox';
@@ -15,6 +14,7 @@ import { Problem } from '../shared/problem';
 import { ProblemNote } from '../shared/screen-states';
 import { useHouses, useSites, useTrayFormats, useVarieties } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
+import { TextInput } from '../shared/text-input';
 import { numberTyped } from '../shared/units';
 import { useProblemWords } from '../shared/use-problem-words';
 import { wallClock } from '../shared/zoned-time';
@@ -153,18 +153,13 @@ export function StickDialog({ site: wanted, close }: { site: string | undefined;
           fault={faultOf('date', 'stuckAt')}
           required
         />
-        <TextField
+        <TextInput
           label={t.time}
           value={draft.time}
           required
-          manualValidation
-          autocomplete="off"
-          helperText={timeZone === undefined ? '' : t.timeHelp(timeZone)}
-          invalid={faultOf('time') !== undefined}
-          errorMessage={faultOf('time') ?? ''}
-          onValueChanged={(event) => {
-            if (event.detail.value !== draft.time) change({ time: event.detail.value });
-          }}
+          hint={timeZone === undefined ? undefined : t.timeHelp(timeZone)}
+          fault={faultOf('time')}
+          onValue={(time) => change({ time })}
         />
         <NumberInput
           label={t.trays}

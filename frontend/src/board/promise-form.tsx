@@ -1,5 +1,4 @@
 import { Button } from '@vaadin/react-components/Button.js';
-import { TextField } from '@vaadin/react-components/TextField.js';
 import { useRef, useState } from 'react';
 import type { BoardRow, CellExplanation, LineShortfall, OrderView } from '../shared/api-types';
 import { DateInput } from '../shared/date-input';
@@ -11,6 +10,7 @@ import { NumberInput } from '../shared/number-input';
 import { Problem } from '../shared/problem';
 import { ProblemNote } from '../shared/screen-states';
 import { sharedMessages } from '../shared/shared-messages';
+import { TextInput } from '../shared/text-input';
 import { useProblemWords } from '../shared/use-problem-words';
 import { placeOrder, releaseOrder } from './board-api';
 import { boardMessages } from './board-messages';
@@ -107,18 +107,13 @@ export function PromiseForm({ data, rows, draft, edit, done }: PromiseFormProps)
         void send();
       }}
     >
-      <TextField
+      <TextInput
         label={t.customer}
         className="promise-customer"
         value={draft.customer}
         required
-        manualValidation
-        invalid={faults.has('customer') || faultAt('customer') !== undefined}
-        errorMessage={faultAt('customer') ?? t.customerNeeded}
-        autocomplete="off"
-        onValueChanged={({ detail }) => {
-          if (detail.value !== draft.customer) change({ ...draft, customer: detail.value });
-        }}
+        fault={faultAt('customer') ?? (faults.has('customer') ? t.customerNeeded : undefined)}
+        onValue={(customer) => change({ ...draft, customer })}
       />
       {draft.lines.map((line, i) => (
         <Line
@@ -135,23 +130,13 @@ export function PromiseForm({ data, rows, draft, edit, done }: PromiseFormProps)
         />
       ))}
       <div className="promise-pair">
-        <TextField
+        <TextInput
           label={t.confidence}
           value={draft.confidence}
-          manualValidation
-          invalid={faults.has('confidence') || faultAt('confidence') !== undefined}
-          errorMessage={faultAt('confidence') ?? t.confidenceWrong}
-          onValueChanged={({ detail }) => {
-            if (detail.value !== draft.confidence) change({ ...draft, confidence: detail.value });
-          }}
+          fault={faultAt('confidence') ?? (faults.has('confidence') ? t.confidenceWrong : undefined)}
+          onValue={(confidence) => change({ ...draft, confidence })}
         />
-        <TextField
-          label={t.note}
-          value={draft.note}
-          onValueChanged={({ detail }) => {
-            if (detail.value !== draft.note) change({ ...draft, note: detail.value });
-          }}
-        />
+        <TextInput label={t.note} value={draft.note} onValue={(note) => change({ ...draft, note })} />
       </div>
       {short.length > 0 ? (
         <Shortfalls draft={draft} short={short} data={data} change={change} />

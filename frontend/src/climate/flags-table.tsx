@@ -1,6 +1,5 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { Button } from '@vaadin/react-components/Button.js';
-import { TextField } from '@vaadin/react-components/TextField.js';
 import { useState } from 'react';
 import { Offered } from '../people/offered';
 import type { ClimateFlag } from '../shared/climate-types';
@@ -11,6 +10,7 @@ import { groups } from '../shared/query-keys';
 import { ProblemNote } from '../shared/screen-states';
 import { sharedMessages } from '../shared/shared-messages';
 import { Part } from '../shared/part';
+import { TextInput } from '../shared/text-input';
 import { readingSaid, useSpeaker } from '../shared/use-problem-words';
 import { overrideFlag } from './climate-api';
 import { climateMessages } from './climate-messages';
@@ -100,14 +100,11 @@ function Judge({ flag }: { flag: ClimateFlag }) {
       )}
       {asking && (
         <span className="rc-row">
-          <TextField
+          <TextInput
             label={t.reason}
             value={reason}
-            autocomplete="off"
-            manualValidation
-            invalid={tried && reason.trim() === ''}
-            errorMessage={tried && reason.trim() === '' ? t.needReason : ''}
-            onValueChanged={(event) => setReason(event.detail.value)}
+            fault={tried && reason.trim() === '' ? t.needReason : undefined}
+            onValue={setReason}
           />
           <Button theme="primary" onClick={() => void judge()}>
             {flag.overridden ? t.restore : t.override}

@@ -1,6 +1,5 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { Button } from '@vaadin/react-components/Button.js';
-import { TextField } from '@vaadin/react-components/TextField.js';
 import { useState } from 'react';
 import { Link } from 'react-router';
 import { Offered } from '../people/offered';
@@ -16,6 +15,7 @@ import { Problem } from '../shared/problem';
 import { groups } from '../shared/query-keys';
 import { Failed, Loading, ProblemNote } from '../shared/screen-states';
 import { sharedMessages } from '../shared/shared-messages';
+import { TextInput } from '../shared/text-input';
 import { celsiusTyped, numberTyped } from '../shared/units';
 import { useProblemWords } from '../shared/use-problem-words';
 import { isDate } from '../shared/weeks';
@@ -115,17 +115,12 @@ function PlanForm({ house, timeZone }: { house: House; timeZone: string | undefi
         onValue={(date) => change({ date })}
         fault={tried && !isDate(draft.date) ? t.noDate : refusals.faultOf(refused, 'from')}
       />
-      <TextField
+      <TextInput
         label={t.time}
         value={draft.time}
-        autocomplete="off"
-        manualValidation
-        helperText={timeZone ?? ''}
-        invalid={tried && isDate(draft.date) && from === undefined}
-        errorMessage={tried && isDate(draft.date) && from === undefined ? t.noTime : ''}
-        onValueChanged={(event) => {
-          if (event.detail.value !== draft.time) change({ time: event.detail.value });
-        }}
+        hint={timeZone}
+        fault={tried && isDate(draft.date) && from === undefined ? t.noTime : undefined}
+        onValue={(time) => change({ time })}
       />
       <Button disabled={busy} onClick={() => void plan()}>
         {t.plan}

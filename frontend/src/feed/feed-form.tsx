@@ -1,10 +1,10 @@
 import { Button } from '@vaadin/react-components/Button.js';
-import { TextField } from '@vaadin/react-components/TextField.js';
 import { useState } from 'react';
 import { useMessages } from '../shared/messages';
 import { NumberInput } from '../shared/number-input';
 import { usePreferences } from '../shared/preferences';
 import { ProblemNote } from '../shared/screen-states';
+import { TextInput } from '../shared/text-input';
 import { useProblemWords } from '../shared/use-problem-words';
 import { ask, type FeedAnswer } from './feed-api';
 import { FeedAnswerPanel } from './feed-answer';
@@ -176,19 +176,14 @@ function OneField({ field, draft, put, fault }: OneFieldProps) {
   }[name as string];
   if (kind === 'text' || kind === 'grade') {
     return (
-      <TextField
+      <TextInput
         label={label}
         value={draft[name] ?? ''}
-        helperText={hint ?? ''}
+        hint={hint}
         maxlength={500}
         required
-        autocomplete="off"
-        manualValidation
-        invalid={fault !== undefined}
-        errorMessage={fault ?? ''}
-        onValueChanged={(event) => {
-          if (event.detail.value !== (draft[name] ?? '')) put(name, event.detail.value);
-        }}
+        fault={fault}
+        onValue={(text) => put(name, text)}
       />
     );
   }

@@ -1,7 +1,7 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { Button } from '@vaadin/react-components/Button.js';
-import { TextField } from '@vaadin/react-components/TextField.js';
 import { useRef, useState } from 'react';
+import { flushSync } from 'react-dom';
 import type { TrayFormat } from '../shared/api-types';
 import { newKey } from '../shared/http';
 import { useMessages } from '../shared/messages';
@@ -11,6 +11,7 @@ import { Problem } from '../shared/problem';
 import { groups } from '../shared/query-keys';
 import { ProblemNote } from '../shared/screen-states';
 import { sharedMessages } from '../shared/shared-messages';
+import { TextInput } from '../shared/text-input';
 import { useProblemWords } from '../shared/use-problem-words';
 import { makeTrayFormat } from './first-day-api';
 import { firstDayMessages } from './first-day-messages';
@@ -55,7 +56,8 @@ export function FormatsStep({ formats }: { formats: readonly TrayFormat[] }) {
     try {
       await makeTrayFormat(made.format, sent.current.key);
       await queries.invalidateQueries({ queryKey: groups.setup() });
-      setDraft(NO_FORMAT);
+      // What is typed into the first field once it has the focus belongs to the next format.
+      flushSync(() => setDraft(NO_FORMAT));
       form.current?.querySelector<HTMLElement>('vaadin-text-field')?.focus();
     } catch (refused) {
       if (refused instanceof Problem) sent.current = undefined;
@@ -91,17 +93,12 @@ export function FormatsStep({ formats }: { formats: readonly TrayFormat[] }) {
               onValue={(text) => put(field, text)}
             />
           ))}
-          <TextField
+          <TextInput
             label={t.code}
             value={draft.code}
             placeholder={draft.cells}
-            manualValidation
-            invalid={faultOf('code') !== undefined}
-            errorMessage={faultOf('code') ?? ''}
-            autocomplete="off"
-            onValueChanged={({ detail }) => {
-              if (detail.value !== draft.code) put('code', detail.value);
-            }}
+            fault={faultOf('code')}
+            onValue={(code) => put('code', code)}
           />
         </div>
         <ProblemNote failure={beside ? undefined : failure} />

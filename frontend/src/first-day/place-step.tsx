@@ -1,7 +1,6 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { Button } from '@vaadin/react-components/Button.js';
 import { ComboBox } from '@vaadin/react-components/ComboBox.js';
-import { TextField } from '@vaadin/react-components/TextField.js';
 import { useMemo, useRef, useState } from 'react';
 import type { Site } from '../shared/api-types';
 import { deviceZone } from '../shared/home-zone';
@@ -11,6 +10,7 @@ import { Problem } from '../shared/problem';
 import { groups } from '../shared/query-keys';
 import { ProblemNote } from '../shared/screen-states';
 import { sharedMessages } from '../shared/shared-messages';
+import { TextInput } from '../shared/text-input';
 import { makePlace } from './first-day-api';
 import { firstDayMessages } from './first-day-messages';
 import { placeOf, type PlaceDraft } from './first-day-state';
@@ -73,17 +73,12 @@ function PlaceForm() {
   };
   const fault = (field: keyof PlaceDraft) => (missing.includes(field) ? shared.needed : undefined);
   const text = (field: 'site' | 'house', label: string) => (
-    <TextField
+    <TextInput
       label={label}
       value={draft[field]}
       required
-      manualValidation
-      invalid={fault(field) !== undefined}
-      errorMessage={fault(field) ?? ''}
-      autocomplete="off"
-      onValueChanged={({ detail }) => {
-        if (detail.value !== draft[field]) put(field, detail.value);
-      }}
+      fault={fault(field)}
+      onValue={(typed) => put(field, typed)}
     />
   );
   return (

@@ -1,7 +1,7 @@
-import { TextField } from '@vaadin/react-components/TextField.js';
 import type { House, Site } from '../shared/api-types';
 import type { Sensor } from '../shared/climate-types';
 import { useMessages } from '../shared/messages';
+import { TextInput } from '../shared/text-input';
 import { LabelledSelect } from '../tables/labelled-select';
 import { TableColumns } from './csv-columns';
 import { csvMessages } from './csv-messages';
@@ -84,17 +84,12 @@ export function TablePlanForm({ text, plan, put, faultOf, sensors, houses, sites
           <option value={OWN_FORMAT}>{t.ownFormat}</option>
         </LabelledSelect>
         {plan.timeFormat === OWN_FORMAT && (
-          <TextField
+          <TextInput
             label={t.ownPattern}
             value={plan.ownFormat}
-            helperText={t.ownPatternHelp}
-            manualValidation
-            invalid={faultOf('timeFormat') !== undefined}
-            errorMessage={faultOf('timeFormat') ?? ''}
-            autocomplete="off"
-            onValueChanged={({ detail }) => {
-              if (detail.value !== plan.ownFormat) put({ ...plan, ownFormat: detail.value });
-            }}
+            hint={t.ownPatternHelp}
+            fault={faultOf('timeFormat')}
+            onValue={(ownFormat) => put({ ...plan, ownFormat })}
           />
         )}
         {plan.timeFormat !== WITH_OFFSET && (

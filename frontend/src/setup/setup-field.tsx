@@ -1,8 +1,8 @@
 import { TextArea } from '@vaadin/react-components/TextArea.js';
-import { TextField } from '@vaadin/react-components/TextField.js';
 import { useMessages } from '../shared/messages';
 import { NumberInput } from '../shared/number-input';
 import { unitName } from '../shared/reading-units';
+import { TextInput } from '../shared/text-input';
 import { temperatureUnitName } from '../shared/units';
 import { ChoiceField } from './choice-field';
 import { setupMessages } from './setup-messages';
@@ -72,19 +72,14 @@ export function SetupField({ list, field, draft, fault, units, items, fixed, put
         );
       }
       return (
-        <TextField
+        <TextInput
           label={label}
           value={value}
           readonly={fixed}
           required={!field.optional}
-          helperText={hint ?? ''}
-          manualValidation
-          invalid={fault !== undefined}
-          errorMessage={fault ?? ''}
-          autocomplete="off"
-          onValueChanged={({ detail }) => {
-            if (detail.value !== value) put(detail.value);
-          }}
+          hint={hint}
+          fault={fault}
+          onValue={put}
         />
       );
     default:

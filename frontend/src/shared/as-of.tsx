@@ -1,6 +1,5 @@
 import { Button } from '@vaadin/react-components/Button.js';
 import { Dialog } from '@vaadin/react-components/Dialog.js';
-import { TextField } from '@vaadin/react-components/TextField.js';
 import { useCallback, useEffect, useState, type ReactNode } from 'react';
 import { useSearchParams } from 'react-router';
 import type { Instant } from './api-types';
@@ -8,6 +7,7 @@ import { asOfIn, momentTyped, withAsOf, type AsOfFault } from './as-of-state';
 import { DateInput } from './date-input';
 import { useFormats } from './formats';
 import { messagesIn, useMessages } from './messages';
+import { TextInput } from './text-input';
 import { wallClock } from './zoned-time';
 import './as-of.css';
 
@@ -90,19 +90,14 @@ export function AsOfControl({ timeZone }: { timeZone: string | undefined }) {
             onValue={(date) => change({ date })}
             fault={fault === 'noDay' || fault === 'toCome' ? t[fault] : undefined}
           />
-          <TextField
+          <TextInput
             label={t.time}
             value={typed.time}
-            autocomplete="off"
-            manualValidation
-            helperText={timeZone === undefined ? '' : t.zone(timeZone)}
-            invalid={fault === 'noTime'}
-            errorMessage={fault === 'noTime' ? t.noTime : ''}
+            hint={timeZone === undefined ? undefined : t.zone(timeZone)}
+            fault={fault === 'noTime' ? t.noTime : undefined}
             // Enter in the day chooses the day; only here it means that all is said.
             onKeyDown={(event) => event.key === 'Enter' && show()}
-            onValueChanged={(event) => {
-              if (event.detail.value !== typed.time) change({ time: event.detail.value });
-            }}
+            onValue={(time) => change({ time })}
           />
           <Button theme="primary" onClick={show}>
             {t.show}

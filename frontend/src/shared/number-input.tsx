@@ -1,6 +1,6 @@
-import { TextField } from '@vaadin/react-components/TextField.js';
 import { useMessages } from './messages';
 import { sharedMessages } from './shared-messages';
+import { TextInput } from './text-input';
 import { numberTyped } from './units';
 
 /**
@@ -20,36 +20,15 @@ export interface NumberInputProps {
   readonly disabled?: boolean;
 }
 
-export function NumberInput({
-  label,
-  value,
-  onValue,
-  fault,
-  unit,
-  hint,
-  required,
-  whole,
-  className,
-  disabled,
-}: NumberInputProps) {
+export function NumberInput({ label, value, fault, unit, whole, ...rest }: NumberInputProps) {
   const t = useMessages(sharedMessages);
-  const wrong = fault ?? (value !== '' && numberTyped(value) === undefined ? t.notANumber : undefined);
   return (
-    <TextField
+    <TextInput
+      {...rest}
       label={unit ? `${label} (${unit})` : label}
       value={value}
-      invalid={wrong !== undefined}
-      errorMessage={wrong ?? ''}
-      {...(hint === undefined ? {} : { helperText: hint })}
-      {...(className === undefined ? {} : { className })}
-      required={required ?? false}
-      disabled={disabled ?? false}
-      manualValidation
-      autocomplete="off"
-      {...{ inputmode: whole ? 'numeric' : 'decimal' }}
-      onValueChanged={(event) => {
-        if (event.detail.value !== value) onValue(event.detail.value);
-      }}
+      fault={fault ?? (value !== '' && numberTyped(value) === undefined ? t.notANumber : undefined)}
+      keys={whole ? 'numeric' : 'decimal'}
     />
   );
 }

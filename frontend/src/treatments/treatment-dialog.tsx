@@ -2,7 +2,6 @@ import { useQueryClient } from '@tanstack/react-query';
 import { Button } from '@vaadin/react-components/Button.js';
 import { ComboBox } from '@vaadin/react-components/ComboBox.js';
 import { Dialog } from '@vaadin/react-components/Dialog.js';
-import { TextField } from '@vaadin/react-components/TextField.js';
 import { useRef, useState } from 'react';
 import { useBatchList } from '../shared/batch-queries';
 import { PURPOSES } from '../shared/climate-types';
@@ -18,6 +17,7 @@ import { groups } from '../shared/query-keys';
 import { ProblemNote } from '../shared/screen-states';
 import { useHouses, useSites } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
+import { TextInput } from '../shared/text-input';
 import { useProblemWords } from '../shared/use-problem-words';
 import { wallClock } from '../shared/zoned-time';
 import { recordTreatment } from './treatments-api';
@@ -106,18 +106,13 @@ export function TreatmentDialog({ site, start, close }: TreatmentDialogProps) {
     hint = '',
     required = true,
   ) => (
-    <TextField
+    <TextInput
       label={t[name]}
       value={draft[name]}
-      helperText={hint}
+      hint={hint}
       required={required}
-      autocomplete="off"
-      manualValidation
-      invalid={faultOf(name) !== undefined}
-      errorMessage={faultOf(name) ?? ''}
-      onValueChanged={(event) => {
-        if (event.detail.value !== draft[name]) change({ [name]: event.detail.value });
-      }}
+      fault={faultOf(name)}
+      onValue={(said) => change({ [name]: said })}
     />
   );
   const choice = (
@@ -171,18 +166,13 @@ export function TreatmentDialog({ site, start, close }: TreatmentDialogProps) {
           fault={faultOf('date', 'appliedAt')}
           required
         />
-        <TextField
+        <TextInput
           label={t.time}
           value={draft.time}
-          autocomplete="off"
           required
-          manualValidation
-          helperText={zoneOf(draft.house) ?? ''}
-          invalid={faultOf('time') !== undefined}
-          errorMessage={faultOf('time') ?? ''}
-          onValueChanged={(event) => {
-            if (event.detail.value !== draft.time) change({ time: event.detail.value });
-          }}
+          hint={zoneOf(draft.house)}
+          fault={faultOf('time')}
+          onValue={(time) => change({ time })}
         />
         <NumberInput
           label={t.reentryHours}

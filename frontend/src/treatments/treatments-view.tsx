@@ -1,7 +1,6 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { Button } from '@vaadin/react-components/Button.js';
 import { Dialog } from '@vaadin/react-components/Dialog.js';
-import { TextField } from '@vaadin/react-components/TextField.js';
 import { useState } from 'react';
 import { useSearchParams } from 'react-router';
 import { Offered } from '../people/offered';
@@ -17,6 +16,7 @@ import { useScreenTitle } from '../shared/screen-title';
 import { useHouses, useSites } from '../shared/setup-lists';
 import { useSiteFilter } from '../shared/site-filter';
 import { TakeTable } from '../shared/take-table';
+import { TextInput } from '../shared/text-input';
 import { dateIn } from '../shared/weeks';
 import { TreatmentDialog } from './treatment-dialog';
 import { reverseTreatment, useTreatments } from './treatments-api';
@@ -245,16 +245,13 @@ function ReverseDialog({ treatment, close }: { treatment: TreatmentView; close: 
           {treatment.product}, {treatment.rate}
         </p>
         <p className="rc-warning wide">▲ {t.reversedCaution}</p>
-        <TextField
+        <TextInput
           className="wide"
           label={t.why}
           value={reason}
           maxlength={500}
-          autocomplete="off"
-          manualValidation
-          invalid={tried && reason.trim() === ''}
-          errorMessage={tried && reason.trim() === '' ? t.needed : ''}
-          onValueChanged={(event) => setReason(event.detail.value)}
+          fault={tried && reason.trim() === '' ? t.needed : undefined}
+          onValue={setReason}
         />
         <ProblemNote failure={failure} timeZone={zone} />
         <Button className="wide" theme="primary" onClick={() => void reverse()}>

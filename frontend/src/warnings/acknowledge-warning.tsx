@@ -1,6 +1,5 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { Button } from '@vaadin/react-components/Button.js';
-import { TextField } from '@vaadin/react-components/TextField.js';
 import { useState } from 'react';
 import { useMay } from '../people/signed-in';
 import type { WarningView } from '../shared/climate-types';
@@ -8,6 +7,7 @@ import { useMessages } from '../shared/messages';
 import { notice } from '../shared/notices';
 import { groups } from '../shared/query-keys';
 import { ProblemNote } from '../shared/screen-states';
+import { TextInput } from '../shared/text-input';
 import { acknowledge } from './warnings-api';
 import { warningsMessages } from './warnings-messages';
 
@@ -34,13 +34,7 @@ export function AcknowledgeWarning({ warning, what }: { warning: WarningView; wh
   };
   return (
     <div className="warning-see rc-no-print">
-      <TextField
-        label={t.whatDone}
-        value={text}
-        autocomplete="off"
-        maxlength={2000}
-        onValueChanged={(event) => setText(event.detail.value)}
-      />
+      <TextInput label={t.whatDone} value={text} maxlength={2000} onValue={setText} />
       <Button disabled={busy} aria-label={`${t.acknowledge}: ${what}`} onClick={() => void see()}>
         {t.acknowledge}
       </Button>

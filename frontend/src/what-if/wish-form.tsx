@@ -1,6 +1,5 @@
 import { Button } from '@vaadin/react-components/Button.js';
 import { ComboBox } from '@vaadin/react-components/ComboBox.js';
-import { TextField } from '@vaadin/react-components/TextField.js';
 import { useResidentBatches, type ResidentBatch } from '../climate/climate-api';
 import { DateInput } from '../shared/date-input';
 import { useBatchList } from '../shared/batch-queries';
@@ -10,6 +9,7 @@ import { NumberInput } from '../shared/number-input';
 import { useNow } from '../shared/now';
 import { useHouses } from '../shared/setup-lists';
 import { useSiteFilter } from '../shared/site-filter';
+import { TextInput } from '../shared/text-input';
 import type { TemperatureUnit } from '../shared/units';
 import { whatIfMessages } from './what-if-messages';
 import {
@@ -211,17 +211,12 @@ function When({ line, faultOf, put }: WhenProps) {
         onValue={(date) => put({ date })}
         fault={faultOf('date') ?? faultOf('from')}
       />
-      <TextField
+      <TextInput
         label={t.time}
         value={line.time}
         className="wish-short"
-        autocomplete="off"
-        manualValidation
-        invalid={faultOf('time') !== undefined}
-        errorMessage={faultOf('time') ?? ''}
-        onValueChanged={(event) => {
-          if (event.detail.value !== line.time) put({ time: event.detail.value });
-        }}
+        fault={faultOf('time')}
+        onValue={(time) => put({ time })}
       />
     </>
   );
