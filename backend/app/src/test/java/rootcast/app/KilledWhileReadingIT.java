@@ -31,7 +31,7 @@ class KilledWhileReadingIT {
 
     private static final int PER_SECOND = 500;
     private static final int SENSORS = 20;
-    private static final Duration RUN = Duration.ofSeconds(8);
+    private static final Duration RUN = Duration.ofSeconds(5);
     /**
      * The broker of this test forgets what it had given to a client that was killed and not been told of: at most ten
      * messages, its window, at each of the two kills. One that keeps its window loses none (docs/measurements.md).

@@ -55,13 +55,13 @@ abstract class BackfillContract extends ClimateRequests {
                 "columns",
                         List.of(column("Medium", "medium-temperature", "Cel"), column("RH", "relative-humidity", "%")));
         var tables = new Tables(database);
-        var before = tables.everything();
+        var before = tables.state();
 
         JsonPath preview = nursery.post("/api/readings/csv?dryRun=true", body)
                 .statusCode(200)
                 .extract()
                 .jsonPath();
-        assertThat(tables.everything()).isEqualTo(before);
+        assertThat(tables.state()).isEqualTo(before);
         JsonPath taken = nursery.post("/api/readings/csv?dryRun=false", body)
                 .statusCode(200)
                 .extract()

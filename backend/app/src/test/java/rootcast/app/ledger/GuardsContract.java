@@ -50,13 +50,13 @@ abstract class GuardsContract {
                 "delete from posting where plants < 0",
             })
     void noStatementChangesOrRemovesAnEntryOrAPosting(String statement) {
-        var before = tables.everything();
+        var before = tables.state();
 
         assertThatThrownBy(() -> tables.execute(statement))
                 .isInstanceOf(SQLException.class)
                 .hasStackTraceContaining("append-only");
 
-        assertThat(tables.everything()).isEqualTo(before);
+        assertThat(tables.state()).isEqualTo(before);
     }
 
     @Test

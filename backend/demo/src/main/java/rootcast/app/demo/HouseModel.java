@@ -9,7 +9,8 @@ import java.time.Duration;
  * <p>Air: {@code airCapacity · dTa/dt = (cover + vents)·(To − Ta) + exchange·(Tm − Ta) + airHeat + sunToAir·S}.
  * <br>Medium: {@code mediumCapacity · dTm/dt = exchange·(Ta − Tm) + benchHeat + sunToMedium·S − evaporation}.
  * <br>Both heaters and the vents are proportional: nothing at the set-point, full {@code band} beyond it, never more
- * than full. A shade screen lets through {@link #SHADED_SHARE} of the sun above {@link #SHADE_ABOVE_W_PER_M2}.
+ * than full. A shade screen lets through {@link #SHADED_SHARE} of the sun above {@link #SHADE_ABOVE_W_PER_M2}; a second
+ * one is drawn as far as it takes to keep {@link #MOST_SUN_W_PER_M2}, as houses for cuttings do from spring on.
  * Evaporation grows with the sun because mist and leaves follow it. Wind and the floor are left out; humidity follows from light and vents by a rule of thumb.
  *
  * <p>Source: the energy balance is the usual lumped one; every parameter value is a plausible choice for the demo
@@ -40,6 +41,9 @@ public record HouseModel(
 
     static final double SHADE_ABOVE_W_PER_M2 = 250;
     static final double SHADED_SHARE = 0.4;
+
+    /** 300 µmol/m²/s at the crop, the most that unrooted cuttings are given. Screens of a third together reach it at noon. */
+    static final double MOST_SUN_W_PER_M2 = 330;
 
     /** Rooting at 22 °C, the air is then at the 20 °C that cuttings need at night. */
     private static final double AIR_BELOW_MEDIUM_C = 1.4;
@@ -154,7 +158,7 @@ public record HouseModel(
 
     private static double underScreen(double sunWPerM2) {
         double excess = Math.max(0, sunWPerM2 - SHADE_ABOVE_W_PER_M2);
-        return sunWPerM2 - (1 - SHADED_SHARE) * excess;
+        return Math.min(sunWPerM2 - (1 - SHADED_SHARE) * excess, MOST_SUN_W_PER_M2);
     }
 
     /** Share of full power or full opening, 0 to 1. */

@@ -47,7 +47,14 @@ class DemoRoundsTest {
      */
     @ParameterizedTest(name = "starting at {0}")
     @ValueSource(
-            strings = {"2026-11-25T15:00:00Z", "2026-11-28T13:00:00Z", "2026-11-30T14:00:00Z", "2027-02-02T04:00:00Z"})
+            strings = {
+                "2026-11-25T15:00:00Z",
+                "2026-11-28T13:00:00Z",
+                "2026-11-30T14:00:00Z",
+                "2027-02-02T04:00:00Z",
+                "2027-04-14T15:00:00Z",
+                "2027-07-08T15:00:00Z"
+            })
     void aFewThingsAreOverdueAndWarnedOf(String start) {
         Instant now = Instant.parse(start);
         Demo demo = new Demo(scenario, scenario.tell(now), now);

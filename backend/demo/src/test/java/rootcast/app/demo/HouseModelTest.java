@@ -40,11 +40,17 @@ class HouseModelTest {
         assertThat(settled.mediumC()).isCloseTo(12 + 64 / 4.0 - 6 / 9.0, within(1e-3));
     }
 
-    /** By hand: 1000 W·m⁻² outside are 250 + 0.4·750 = 550 under the screen. */
+    /** By hand: 400 W·m⁻² outside are 250 + 0.4·150 = 310 under the screen. */
     @Test
     void theScreenCutsTheSunAboveItsLimit() {
-        // 550·0.35 = 192.5 to the air, 550·0.01 = 5.5 to the medium, 8 − 5.5 drawn from the air: 190 through the cover.
-        assertThat(COLD.settled(new Outdoors(0, 1000)).airC()).isCloseTo(190 / 4.0, within(1e-3));
+        // 310·0.35 = 108.5 to the air, 310·0.01 = 3.1 to the medium, 8 − 3.1 drawn from the air: 103.6 through the cover.
+        assertThat(COLD.settled(new Outdoors(0, 400)).airC()).isCloseTo(103.6 / 4, within(1e-3));
+    }
+
+    /** 330 W·m⁻²·0.45·2.02 µmol/J = 300 µmol·m⁻²·s⁻¹, the upper end of the recipe until roots are there. */
+    @Test
+    void theSecondScreenKeepsTheLightThatCuttingsBear() {
+        assertThat(HouseModel.photonFlux(new Outdoors(20, 1000))).isCloseTo(300, within(0.1));
     }
 
     @ParameterizedTest(name = "under {0} bottom heat holds the medium on a frosty night")

@@ -77,7 +77,7 @@ public class Catalogue {
 
     /** Every crop with the profile in force. */
     public List<SourcedCrop> crops() {
-        return crops.list("order by code").stream().map(this::inForce).toList();
+        return profiles.inForce(crops.list("order by code"));
     }
 
     /** The crop with the profile in force. */

@@ -1,11 +1,13 @@
 package rootcast.app.crop.store;
 
+import static java.util.stream.Collectors.groupingBy;
+import static java.util.stream.Collectors.toMap;
+
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashMap;
@@ -32,6 +34,12 @@ public class ProfileVersions {
 
     private static final String VARIETY = "variety";
     private static final String SITE = "site";
+
+    /** Of rows of a version: those whose version was adopted last. */
+    private static final String IN_FORCE = """
+            %1$s.id.versionNo = (select adoption.versionNo from CropProfileAdoptionRow adoption
+                where adoption.id.crop = %1$s.id.crop and adoption.id.seq = (
+                    select max(each.id.seq) from CropProfileAdoptionRow each where each.id.crop = %1$s.id.crop))""";
 
     @Inject
     Profiles profiles;
@@ -103,6 +111,29 @@ public class ProfileVersions {
                 .map(row -> sourced(crop, row));
     }
 
+    /**
+     * Crops with the profile in force, in the given order. It asks four times for all of them: set-up is read again
+     * after each change of it, and four times for each crop is long where crops are many.
+     */
+    List<SourcedCrop> inForce(List<CropRow> crops) {
+        Map<String, CropProfileRow> profileOf =
+                profiles.list("from CropProfileRow profile where " + IN_FORCE.formatted("profile")).stream()
+                        .collect(toMap(row -> row.id.crop(), row -> row));
+        Map<String, List<CropProfileStageRow>> stagesOf =
+                stages.list("from CropProfileStageRow stage where " + IN_FORCE.formatted("stage")).stream()
+                        .collect(groupingBy(row -> row.id.crop()));
+        Map<String, List<CropProfileRateRow>> ratesOf =
+                rates.list("from CropProfileRateRow rate where " + IN_FORCE.formatted("rate")).stream()
+                        .collect(groupingBy(row -> row.id.crop()));
+        return crops.stream()
+                .map(crop -> sourced(
+                        crop,
+                        profileOf.get(crop.code),
+                        stagesOf.getOrDefault(crop.code, List.of()),
+                        ratesOf.getOrDefault(crop.code, List.of())))
+                .toList();
+    }
+
     /** Stores the next version of the crop's profile; it is not in force until it is adopted. */
     int add(SourcedCrop sourced, Origin origin, @Nullable String evidence, Instant recordedAt) {
         String crop = sourced.crop().code();
@@ -161,11 +192,17 @@ public class ProfileVersions {
     }
 
     private SourcedCrop sourced(CropRow crop, CropProfileRow profile) {
+        String ofVersion = "id.crop = ?1 and id.versionNo = ?2";
         String code = profile.id.crop();
         int version = profile.id.versionNo();
-        List<CropProfileStageRow> inOrder =
-                new ArrayList<>(stages.list("id.crop = ?1 and id.versionNo = ?2", code, version));
-        inOrder.sort(Comparator.comparing(stage -> Stage.valueOf(stage.id.stage())));
+        return sourced(crop, profile, stages.list(ofVersion, code, version), rates.list(ofVersion, code, version));
+    }
+
+    private SourcedCrop sourced(
+            CropRow crop, CropProfileRow profile, List<CropProfileStageRow> stages, List<CropProfileRateRow> rates) {
+        List<CropProfileStageRow> inOrder = stages.stream()
+                .sorted(Comparator.comparing(stage -> Stage.valueOf(stage.id.stage())))
+                .toList();
         Map<Stage, String> sources = new EnumMap<>(Stage.class);
         inOrder.stream()
                 .filter(stage -> stage.source != null)
@@ -175,15 +212,14 @@ public class ProfileVersions {
                 profile.rateSpread,
                 profile.holdDays,
                 profile.cellSpread,
-                factors(code, version));
-        return new SourcedCrop(new Crop(crop.code, crop.name, checked), version, sources, profile.note);
+                factors(rates));
+        return new SourcedCrop(new Crop(crop.code, crop.name, checked), profile.id.versionNo(), sources, profile.note);
     }
 
-    private RateFactors factors(String crop, int version) {
+    private static RateFactors factors(List<CropProfileRateRow> rates) {
         Map<String, Double> varieties = new HashMap<>();
         Map<String, Double> sites = new HashMap<>();
-        rates.list("id.crop = ?1 and id.versionNo = ?2", crop, version)
-                .forEach(row -> (row.id.kind().equals(VARIETY) ? varieties : sites).put(row.id.code(), row.factor));
+        rates.forEach(row -> (row.id.kind().equals(VARIETY) ? varieties : sites).put(row.id.code(), row.factor));
         return new RateFactors(varieties, sites);
     }
 }
