@@ -21,9 +21,9 @@ export async function expectAccessibleByDayAndNight(page: Page): Promise<void> {
 async function expectNoViolation(page: Page, runOnly: { type: 'tag' | 'rule'; values: string[] }): Promise<void> {
   await still(page);
   const { violations } = await new AxeBuilder({ page }).options({ runOnly, resultTypes: ['violations'] }).analyze();
-  expect(
-    violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(' | ')}`),
-  ).toEqual([]);
+  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(' | ')}`)).toEqual(
+    [],
+  );
 }
 
 /**

@@ -74,13 +74,7 @@ async function tell(part, wanted) {
     await untilReady(url, app);
     const run = spawn(
       join(frontend, 'node_modules', '.bin', 'playwright'),
-      [
-        'test',
-        '-c',
-        join(frontend, 'e2e', 'playwright.config.ts'),
-        ...(part ? [`--shard=${part}`] : []),
-        ...wanted,
-      ],
+      ['test', '-c', join(frontend, 'e2e', 'playwright.config.ts'), ...(part ? [`--shard=${part}`] : []), ...wanted],
       { cwd: frontend, stdio: 'inherit', env: { ...process.env, BASE_URL: url, RUN_NAME: name } },
     );
     return await new Promise((ended) => run.once('exit', (status) => ended(status ?? 1)));
