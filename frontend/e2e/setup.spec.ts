@@ -23,6 +23,26 @@ test('creates a tray format in inches and stores it in whole millimetres', async
   expect(stored).toMatchObject({ code, cells: 72, saleCount: 70, lengthMm: 533, widthMm: 267 });
 });
 
+test('the last letter is held when Enter follows before the screen was drawn again', async ({ page }) => {
+  const code = `T${Date.now()}`;
+  await page.goto('/setup/tray-formats/~new');
+  await page.getByLabel('Code').fill(code);
+  await page.getByLabel('Cells').fill('72');
+  await page.getByLabel('Sale count').fill('70');
+  await page.getByLabel('Outside length').fill('540');
+  await page.getByLabel('Outside width').fill('28');
+  // On a slow device both wait in one line; here both are done in one go.
+  await page.getByLabel('Outside width').evaluate((input: HTMLInputElement) => {
+    input.value = '280';
+    input.dispatchEvent(new InputEvent('input', { bubbles: true, composed: true }));
+    input.closest('form')?.requestSubmit();
+  });
+  await expect(page.getByRole('link', { name: code })).toBeVisible();
+
+  const stored = (await (await page.request.get(`/api/tray-formats/${code}`)).json()) as TrayFormat;
+  expect(stored).toMatchObject({ code, lengthMm: 540, widthMm: 280 });
+});
+
 test('keeps what was typed and says beside the field how to mend it', async ({ page }) => {
   await page.goto('/setup/sites/~new');
   await page.getByLabel('Code').fill('no blanks');

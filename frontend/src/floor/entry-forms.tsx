@@ -165,8 +165,12 @@ function ShipForm({ batch, before, record, busy }: EntryFormProps) {
   const [promise, setPromise] = useState(old && (old.order === undefined ? NO_PROMISE : `${old.order} ${old.line}`));
   const [tried, setTried] = useState(false);
   const orders = useQuery({
-    queryKey: keys.openOrders(),
-    queryFn: ({ signal }) => answer(api.GET('/api/orders', { params: { query: { state: 'open' } }, signal })),
+    queryKey: keys.openOrdersOf(batch.variety, batch.trayFormat, batch.site),
+    queryFn: ({ signal }) => {
+      const { variety, trayFormat: wanted, site } = batch;
+      const query = { state: 'open', variety, trayFormat: wanted, site };
+      return answer(api.GET('/api/orders', { params: { query }, signal }));
+    },
   });
   const promises = promisesFor(batch, orders.data ?? []);
   const most = trayFormat && traysFilled(batch, trayFormat);

@@ -38,7 +38,7 @@ const MEMBERS: Record<keyof typeof groups, readonly (keyof typeof keys)[]> = {
   batchLists: ['batchList'],
   batch: ['batchView', 'batchEntries', 'batchDevelopment', 'batchExplanation'],
   batchSearches: ['batchSearch'],
-  orders: ['openOrders', 'oneOrder'],
+  orders: ['openOrdersOf', 'oneOrder'],
   climate: ['climateGlance', 'climateNow', 'climateSeries', 'sensorHealth', 'sensorReadings'],
   house: ['climateNow', 'climateSeries', 'sensorHealth', 'sensorReadings'],
   glances: ['climateGlance'],

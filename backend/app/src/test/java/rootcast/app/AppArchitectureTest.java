@@ -53,7 +53,7 @@ class AppArchitectureTest {
             Map.entry("problem", Set.of()),
             Map.entry("wiring", Set.of()),
             Map.entry("people", Set.of("problem", "wiring")),
-            Map.entry("once", Set.of("people", "problem")),
+            Map.entry("once", Set.of("node", "people", "problem")),
             Map.entry("node", Set.of()),
             Map.entry("table", Set.of("problem")),
             Map.entry("snapshot", Set.of("once", "problem", "wiring")),

@@ -1,7 +1,5 @@
 package rootcast.app;
 
-import static java.util.stream.Collectors.joining;
-
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -22,37 +20,7 @@ public final class Tables {
         this.database = database;
     }
 
-    /**
-     * How many rows each table has and what they come to; equal before and after means that nothing was written, not even
-     * a position. The database adds up a hash of each row: reading them all took half of the time of the tests that ask.
-     */
-    public Map<String, String> state() {
-        Map<String, String> tables = new TreeMap<>();
-        for (String table : names()) {
-            tables.put(
-                    table,
-                    rows("select count(*), sum(" + hashOfRow(table) + ") from " + table + " r")
-                            .get(0));
-        }
-        return tables;
-    }
-
-    private String hashOfRow(String table) {
-        try (Connection connection = database.getConnection()) {
-            if (connection.getMetaData().getDatabaseProductName().equals("PostgreSQL")) {
-                return "cast(hashtextextended(cast(r as text), 0) as numeric)";
-            }
-        } catch (SQLException failed) {
-            throw new IllegalStateException(table, failed);
-        }
-        return rows("select column_name from information_schema.columns where lower(table_schema) = 'public'"
-                        + " and '\"' || table_name || '\"' = '" + table + "'")
-                .stream()
-                .map(column -> "coalesce(cast(r.\"" + column + "\" as varchar), '-')")
-                .collect(joining(" || '|' || ", "cast(ora_hash(", ") as numeric)"));
-    }
-
-    /** Every row of every table. */
+    /** Every row of every table; equal before and after means that nothing was written, not even a position. */
     public Map<String, List<String>> everything() {
         Map<String, List<String>> tables = new TreeMap<>();
         for (String table : names()) {

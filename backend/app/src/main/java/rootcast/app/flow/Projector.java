@@ -97,6 +97,9 @@ public class Projector {
         try {
             step();
         } catch (RuntimeException fault) {
+            if (stopped) {
+                return; // the database was closed under it
+            }
             projection = null; // half a step may be in it
             snapshots.fallBehind();
             LOG.error("facts could not be carried on; all will be rebuilt from the tables", fault);

@@ -1,7 +1,6 @@
 package rootcast.app.warnings;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.enterprise.event.Event;
 import jakarta.inject.Inject;
 import java.time.Instant;
 import java.util.List;
@@ -24,7 +23,7 @@ public class AcknowledgeWarning {
     WarningStore store;
 
     @Inject
-    Event<WarningsChanged> changed;
+    AnnounceWarnings announce;
 
     /** To be called inside {@link rootcast.app.once.Once}. */
     public WrittenWarning acknowledge(UUID id, String by, @Nullable String text, Instant now) {
@@ -38,7 +37,7 @@ public class AcknowledgeWarning {
 
     /** After it is committed. */
     public void announce(UUID id) {
-        changed.fire(new WarningsChanged(known(id).site(), List.of(id)));
+        announce.of(known(id).site(), List.of(id));
     }
 
     private WrittenWarning known(UUID id) {

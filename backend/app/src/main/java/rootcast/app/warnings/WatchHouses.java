@@ -4,7 +4,6 @@ import io.quarkus.runtime.StartupEvent;
 import io.quarkus.scheduler.Scheduled;
 import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.enterprise.event.Event;
 import jakarta.enterprise.event.Observes;
 import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
@@ -88,7 +87,7 @@ public class WatchHouses {
     InstantSource time;
 
     @Inject
-    Event<WarningsChanged> changed;
+    AnnounceWarnings announce;
 
     /** Of the hours before a warning so many are shown, and of a long one so many at its end. */
     private static final Duration BEFORE_IT = Duration.ofHours(12);
@@ -213,7 +212,7 @@ public class WatchHouses {
             return null;
         });
         if (!ids.isEmpty()) {
-            changed.fire(new WarningsChanged(site.code(), List.copyOf(ids)));
+            announce.of(site.code(), List.copyOf(ids));
         }
     }
 

@@ -45,6 +45,21 @@ abstract class OrdersContract {
         monday = nursery.nextMonday();
     }
 
+    /** Whoever ships a batch asks for the orders that want it, not for every order of the business. */
+    @Test
+    void ordersThatWantOneVarietyInOneFormatAtOneSiteAreAskedFor() {
+        String wanted = nursery.order(monday, 1).statusCode(201).extract().path("id");
+        Nursery other = Nursery.opened(time);
+        other.ready(10, 950);
+        other.order(monday, 1).statusCode(201);
+        String cell = "&variety=" + nursery.variety + "&trayFormat=" + nursery.trayFormat + "&site=" + nursery.site;
+
+        assertThat(Nursery.get("/api/orders?state=open" + cell).getList("id")).containsExactly(wanted);
+        assertThat(Nursery.get("/api/orders?state=open&site=" + other.site + "&variety=" + nursery.variety)
+                        .getList("id"))
+                .isEmpty();
+    }
+
     @Test
     void anOrderIsAnsweredWithItsPromisesAndTheBatchesBehindThem() {
         String order = nursery.order(monday, 4)
@@ -88,7 +103,7 @@ abstract class OrdersContract {
     void whatIsNotOpenIsRefusedWithWhatIsOpenAndNothingIsWritten() {
         nursery.order(monday, 4).statusCode(201);
         var tables = new Tables(database);
-        var before = tables.state();
+        var before = tables.everything();
 
         nursery.order(monday.plusWeeks(1), 7)
                 .statusCode(409)
@@ -105,7 +120,7 @@ abstract class OrdersContract {
                 .body("lines[0].nearestDate", nullValue())
                 .body("detail", containsString("7"));
 
-        assertThat(tables.state()).isEqualTo(before);
+        assertThat(tables.everything()).isEqualTo(before);
     }
 
     @Test
@@ -201,7 +216,7 @@ abstract class OrdersContract {
     @Test
     void anOrderThatCannotBeReadOrMakesNoSenseIsRefusedAndNothingIsWritten() {
         var tables = new Tables(database);
-        var before = tables.state();
+        var before = tables.everything();
 
         refused("variety", "nothing", 422);
         refused("trayFormat", "nothing", 422);
@@ -231,7 +246,7 @@ abstract class OrdersContract {
         given().delete("/api/orders/" + UUID.randomUUID()).then().statusCode(404);
         given().get("/api/orders?state=lost").then().statusCode(400);
 
-        assertThat(tables.state()).isEqualTo(before);
+        assertThat(tables.everything()).isEqualTo(before);
     }
 
     @Test

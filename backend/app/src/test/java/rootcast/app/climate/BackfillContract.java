@@ -55,13 +55,13 @@ abstract class BackfillContract extends ClimateRequests {
                 "columns",
                         List.of(column("Medium", "medium-temperature", "Cel"), column("RH", "relative-humidity", "%")));
         var tables = new Tables(database);
-        var before = tables.state();
+        var before = tables.everything();
 
         JsonPath preview = nursery.post("/api/readings/csv?dryRun=true", body)
                 .statusCode(200)
                 .extract()
                 .jsonPath();
-        assertThat(tables.state()).isEqualTo(before);
+        assertThat(tables.everything()).isEqualTo(before);
         JsonPath taken = nursery.post("/api/readings/csv?dryRun=false", body)
                 .statusCode(200)
                 .extract()

@@ -49,10 +49,10 @@ abstract class BatchImportContract {
                 + line("North house", "Grey Morning", 12, 20, "rooted", 4, "1 100", "A-7")
                 + line(nursery.otherHouse.toLowerCase(), nursery.variety, 3, 2, "", 0, "", "");
         var tables = new Tables(database);
-        var before = tables.state();
+        var before = tables.everything();
 
         JsonPath preview = ask(true, body(csv)).statusCode(200).extract().jsonPath();
-        assertThat(tables.state()).isEqualTo(before);
+        assertThat(tables.everything()).isEqualTo(before);
         JsonPath taken = ask(false, body(csv)).statusCode(200).extract().jsonPath();
 
         for (JsonPath report : List.of(preview, taken)) {

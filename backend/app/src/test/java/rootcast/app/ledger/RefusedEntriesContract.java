@@ -178,14 +178,14 @@ abstract class RefusedEntriesContract {
 
     @Test
     void aBatchThatIsNotThere() {
-        var before = new Tables(database).state();
+        var before = new Tables(database).everything();
         nursery.enter("nobody", nursery.entry("loss", Map.of("plants", 1, "cause", "rot")))
                 .statusCode(404)
                 .body("asked", equalTo("nobody"));
         for (String path : List.of("", "/entries", "/development")) {
             given().get("/api/batches/nobody" + path).then().statusCode(404);
         }
-        assertThat(new Tables(database).state()).isEqualTo(before);
+        assertThat(new Tables(database).everything()).isEqualTo(before);
     }
 
     private ValidatableResponse refused(String kind, Map<String, ?> fields, int status, String type) {
@@ -194,12 +194,12 @@ abstract class RefusedEntriesContract {
 
     private ValidatableResponse refused(Map<String, Object> entry, int status, String type) {
         var tables = new Tables(database);
-        var before = tables.state();
+        var before = tables.everything();
         ValidatableResponse answer = nursery.enter(batch, entry)
                 .statusCode(status)
                 .contentType("application/problem+json")
                 .body("type", equalTo("/problems/" + type));
-        assertThat(tables.state()).isEqualTo(before);
+        assertThat(tables.everything()).isEqualTo(before);
         return answer;
     }
 
@@ -207,7 +207,7 @@ abstract class RefusedEntriesContract {
     void aBatchThatCannotBeStuckIsRefusedAndNothingIsWritten() {
         Nursery elsewhere = Nursery.opened(time);
         var tables = new Tables(database);
-        var before = tables.state();
+        var before = tables.everything();
 
         stickRefused("site", "nowhere", 422, "unknown-code");
         stickRefused("house", "nowhere", 422, "unknown-code");
@@ -226,7 +226,7 @@ abstract class RefusedEntriesContract {
         stickRefused("stuckAt", 1_700_000_000, 400, "malformed");
         stickRefused("stuckAt", List.of(2026, 2, 20), 400, "malformed");
 
-        assertThat(tables.state()).isEqualTo(before);
+        assertThat(tables.everything()).isEqualTo(before);
     }
 
     private void stickRefused(String field, Object value, int status, String type) {

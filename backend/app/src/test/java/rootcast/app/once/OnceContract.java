@@ -63,14 +63,14 @@ abstract class OnceContract {
     void anEntrySentTwiceIsAnsweredAlikeAndWrittenOnce() {
         String key = UUID.randomUUID().toString();
         Response first = Nursery.send(key, entries, loss(5));
-        var after = tables.state();
+        var after = tables.everything();
 
         Response again = Nursery.send(key, entries, loss(5));
 
         assertThat(first.statusCode()).isEqualTo(201);
         assertThat(again.statusCode()).isEqualTo(201);
         assertThat(again.asString()).isEqualTo(first.asString());
-        assertThat(tables.state()).isEqualTo(after);
+        assertThat(tables.everything()).isEqualTo(after);
     }
 
     @Test
@@ -112,7 +112,7 @@ abstract class OnceContract {
     void theSameKeyWithOtherContentIsRefusedAndNothingIsWritten() {
         String key = UUID.randomUUID().toString();
         Nursery.send(key, entries, loss(5)).then().statusCode(201);
-        var after = tables.state();
+        var after = tables.everything();
 
         Nursery.send(key, entries, loss(6))
                 .then()
@@ -120,11 +120,11 @@ abstract class OnceContract {
                 .contentType("application/problem+json")
                 .body("type", equalTo("/problems/key-used-before"));
         String other = "/api/batches/" + nursery.stuck(1, Duration.ofDays(3)) + "/entries";
-        var withOther = tables.state();
+        var withOther = tables.everything();
         Nursery.send(key, other, loss(5)).then().statusCode(422);
 
         assertThat(after).isNotEqualTo(withOther);
-        assertThat(tables.state()).isEqualTo(withOther);
+        assertThat(tables.everything()).isEqualTo(withOther);
         assertThat(Nursery.batch(batch).getInt("plants.lost")).isEqualTo(5);
     }
 
@@ -138,7 +138,7 @@ abstract class OnceContract {
 
     @Test
     void entriesAndOrdersNeedAKey() {
-        var before = tables.state();
+        var before = tables.everything();
         for (String path : List.of(entries, "/api/orders")) {
             Object body =
                     path.equals(entries) ? loss(1) : Nursery.orderBody(List.of(nursery.line(nursery.nextMonday(), 1)));
@@ -150,7 +150,7 @@ abstract class OnceContract {
                     .contentType("application/problem+json")
                     .body("errors.field", contains("Idempotency-Key"));
         }
-        assertThat(tables.state()).isEqualTo(before);
+        assertThat(tables.everything()).isEqualTo(before);
     }
 
     @Test
@@ -188,12 +188,12 @@ abstract class OnceContract {
     private void sentTwice(String path, Map<String, Object> body) {
         String key = UUID.randomUUID().toString();
         Response first = Nursery.send(key, path, body);
-        var after = tables.state();
+        var after = tables.everything();
         Response again = Nursery.send(key, path, body);
         assertThat(first.statusCode()).as(first.asString()).isIn(200, 201);
         assertThat(again.statusCode()).as(path).isEqualTo(first.statusCode());
         assertThat(again.asString()).as(path).isEqualTo(first.asString());
-        assertThat(tables.state()).as(path).isEqualTo(after);
+        assertThat(tables.everything()).as(path).isEqualTo(after);
         assertThat(Nursery.send(key, path, other(body)).statusCode()).as(path).isEqualTo(422);
     }
 

@@ -58,7 +58,7 @@ abstract class KeysContract {
 
         assertThat(list.json().getList("id")).contains(id);
         assertThat(list.body()).doesNotContain(secret);
-        assertThat(new Tables(database).state().toString()).doesNotContain(secret);
+        assertThat(new Tables(database).everything().toString()).doesNotContain(secret);
         assertThat(list.json().getString("find { it.id == '" + id + "' }.lastUsedAt"))
                 .isNull();
         Visitor.withBearer(base, secret).get("/api/session");

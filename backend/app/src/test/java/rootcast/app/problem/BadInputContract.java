@@ -63,7 +63,7 @@ abstract class BadInputContract {
     private Map<String, Map<String, Object>> goodByPath;
     private Clients clients;
     private Tables tables;
-    private Map<String, String> before;
+    private Map<String, List<String>> before;
 
     /** One nursery for all: nothing here may change it. */
     @BeforeEach
@@ -104,13 +104,13 @@ abstract class BadInputContract {
                 Nursery.orderBody(List.of(nursery.line(nursery.nextMonday(), 1))));
         clients = new Clients(base);
         tables = new Tables(database);
-        before = tables.state();
+        before = tables.everything();
     }
 
     @AfterEach
     void nothingWasWritten() {
-        Map<String, String> after = tables.state();
-        Map<String, String> was = before;
+        Map<String, List<String>> after = tables.everything();
+        Map<String, List<String>> was = before;
         before = after; // or one that writes would make all that follow fail
         assertThat(after).isEqualTo(was);
     }

@@ -116,9 +116,22 @@ public class OrderResource {
                 .orElseThrow(() -> Problem.notFound(Thing.ORDER, id));
     }
 
+    /**
+     * Orders, newest first.
+     *
+     * @param text       part of the customer, or the number
+     * @param variety    only orders with a line of this one; with the two below, of all that are given
+     * @param trayFormat of that line
+     * @param site       of that line
+     */
     @GET
     @Needs(Right.READ_ORDERS)
-    public List<OrderView> all(@RestQuery @Nullable String text, @RestQuery @DefaultValue("open") String state) {
+    public List<OrderView> all(
+            @RestQuery @Nullable String text,
+            @RestQuery @DefaultValue("open") String state,
+            @RestQuery @Nullable String variety,
+            @RestQuery @Nullable String trayFormat,
+            @RestQuery @Nullable String site) {
         if (!List.of("open", "all").contains(state)) {
             throw Problem.malformed("state", Fault.ONE_OF, List.of("open", "all"));
         }
@@ -130,10 +143,19 @@ public class OrderResource {
                                 order.customer().toLowerCase(Locale.ROOT).contains(wanted)
                                         || Long.toString(order.number()).equals(wanted))
                         .flatMap(order -> asFarAsTheirs(order).stream())
+                        .filter(order -> order.lines().stream()
+                                .map(WantedLine::cell)
+                                .anyMatch(cell -> isAsked(variety, cell.variety())
+                                        && isAsked(trayFormat, cell.trayFormat())
+                                        && isAsked(site, cell.site())))
                         .sorted(Comparator.comparing(Order::position).reversed())
                         .map(views::of)
                         .filter(view -> state.equals("all") || isOpen(view))
                         .toList();
+    }
+
+    private static boolean isAsked(@Nullable String asked, String code) {
+        return asked == null || asked.equals(code);
     }
 
     /** Who ships sees the lines of their own sites, and no note: that is between sales and the customer. */

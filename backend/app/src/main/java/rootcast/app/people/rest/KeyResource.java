@@ -9,6 +9,7 @@ import jakarta.ws.rs.DELETE;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
@@ -16,9 +17,7 @@ import java.net.URI;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
-import org.eclipse.microprofile.openapi.annotations.media.Content;
-import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.people.ApiKey;
@@ -75,10 +74,8 @@ public class KeyResource {
     }
 
     @POST
-    @APIResponse(
-            responseCode = "201",
-            description = "made",
-            content = @Content(schema = @Schema(implementation = MadeKeyWire.class)))
+    @Produces(MediaType.APPLICATION_JSON)
+    @APIResponseSchema(value = MadeKeyWire.class, responseCode = "201", responseDescription = "made")
     public Response make(@NotNull @Valid NewKeyWire wire) {
         Keys.Made made = keys.make(wire.name().strip(), GrantWire.grants(wire.grants()), by());
         return Response.created(URI.create("/api/keys"))

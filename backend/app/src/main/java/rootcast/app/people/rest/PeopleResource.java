@@ -11,6 +11,7 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
@@ -18,9 +19,7 @@ import java.net.URI;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
-import org.eclipse.microprofile.openapi.annotations.media.Content;
-import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.people.Caller;
@@ -92,10 +91,8 @@ public class PeopleResource {
     }
 
     @POST
-    @APIResponse(
-            responseCode = "201",
-            description = "added",
-            content = @Content(schema = @Schema(implementation = PersonWire.class)))
+    @Produces(MediaType.APPLICATION_JSON)
+    @APIResponseSchema(value = PersonWire.class, responseCode = "201", responseDescription = "added")
     public Response add(@NotNull @Valid NewPersonWire wire) {
         Person person = staff.add(
                 wire.name().strip(),
