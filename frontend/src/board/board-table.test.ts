@@ -55,6 +55,19 @@ describe('the table of the board', () => {
     });
   });
 
+  it('heads a week with the ship day of each site in it, not with its Monday', () => {
+    const onDay = (site: string, date: string) => ({ ...row, site, cells: row.cells.map((c) => ({ ...c, date })) });
+    const rows = [onDay('s', '2026-11-26'), onDay('t', '2026-11-24')];
+    expect(tableOf(rows, weeks, ['open'], words).head.at(-1)).toBe('2026-W48 (2026-11-24, 2026-11-26)');
+    expect(tableOf(rows.slice(0, 1), weeks, ['open', 'ready'], words).head.slice(5)).toEqual([
+      '2026-W48 (2026-11-26) open',
+      '2026-W48 (2026-11-26) ready',
+    ]);
+    const soldOut = { ...onDay('t', '2026-11-24'), cells: rows[1]?.cells.map((c) => ({ ...c, open: 0 })) ?? [] };
+    const given = customerTable(rows.slice(0, 1).concat(soldOut), weeks, { ...words, plantsPerTray: 'P' }, () => 70);
+    expect(given.head.at(-1)).toBe('2026-W48 (2026-11-26)');
+  });
+
   it('gives every figure its column', () => {
     const { head, rows } = tableOf([row], weeks, ['open', 'promised'], words);
     expect(head.slice(5)).toEqual(['2026-W48 (2026-11-23) open', '2026-W48 (2026-11-23) promised']);

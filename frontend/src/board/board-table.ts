@@ -1,6 +1,7 @@
 import type { BoardRow, BoardWeek } from '../shared/api-types';
 import type { PlainTable } from '../shared/plain-table';
 import type { Figure } from './board-state';
+import { shipDays } from './ship-days';
 
 export interface TableWords {
   readonly variety: string;
@@ -9,6 +10,12 @@ export interface TableWords {
   readonly format: string;
   readonly site: string;
   readonly figure: (figure: Figure) => string;
+}
+
+/** Each week with the days that these rows stand for in it: every site's own ship day, not the Monday. */
+function weekHeads(rows: readonly BoardRow[], weeks: readonly BoardWeek[]): string[] {
+  const days = shipDays(rows);
+  return weeks.map(({ week, monday }, column) => `${week} (${(days[column] ?? [monday]).join(', ')})`);
 }
 
 /**
@@ -21,25 +28,17 @@ export function customerTable(
   words: Pick<TableWords, 'variety' | 'crop' | 'format' | 'site'> & { readonly plantsPerTray: string },
   plantsIn: (trayFormat: string) => number | undefined,
 ): PlainTable {
+  const offered = rows.filter(({ cells }) => cells.some(({ open }) => open > 0));
   return {
-    head: [
-      words.variety,
-      words.crop,
-      words.format,
-      words.plantsPerTray,
-      words.site,
-      ...weeks.map(({ week, monday }) => `${week} (${monday})`),
-    ],
-    rows: rows
-      .filter(({ cells }) => cells.some(({ open }) => open > 0))
-      .map((row) => [
-        row.varietyName,
-        row.cropName,
-        row.trayFormat,
-        plantsIn(row.trayFormat) ?? '',
-        row.site,
-        ...row.cells.map(({ open }) => open),
-      ]),
+    head: [words.variety, words.crop, words.format, words.plantsPerTray, words.site, ...weekHeads(offered, weeks)],
+    rows: offered.map((row) => [
+      row.varietyName,
+      row.cropName,
+      row.trayFormat,
+      plantsIn(row.trayFormat) ?? '',
+      row.site,
+      ...row.cells.map(({ open }) => open),
+    ]),
   };
 }
 
@@ -50,7 +49,6 @@ export function tableOf(
   figures: readonly Figure[],
   words: TableWords,
 ): PlainTable {
-  const weekHead = ({ week, monday }: BoardWeek) => `${week} (${monday})`;
   return {
     head: [
       words.variety,
@@ -58,8 +56,8 @@ export function tableOf(
       words.crop,
       words.format,
       words.site,
-      ...weeks.flatMap((week) =>
-        figures.map((figure) => (figures.length === 1 ? weekHead(week) : `${weekHead(week)} ${words.figure(figure)}`)),
+      ...weekHeads(rows, weeks).flatMap((week) =>
+        figures.map((figure) => (figures.length === 1 ? week : `${week} ${words.figure(figure)}`)),
       ),
     ],
     rows: rows.map((row) => [
