@@ -8,6 +8,7 @@ export interface TableWords {
   readonly code: string;
   readonly crop: string;
   readonly format: string;
+  readonly plantsPerTray: string;
   readonly site: string;
   readonly figure: (figure: Figure) => string;
 }
@@ -25,7 +26,7 @@ function weekHeads(rows: readonly BoardRow[], weeks: readonly BoardWeek[]): stri
 export function customerTable(
   rows: readonly BoardRow[],
   weeks: readonly BoardWeek[],
-  words: Pick<TableWords, 'variety' | 'crop' | 'format' | 'site'> & { readonly plantsPerTray: string },
+  words: Pick<TableWords, 'variety' | 'crop' | 'format' | 'plantsPerTray' | 'site'>,
   plantsIn: (trayFormat: string) => number | undefined,
 ): PlainTable {
   const offered = rows.filter(({ cells }) => cells.some(({ open }) => open > 0));
@@ -48,6 +49,7 @@ export function tableOf(
   weeks: readonly BoardWeek[],
   figures: readonly Figure[],
   words: TableWords,
+  plantsIn: (trayFormat: string) => number | undefined,
 ): PlainTable {
   return {
     head: [
@@ -55,6 +57,7 @@ export function tableOf(
       words.code,
       words.crop,
       words.format,
+      words.plantsPerTray,
       words.site,
       ...weekHeads(rows, weeks).flatMap((week) =>
         figures.map((figure) => (figures.length === 1 ? week : `${week} ${words.figure(figure)}`)),
@@ -65,6 +68,7 @@ export function tableOf(
       row.variety,
       row.cropName,
       row.trayFormat,
+      plantsIn(row.trayFormat) ?? '',
       row.site,
       ...row.cells.flatMap((cell) => figures.map((figure) => cell[figure])),
     ]),
