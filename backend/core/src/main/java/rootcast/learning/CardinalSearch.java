@@ -113,7 +113,13 @@ final class CardinalSearch {
             minC = isMinimum ? likeliestC : minC;
         }
         return new Evidence.OfCardinals(
-                stage, true, found.english(), found, isMinimum ? (Double) minC : null, isOptimum ? (Double) optimumC : null, null);
+                stage,
+                true,
+                found.english(),
+                found,
+                isMinimum ? (Double) minC : null,
+                isOptimum ? (Double) optimumC : null,
+                null);
     }
 
     private static double[] column(double[][] rows, int column) {
@@ -196,11 +202,13 @@ final class CardinalSearch {
             return !openBelow && !openAbove && highC - lowC <= widestC;
         }
 
-        @Nullable Double least() {
+        @Nullable
+        Double least() {
             return openBelow ? null : tenths(lowC);
         }
 
-        @Nullable Double most() {
+        @Nullable
+        Double most() {
             return openAbove ? null : tenths(highC);
         }
     }

@@ -250,7 +250,8 @@ class LearningTest {
                 assertThat(cardinals.why().values())
                         .containsEntry("batches", 30)
                         .containsEntry("quantity", "medium-temperature")
-                        .hasEntrySatisfying("width", width -> assertThat((double) width).isBetween(0.0, 2.0));
+                        .hasEntrySatisfying(
+                                "width", width -> assertThat((double) width).isBetween(0.0, 2.0));
                 assertThat(learned.profile().stages().get(k).cardinals())
                         .isEqualTo(profile(1, 0.1).stages().get(k).cardinals());
             }
