@@ -35,6 +35,13 @@ test('a batch as it was says so, cannot be written to, and leads back to now', a
   );
   await expect(page.getByRole('button', { name: 'Count', exact: true })).toHaveCount(0);
   await expect(page.getByRole('button', { name: 'Undo' })).toHaveCount(0);
+  // What is of now has stepped back, here as on the board.
+  await expect(page.locator('.bell')).toBeHidden();
+  await expect(page.locator('.connection-text')).toBeHidden();
+  await page.getByRole('button', { name: 'What changed since' }).click();
+  await expect(page).toHaveURL(/since=yes/);
+  const since = page.getByRole('region', { name: 'What changed since' });
+  await expect(since.getByRole('listitem').or(since.getByText('Nothing changed since.')).first()).toBeVisible();
   await expectAccessible(page);
 
   await page.getByRole('button', { name: 'Back to now' }).click();

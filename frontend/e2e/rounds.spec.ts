@@ -146,5 +146,6 @@ test('prints as a list to tick', async ({ page }) => {
   await expect(page.locator('.round-item').first()).toBeVisible();
   await page.emulateMedia({ media: 'print' });
   await expect(page.locator('.round-box').first()).toBeVisible();
+  await expect(page.getByText(/^Rootcast Demo Nursery · /)).toBeVisible();
   await expect(page.locator('.round-answers').first()).toBeHidden();
 });

@@ -21,6 +21,7 @@ import { sharedMessages } from '../shared/shared-messages';
 import { useSiteFilter } from '../shared/site-filter';
 import { WarningsBell } from '../warnings/warnings-bell';
 import { appMessages } from './app-messages';
+import { PaperHead } from './paper-head';
 import { ConnectionNote } from './connection-note';
 import { PreferenceChoices, PreferencesButton } from './preferences-button';
 import { SearchBox } from './search-box';
@@ -125,6 +126,7 @@ function ShellOfPerson() {
           </div>
         )}
         <main id="main" ref={main} tabIndex={-1} aria-busy={loading}>
+          <PaperHead />
           <UnsentBar quiet={room !== 'floor' && room !== 'rounds'} />
           {mayGo(grants, pathname) ? <Outlet /> : <ClosedView />}
         </main>

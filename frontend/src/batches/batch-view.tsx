@@ -1,6 +1,6 @@
 import { Button } from '@vaadin/react-components/Button.js';
 import { useEffect, useState, type ReactNode } from 'react';
-import { Link, useLocation, useParams } from 'react-router';
+import { Link, useLocation, useParams, useSearchParams } from 'react-router';
 import type { BatchView } from '../shared/api-types';
 import { AsOfBanner, AsOfControl, useAsOf } from '../shared/as-of';
 import { useBatch } from '../shared/batch-queries';
@@ -17,6 +17,7 @@ import type { Undoing } from '../floor/undo-panel';
 import { RefusedEntries } from '../floor/refused-entries';
 import { useOutbox } from '../outbox/outbox';
 import { waitingFor } from '../outbox/outbox-state';
+import { BatchSince } from './batch-since';
 import { StoryPart } from './batch-story';
 import { lostFraction } from './batches-state';
 import { DevelopmentPlots } from './development-plots';
@@ -84,6 +85,7 @@ function Story({ batch, asOf, staleSinceMs }: StoryProps) {
   const timeZone = site?.timeZone;
   const [action, setAction] = useState<Action>();
   const [undoing, setUndoing] = useState<Undoing>();
+  const [since, setSince] = useSince();
   const waiting = waitingFor(useOutbox(), batch.id).filter((item) => item.refusal === null);
   const undoesWaiting = new Set(
     waiting.flatMap(({ message: { entry } }) => (entry.kind === 'reversal' ? [entry.entry] : [])),
@@ -131,7 +133,12 @@ function Story({ batch, asOf, staleSinceMs }: StoryProps) {
           </Button>
         </div>
       </div>
-      <AsOfBanner timeZone={timeZone} />
+      <AsOfBanner timeZone={timeZone}>
+        <Button className="rc-no-print" aria-pressed={since} onClick={() => setSince(!since)}>
+          {since ? t.changedHide : t.changedSince}
+        </Button>
+      </AsOfBanner>
+      {asOf !== undefined && since && <BatchSince then={batch} asOf={asOf} timeZone={timeZone} />}
       {staleSinceMs !== undefined && (
         <p className="rc-warning" role="status">
           ▲ {t.staleNote(format.time(new Date(staleSinceMs).toISOString()))}
@@ -240,6 +247,19 @@ function Figure({ name, href, note, children }: { name: string; href: string; no
       </dd>
     </div>
   );
+}
+
+/** Whether the list of what changed since is shown: in the address, as on the board. */
+function useSince(): [since: boolean, show: (since: boolean) => void] {
+  const [params, setParams] = useSearchParams();
+  const show = (since: boolean) =>
+    setParams((before) => {
+      const after = new URLSearchParams(before);
+      if (since) after.set('since', 'yes');
+      else after.delete('since');
+      return after;
+    });
+  return [params.get('since') === 'yes', show];
 }
 
 /** Goes to the part of the page that the address names, once there is something to go to. */

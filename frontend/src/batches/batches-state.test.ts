@@ -161,10 +161,17 @@ test('a figure leads to the part of the page that explains it', () => {
 });
 
 test('what is taken away has dates of the site: 23:30 UTC is already the next day in Amsterdam', () => {
-  const row = takenRow(batch('B1', { outlook: readyOn('2026-12-06T23:30:00Z') }), names, () => 'Europe/Amsterdam');
-  expect(row.slice(7, 10)).toEqual(['2026-11-01', 20, 2100]);
-  expect(row.slice(13)).toEqual(['2026-12-07', '2026-12-07', '2026-12-07', 17, 18, 19]);
-  expect(takenRow(batch('B1'), names, () => undefined).slice(13)).toEqual(['', '', '', '', '', '']);
+  const plantsIn = (format: string) => (format === '105' ? 100 : undefined);
+  const row = takenRow(
+    batch('B1', { outlook: readyOn('2026-12-06T23:30:00Z') }),
+    names,
+    () => 'Europe/Amsterdam',
+    plantsIn,
+  );
+  expect(row.slice(5, 7)).toEqual(['105', 100]);
+  expect(row.slice(8, 11)).toEqual(['2026-11-01', 20, 2100]);
+  expect(row.slice(14)).toEqual(['2026-12-07', '2026-12-07', '2026-12-07', 17, 18, 19]);
+  expect(takenRow(batch('B1'), names, () => undefined, plantsIn).slice(14)).toEqual(['', '', '', '', '', '']);
 });
 
 describe('a list that follows the stream', () => {

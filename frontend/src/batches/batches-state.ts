@@ -208,7 +208,12 @@ export function anchorOf(column: Column): string {
 // --- Taking it away ------------------------------------------------------------------------------------------------
 
 /** One row of plain values per batch: dates of the site's calendar, numbers without marks, shares as fractions. */
-export function takenRow(batch: BatchView, names: Names, zoneOf: (site: string) => string | undefined) {
+export function takenRow(
+  batch: BatchView,
+  names: Names,
+  zoneOf: (site: string) => string | undefined,
+  plantsIn: (trayFormat: string) => number | undefined,
+) {
   const zone = zoneOf(batch.site);
   const day = (instant: string | null | undefined) => (!instant ? '' : dateIn(zone, Date.parse(instant)));
   const { outlook, plants } = batch;
@@ -219,6 +224,7 @@ export function takenRow(batch: BatchView, names: Names, zoneOf: (site: string) 
     names.site(batch.site),
     names.house(batch.house),
     batch.trayFormat,
+    plantsIn(batch.trayFormat) ?? '',
     batch.stage,
     day(batch.stuckAt),
     batch.trays,

@@ -11,7 +11,7 @@ import { commaSeparated, tabSeparated } from '../shared/plain-table';
 import { usePhone } from '../shared/phone';
 import { Empty, Failed, Loading } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
-import { useHouses, useSites } from '../shared/setup-lists';
+import { useHouses, useSites, useTrayFormats } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
 import { copyText, saveText } from '../shared/take-away';
 import { BatchCards } from './batch-cards';
@@ -27,6 +27,7 @@ import './batches.css';
 /** Every batch of the business, live: found, sorted, opened, taken away; and where a new one is stuck. */
 export function BatchesView() {
   const t = useMessages(batchesMessages);
+  const shared = useMessages(sharedMessages);
   useScreenTitle(t.title);
   const format = useFormats();
   const phone = usePhone();
@@ -45,6 +46,8 @@ export function BatchesView() {
   const mayStick = useMay('record', filter.site);
   const maySetUp = useMay('set-up');
 
+  const formats = useTrayFormats().data ?? [];
+  const plantsIn = (code: string) => formats.find((each) => each.code === code)?.saleCount;
   const head = [
     t.colVariety,
     t.tsvCrop,
@@ -52,6 +55,7 @@ export function BatchesView() {
     t.tsvSite,
     t.colHouse,
     t.tsvFormat,
+    shared.plantsPerTray,
     t.colStage,
     t.colStuck,
     t.colTrays,
@@ -66,7 +70,7 @@ export function BatchesView() {
     t.tsvSaleP50,
     t.tsvSaleP90,
   ];
-  const table = () => ({ head, rows: shown.map((batch) => takenRow(batch, words.names, words.zoneOf)) });
+  const table = () => ({ head, rows: shown.map((batch) => takenRow(batch, words.names, words.zoneOf, plantsIn)) });
   const copy = async () => {
     try {
       await copyText(tabSeparated(table()));

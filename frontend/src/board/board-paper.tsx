@@ -5,6 +5,7 @@ import { useAbout } from '../shared/about';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { useTrayFormats } from '../shared/setup-lists';
+import { sharedMessages } from '../shared/shared-messages';
 import { weekNumber } from '../shared/weeks';
 import { boardMessages } from './board-messages';
 import { shipDays } from './ship-days';
@@ -37,6 +38,7 @@ export function BoardPaper(props: BoardPaperProps) {
 
 function Sheet({ rows, weeks, confidence, asOf, siteName }: BoardPaperProps) {
   const t = useMessages(boardMessages);
+  const shared = useMessages(sharedMessages);
   const format = useFormats();
   const business = useAbout().data?.business;
   const formats = useTrayFormats().data ?? [];
@@ -55,7 +57,7 @@ function Sheet({ rows, weeks, confidence, asOf, siteName }: BoardPaperProps) {
           <tr>
             <th scope="col">{t.variety}</th>
             <th scope="col">{t.format}</th>
-            <th scope="col">{t.plantsPerTray}</th>
+            <th scope="col">{shared.plantsPerTray}</th>
             <th scope="col">{t.site}</th>
             {weeks.map(({ week, monday }, column) => (
               <th key={week} scope="col" className="paper-figure">
@@ -90,7 +92,7 @@ function Sheet({ rows, weeks, confidence, asOf, siteName }: BoardPaperProps) {
           </tbody>
         ))}
       </table>
-      <p className="paper-note">{t.paperAlternatives}</p>
+      <p className="paper-note">{shared.weeksDoNotAdd}</p>
       <p className="paper-note">{t.paperNote(format.percent(confidence, 2), format.dateTime(asOf))}</p>
     </section>
   );

@@ -33,6 +33,16 @@ const told = (then: readonly BoardRow[], now: readonly BoardRow[], current = '20
   ]);
 
 describe('what changed since', () => {
+  it('is dated by the ship day of the row’s site, also where the row has gone', () => {
+    const then = [row('gone', [['2026-W49', 4, 0, 0]])];
+    expect(changesSince(then, [], '2026-W49').map(({ date }) => date)).toEqual(['2026-11-30']);
+    const [came] = [row('came', [['2026-W49', 4, 0, 0]])].map((each) => ({
+      ...each,
+      cells: each.cells.map((cell) => ({ ...cell, date: '2026-12-03' })),
+    }));
+    expect(changesSince([], came ? [came] : [], '2026-W49').map(({ date }) => date)).toEqual(['2026-12-03']);
+  });
+
   it('is one list, more at risk first, then by how much open changed', () => {
     const then = [
       row('a', [['2026-W49', 10, 0, 0]]),

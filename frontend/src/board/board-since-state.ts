@@ -1,4 +1,4 @@
-import type { BoardCell, BoardRow, IsoWeek } from '../shared/api-types';
+import type { BoardCell, BoardRow, IsoWeek, LocalDate } from '../shared/api-types';
 import { rowKey } from './board-state';
 
 /** A place of the board that is otherwise now than it was then. */
@@ -7,6 +7,8 @@ export interface ChangeSince {
   /** As it is now, or as it was where it has gone. */
   readonly row: BoardRow;
   readonly week: IsoWeek;
+  /** The ship day of the row's site in that week. */
+  readonly date: LocalDate | undefined;
   readonly before: Figures;
   readonly after: Figures;
 }
@@ -40,6 +42,7 @@ export function changesSince(
         key: `${key}~${week}`,
         row,
         week,
+        date: [is, was].flatMap((rows) => rows.get(key)?.cells.find((cell) => cell.week === week)?.date ?? [])[0],
         before: figuresIn(was.get(key), week),
         after: figuresIn(is.get(key), week),
       }));

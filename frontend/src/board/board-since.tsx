@@ -6,7 +6,7 @@ import { useMessages } from '../shared/messages';
 import { keys } from '../shared/query-keys';
 import { Failed, Loading } from '../shared/screen-states';
 import { VarietyName } from '../shared/variety-name-view';
-import { dateIn, mondayOf, weekNumber, weekOf } from '../shared/weeks';
+import { dateIn, weekNumber, weekOf } from '../shared/weeks';
 import { loadBoard, type BoardRequest } from './board-api';
 import { boardMessages } from './board-messages';
 import { changesSince } from './board-since-state';
@@ -70,7 +70,7 @@ export function BoardSince({ then, from, request, timeZone, siteName, shows }: B
           </tr>
         </thead>
         <tbody>
-          {changes.map(({ key, row, week, before, after }) => (
+          {changes.map(({ key, row, week, date, before, after }) => (
             <tr key={key}>
               <th scope="row">
                 <VarietyName name={row.varietyName} />
@@ -78,7 +78,7 @@ export function BoardSince({ then, from, request, timeZone, siteName, shows }: B
               <td>{row.trayFormat}</td>
               <td>{siteName(row.site)}</td>
               <td>
-                {t.weekShort(weekNumber(week))} <span className="rc-quiet">{format.dayMonth(mondayOf(week))}</span>
+                {t.weekShort(weekNumber(week))} {date && <span className="rc-quiet">{format.dayMonth(date)}</span>}
               </td>
               <td className="rc-number">{moved(before.open, after.open)}</td>
               <td className="rc-number">{moved(before.promised, after.promised)}</td>

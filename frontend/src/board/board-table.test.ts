@@ -33,9 +33,11 @@ describe('the table of the board', () => {
     code: 'Code',
     crop: 'Crop',
     format: 'Tray',
+    plantsPerTray: 'Plants',
     site: 'Site',
     figure: (figure: string) => figure,
   };
+  const plantsIn = (code: string) => (code === '72' ? 70 : undefined);
   const weeks = [{ week: '2026-W48', monday: '2026-11-23' }];
   const row = {
     variety: 'v',
@@ -49,23 +51,34 @@ describe('the table of the board', () => {
   };
 
   it('heads a single figure with its week', () => {
-    expect(tableOf([row], weeks, ['open'], words)).toEqual({
-      head: ['Variety', 'Code', 'Crop', 'Tray', 'Site', '2026-W48 (2026-11-23)'],
-      rows: [['V', 'v', 'C', '72', 's', 12]],
+    expect(tableOf([row], weeks, ['open'], words, plantsIn)).toEqual({
+      head: ['Variety', 'Code', 'Crop', 'Tray', 'Plants', 'Site', '2026-W48 (2026-11-23)'],
+      rows: [['V', 'v', 'C', '72', 70, 's', 12]],
     });
   });
 
+  it('heads a week with the ship day of each site in it, not with its Monday', () => {
+    const onDay = (site: string, date: string) => ({ ...row, site, cells: row.cells.map((c) => ({ ...c, date })) });
+    const rows = [onDay('s', '2026-11-26'), onDay('t', '2026-11-24')];
+    expect(tableOf(rows, weeks, ['open'], words, plantsIn).head.at(-1)).toBe('2026-W48 (2026-11-24, 2026-11-26)');
+    expect(tableOf(rows.slice(0, 1), weeks, ['open', 'ready'], words, plantsIn).head.slice(6)).toEqual([
+      '2026-W48 (2026-11-26) open',
+      '2026-W48 (2026-11-26) ready',
+    ]);
+    const soldOut = { ...onDay('t', '2026-11-24'), cells: rows[1]?.cells.map((c) => ({ ...c, open: 0 })) ?? [] };
+    const given = customerTable(rows.slice(0, 1).concat(soldOut), weeks, words, () => 70);
+    expect(given.head.at(-1)).toBe('2026-W48 (2026-11-26)');
+  });
+
   it('gives every figure its column', () => {
-    const { head, rows } = tableOf([row], weeks, ['open', 'promised'], words);
-    expect(head.slice(5)).toEqual(['2026-W48 (2026-11-23) open', '2026-W48 (2026-11-23) promised']);
-    expect(rows[0]?.slice(5)).toEqual([12, 8]);
+    const { head, rows } = tableOf([row], weeks, ['open', 'promised'], words, plantsIn);
+    expect(head.slice(6)).toEqual(['2026-W48 (2026-11-23) open', '2026-W48 (2026-11-23) promised']);
+    expect(rows[0]?.slice(6)).toEqual([12, 8]);
   });
 
   it('for customers holds what is open and nothing of what is promised to others', () => {
     const nothing = { ...row, variety: 'w', varietyName: 'W', cells: row.cells.map((cell) => ({ ...cell, open: 0 })) };
-    const given = customerTable([row, nothing], weeks, { ...words, plantsPerTray: 'Plants' }, (code) =>
-      code === '72' ? 70 : undefined,
-    );
+    const given = customerTable([row, nothing], weeks, words, plantsIn);
     expect(given).toEqual({
       head: ['Variety', 'Crop', 'Tray', 'Plants', 'Site', '2026-W48 (2026-11-23)'],
       rows: [['V', 'C', '72', 70, 's', 12]],

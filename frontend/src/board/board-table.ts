@@ -1,14 +1,22 @@
 import type { BoardRow, BoardWeek } from '../shared/api-types';
 import type { PlainTable } from '../shared/plain-table';
 import type { Figure } from './board-state';
+import { shipDays } from './ship-days';
 
 export interface TableWords {
   readonly variety: string;
   readonly code: string;
   readonly crop: string;
   readonly format: string;
+  readonly plantsPerTray: string;
   readonly site: string;
   readonly figure: (figure: Figure) => string;
+}
+
+/** Each week with the days that these rows stand for in it: every site's own ship day, not the Monday. */
+function weekHeads(rows: readonly BoardRow[], weeks: readonly BoardWeek[]): string[] {
+  const days = shipDays(rows);
+  return weeks.map(({ week, monday }, column) => `${week} (${(days[column] ?? [monday]).join(', ')})`);
 }
 
 /**
@@ -18,28 +26,20 @@ export interface TableWords {
 export function customerTable(
   rows: readonly BoardRow[],
   weeks: readonly BoardWeek[],
-  words: Pick<TableWords, 'variety' | 'crop' | 'format' | 'site'> & { readonly plantsPerTray: string },
+  words: Pick<TableWords, 'variety' | 'crop' | 'format' | 'plantsPerTray' | 'site'>,
   plantsIn: (trayFormat: string) => number | undefined,
 ): PlainTable {
+  const offered = rows.filter(({ cells }) => cells.some(({ open }) => open > 0));
   return {
-    head: [
-      words.variety,
-      words.crop,
-      words.format,
-      words.plantsPerTray,
-      words.site,
-      ...weeks.map(({ week, monday }) => `${week} (${monday})`),
-    ],
-    rows: rows
-      .filter(({ cells }) => cells.some(({ open }) => open > 0))
-      .map((row) => [
-        row.varietyName,
-        row.cropName,
-        row.trayFormat,
-        plantsIn(row.trayFormat) ?? '',
-        row.site,
-        ...row.cells.map(({ open }) => open),
-      ]),
+    head: [words.variety, words.crop, words.format, words.plantsPerTray, words.site, ...weekHeads(offered, weeks)],
+    rows: offered.map((row) => [
+      row.varietyName,
+      row.cropName,
+      row.trayFormat,
+      plantsIn(row.trayFormat) ?? '',
+      row.site,
+      ...row.cells.map(({ open }) => open),
+    ]),
   };
 }
 
@@ -49,17 +49,18 @@ export function tableOf(
   weeks: readonly BoardWeek[],
   figures: readonly Figure[],
   words: TableWords,
+  plantsIn: (trayFormat: string) => number | undefined,
 ): PlainTable {
-  const weekHead = ({ week, monday }: BoardWeek) => `${week} (${monday})`;
   return {
     head: [
       words.variety,
       words.code,
       words.crop,
       words.format,
+      words.plantsPerTray,
       words.site,
-      ...weeks.flatMap((week) =>
-        figures.map((figure) => (figures.length === 1 ? weekHead(week) : `${weekHead(week)} ${words.figure(figure)}`)),
+      ...weekHeads(rows, weeks).flatMap((week) =>
+        figures.map((figure) => (figures.length === 1 ? week : `${week} ${words.figure(figure)}`)),
       ),
     ],
     rows: rows.map((row) => [
@@ -67,6 +68,7 @@ export function tableOf(
       row.variety,
       row.cropName,
       row.trayFormat,
+      plantsIn(row.trayFormat) ?? '',
       row.site,
       ...row.cells.flatMap((cell) => figures.map((figure) => cell[figure])),
     ]),

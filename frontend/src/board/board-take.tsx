@@ -17,8 +17,8 @@ interface BoardTakeProps {
   readonly siteName: (code: string) => string;
 }
 
-/** Variety, code, crop, format and site. */
-const NAME_COLUMNS = 5;
+/** Variety, code, crop, format, plants per tray and site. */
+const NAME_COLUMNS = 6;
 
 /** The shown rows as text, as a file, or on paper. Text carries what is open; files carry every figure. */
 export function BoardTake({ rows, weeks, siteName }: BoardTakeProps) {
@@ -26,12 +26,13 @@ export function BoardTake({ rows, weeks, siteName }: BoardTakeProps) {
   const shared = useMessages(sharedMessages);
   const format = useFormats();
   const formats = useTrayFormats();
-  const words: TableWords = { ...t, figure: (figure) => t[figure] };
+  const words: TableWords = { ...t, plantsPerTray: shared.plantsPerTray, figure: (figure) => t[figure] };
+  const plantsIn = (code: string) => formats.data?.find((each) => each.code === code)?.saleCount;
   const named = () => rows().map((row) => ({ ...row, site: siteName(row.site) }));
   const fileName = (ending: string) => `rootcast-board-${weeks[0]?.week ?? ''}.${ending}`;
 
   const copy = async () => {
-    const table = tableOf(named(), weeks, ['open'], words);
+    const table = tableOf(named(), weeks, ['open'], words, plantsIn);
     try {
       await copyText(tabSeparated(table));
       notice({ text: t.copied(format.integer(table.rows.length)) });
@@ -40,20 +41,18 @@ export function BoardTake({ rows, weeks, siteName }: BoardTakeProps) {
     }
   };
   const csv = () => {
-    saveText(commaSeparated(tableOf(named(), weeks, FIGURES, words)), fileName('csv'), 'text/csv');
+    saveText(commaSeparated(tableOf(named(), weeks, FIGURES, words, plantsIn)), fileName('csv'), 'text/csv');
   };
   const forCustomers = () => {
-    const table = customerTable(
-      named(),
-      weeks,
-      t,
-      (code) => formats.data?.find((each) => each.code === code)?.saleCount,
-    );
+    const table = customerTable(named(), weeks, words, plantsIn);
     saveText(commaSeparated(table), `rootcast-availability-${weeks[0]?.week ?? ''}.csv`, 'text/csv');
   };
   const xlsx = async () => {
     const { workbook } = await import('../shared/table-xlsx');
-    saveFile(await workbook(tableOf(named(), weeks, FIGURES, words), t.title, NAME_COLUMNS), fileName('xlsx'));
+    saveFile(
+      await workbook(tableOf(named(), weeks, FIGURES, words, plantsIn), t.title, NAME_COLUMNS),
+      fileName('xlsx'),
+    );
   };
   return (
     <div className="board-take rc-no-print" role="group" aria-label={t.take}>

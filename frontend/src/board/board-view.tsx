@@ -62,7 +62,14 @@ export function BoardView() {
   const phone = usePhone();
   const { data: state, error, isPlaceholderData, refetch } = useLiveBoard(request);
   const timeZone = useSites().data?.find(({ code }) => code === site)?.timeZone;
-  if (!state) return error ? <Failed failure={error} retry={() => void refetch()} /> : <Loading />;
+  if (!state) {
+    return (
+      <div className="board">
+        <AsOfBanner timeZone={timeZone} />
+        {error ? <Failed failure={error} retry={() => void refetch()} /> : <Loading />}
+      </div>
+    );
+  }
   return (
     <div className="board">
       <BoardFilters filter={filter} change={change} weeks={state.weeks} phone={phone} />

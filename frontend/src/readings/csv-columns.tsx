@@ -6,7 +6,7 @@ import { useMessages } from '../shared/messages';
 import { MEASURED, unitName, unitsOf } from '../shared/reading-units';
 import { LabelledSelect } from '../tables/labelled-select';
 import { csvMessages } from './csv-messages';
-import { NOT_TAKEN, takenColumns, withColumn, type ColumnPlan, type TablePlan } from './csv-state';
+import { NOT_TAKEN, takenColumns, valueColumns, withColumn, type ColumnPlan, type TablePlan } from './csv-state';
 import { cellsOf, rowsOf } from '../tables/table-text-state';
 
 interface TableColumnsProps {
@@ -42,27 +42,26 @@ export function TableColumns({ text, plan, put, faultOf, sensors, houses }: Tabl
           </tr>
         </thead>
         <tbody>
-          {Object.entries(plan.columns)
-            .filter(([name]) => name !== plan.timeColumn)
-            .map(([name, column]) => (
-              <tr key={name}>
-                <th scope="row">
-                  {name}
-                  <br />
-                  <span className="rc-quiet rc-small">{cellsOf(rows, name).slice(0, EXAMPLES).join(' · ')}</span>
-                </th>
-                <td>
-                  <ColumnChoice
-                    name={name}
-                    column={column}
-                    change={(change) => put(withColumn(plan, name, change))}
-                    faultOf={(part) => faultOf(`columns.${taken.indexOf(name)}.${part}`)}
-                    sensors={sensors}
-                    houses={houses}
-                  />
-                </td>
-              </tr>
-            ))}
+          {valueColumns(plan).map(([name, column]) => (
+            <tr key={name}>
+              <th scope="row">
+                {name}
+                <br />
+                <span className="rc-quiet rc-small">{cellsOf(rows, name).slice(0, EXAMPLES).join(' · ')}</span>
+              </th>
+              <td>
+                <ColumnChoice
+                  name={name}
+                  column={column}
+                  named={plan.nameColumn === '' ? undefined : plan.names}
+                  change={(change) => put(withColumn(plan, name, change))}
+                  faultOf={(part) => faultOf(`columns.${taken.indexOf(name)}.${part}`)}
+                  sensors={sensors}
+                  houses={houses}
+                />
+              </td>
+            </tr>
+          ))}
         </tbody>
       </table>
     </>
@@ -72,64 +71,81 @@ export function TableColumns({ text, plan, put, faultOf, sensors, houses }: Tabl
 interface ColumnChoiceProps {
   readonly name: string;
   readonly column: ColumnPlan;
+  /** What each line names; undefined where the columns say it. */
+  readonly named: TablePlan['names'] | undefined;
   readonly change: (change: Partial<ColumnPlan>) => void;
   readonly faultOf: (part: string) => string | undefined;
   readonly sensors: readonly Sensor[];
   readonly houses: readonly House[];
 }
 
-function ColumnChoice({ name, column, change, faultOf, sensors, houses }: ColumnChoiceProps) {
+function ColumnChoice({ name, column, named, change, faultOf, sensors, houses }: ColumnChoiceProps) {
   const t = useMessages(csvMessages);
   const climate = useMessages(climateMessages);
   const shownAs = ({ code, quantity, unit }: Sensor) => `${code} · ${climate[quantity]}, ${unitName(unit)}`;
+  const isOfHouse = named === undefined && column.kind === 'house';
   return (
     <div className="table-column">
-      <LabelledSelect
-        label={t.whatOf(name)}
-        hideLabel
-        value={column.kind === 'sensor' ? `sensor ${column.sensor}` : column.kind}
-        fault={faultOf('sensor')}
-        onValue={(value) =>
-          change(
-            value === 'none' || value === 'house'
-              ? { kind: value }
-              : { ...NOT_TAKEN, kind: 'sensor', sensor: value.slice('sensor '.length) },
-          )
-        }
-      >
-        <option value="none">{t.notTaken}</option>
-        <option value="house">{t.ofHouse}</option>
-        {houses.map((house) => {
-          const inside = sensors.filter((sensor) => sensor.house === house.code);
-          return (
-            inside.length > 0 && (
-              <optgroup key={house.code} label={house.name}>
-                {inside.map((sensor) => (
-                  <option key={sensor.code} value={`sensor ${sensor.code}`}>
-                    {shownAs(sensor)}
-                  </option>
-                ))}
-              </optgroup>
+      {named === undefined ? (
+        <LabelledSelect
+          label={t.whatOf(name)}
+          hideLabel
+          value={column.kind === 'sensor' ? `sensor ${column.sensor}` : column.kind === 'house' ? 'house' : 'none'}
+          fault={faultOf('sensor')}
+          onValue={(value) =>
+            change(
+              value === 'none' || value === 'house'
+                ? { kind: value }
+                : { ...NOT_TAKEN, kind: 'sensor', sensor: value.slice('sensor '.length) },
             )
-          );
-        })}
-      </LabelledSelect>
-      {column.kind === 'house' && (
+          }
+        >
+          <option value="none">{t.notTaken}</option>
+          <option value="house">{t.ofHouse}</option>
+          {houses.map((house) => {
+            const inside = sensors.filter((sensor) => sensor.house === house.code);
+            return (
+              inside.length > 0 && (
+                <optgroup key={house.code} label={house.name}>
+                  {inside.map((sensor) => (
+                    <option key={sensor.code} value={`sensor ${sensor.code}`}>
+                      {shownAs(sensor)}
+                    </option>
+                  ))}
+                </optgroup>
+              )
+            );
+          })}
+        </LabelledSelect>
+      ) : (
+        <LabelledSelect
+          label={t.whatOf(name)}
+          hideLabel
+          value={column.kind === 'line' ? 'line' : 'none'}
+          onValue={(value) => change({ kind: value === 'line' ? 'line' : 'none' })}
+        >
+          <option value="none">{t.notTaken}</option>
+          <option value="line">{named === 'sensor' ? t.ofLineSensor : t.ofLineHouse}</option>
+        </LabelledSelect>
+      )}
+      {isOfHouse && (
+        <LabelledSelect
+          label={t.houseOf(name)}
+          hideLabel
+          value={column.house}
+          fault={faultOf('house')}
+          onValue={(house) => change({ house })}
+        >
+          <option value="">{t.house}</option>
+          {houses.map((house) => (
+            <option key={house.code} value={house.code}>
+              {house.name}
+            </option>
+          ))}
+        </LabelledSelect>
+      )}
+      {(isOfHouse || (named === 'house' && column.kind === 'line')) && (
         <>
-          <LabelledSelect
-            label={t.houseOf(name)}
-            hideLabel
-            value={column.house}
-            fault={faultOf('house')}
-            onValue={(house) => change({ house })}
-          >
-            <option value="">{t.house}</option>
-            {houses.map((house) => (
-              <option key={house.code} value={house.code}>
-                {house.name}
-              </option>
-            ))}
-          </LabelledSelect>
           <LabelledSelect
             label={t.quantityOf(name)}
             hideLabel

@@ -11,14 +11,13 @@ import { Failed, Loading } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
 import { useHouses, useSites } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
-import { useSiteFilter } from '../shared/site-filter';
 import { TableImport } from '../tables/table-import';
 import { previewCsv, importCsv } from './readings-api';
 import { TablePlanForm } from './csv-plan';
 import { TableReportParts } from './csv-report';
 import { csvMessages } from './csv-messages';
 import { TableSource, type ChosenTable } from '../tables/table-source';
-import { planFor, questionOf, usualZone } from './csv-state';
+import { planFor, questionOf } from './csv-state';
 import { tablesMessages } from '../tables/tables-messages';
 import './readings.css';
 
@@ -28,7 +27,6 @@ export function CsvImportView() {
   useScreenTitle(t.title);
   const queries = [useSensors(), useHouses(), useSites()] as const;
   const [sensors, houses, sites] = queries;
-  const [site] = useSiteFilter();
   const [table, setTable] = useState<ChosenTable>();
   const failed = queries.find((query) => query.isError && !query.data);
   if (failed) return <Failed failure={failed.error} retry={() => queries.forEach((query) => void query.refetch())} />;
@@ -44,7 +42,6 @@ export function CsvImportView() {
           sensors={sensors.data}
           houses={houses.data}
           sites={sites.data}
-          zone={usualZone(sites.data, site)}
         />
       ) : (
         <TableSource help={t.fileHelp} choose={setTable} />
@@ -59,10 +56,9 @@ interface TableTakingProps {
   readonly sensors: readonly Sensor[];
   readonly houses: readonly House[];
   readonly sites: readonly Site[];
-  readonly zone: string;
 }
 
-function TableTaking({ table, another, sensors, houses, sites, zone }: TableTakingProps) {
+function TableTaking({ table, another, sensors, houses, sites }: TableTakingProps) {
   const t = useMessages(csvMessages);
   const tables = useMessages(tablesMessages);
   const shared = useMessages(sharedMessages);
@@ -71,7 +67,7 @@ function TableTaking({ table, another, sensors, houses, sites, zone }: TableTaki
     <TableImport
       table={table}
       another={another}
-      begin={() => planFor(table.text, sensors, zone)}
+      begin={() => planFor(table.text, sensors, houses)}
       ask={(plan) => questionOf(table.text, plan)}
       preview={previewCsv}
       take={async (question, key) => {
@@ -103,7 +99,7 @@ function TableTaking({ table, another, sensors, houses, sites, zone }: TableTaki
       report={(report) => (
         <>
           {!report.dryRun && <p className="rc-quiet">{t.takenHelp}</p>}
-          <TableReportParts report={report} />
+          <TableReportParts report={report} sites={sites} />
         </>
       )}
       next={

@@ -1,3 +1,4 @@
+import type { Site } from '../shared/api-types';
 import { climateMessages } from '../climate/climate-messages';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
@@ -11,8 +12,9 @@ const MARKS: Readonly<Record<CsvOutcome, string>> = { refused: '✕', 'set-aside
 const NAMED_LINES = 6;
 
 /** What becomes of the table, in numbers, and everything there is to say about single lines. */
-export function TableReportParts({ report }: { report: CsvReport }) {
+export function TableReportParts({ report, sites }: { report: CsvReport; sites: readonly Site[] }) {
   const t = useMessages(csvMessages);
+  const format = useFormats();
   const figures = [
     [t.rows, report.rows, ''],
     [t.readings, report.readings, ''],
@@ -24,6 +26,18 @@ export function TableReportParts({ report }: { report: CsvReport }) {
   return (
     <>
       <TableFigures figures={figures} />
+      <ul className="readings-spans">
+        {report.spans.map(({ site, timeZone, first, last }) => (
+          <li key={site}>
+            {t.span(
+              sites.find(({ code }) => code === site)?.name ?? site,
+              format.dateTime(first, timeZone),
+              format.dateTime(last, timeZone),
+              timeZone,
+            )}
+          </li>
+        ))}
+      </ul>
       <h3 id="table-remarks">{t.remarks}</h3>
       {report.lines.length === 0 ? (
         <p className="rc-quiet">{t.noRemarks}</p>

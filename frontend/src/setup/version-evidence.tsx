@@ -1,10 +1,11 @@
 import { useFormats } from '../shared/formats';
 import type { LearningEvidence, ProfileVersion } from '../shared/learning-types';
 import { useMessages } from '../shared/messages';
-import { usePreferences } from '../shared/preferences';
 import { useSites, useVarieties } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
 import { TakeTable } from '../shared/take-table';
+import { useSpeaker } from '../shared/use-problem-words';
+import { cardinalsSaid } from './cardinals-words';
 import { profilesMessages } from './profiles-messages';
 
 /** What a learned version rests on: how many batches, what the batches could not tell, and who is faster or slower. */
@@ -22,8 +23,7 @@ function Evidence({ evidence, version }: { evidence: LearningEvidence; version: 
   const t = useMessages(profilesMessages);
   const stages = useMessages(sharedMessages);
   const format = useFormats();
-  // The server's own sentences are in English.
-  const lang = usePreferences().language === 'en' ? {} : { lang: 'en' };
+  const speaker = useSpeaker();
   const temperature = (c: number | null | undefined) => (typeof c === 'number' ? format.temperature(c) : '–');
   return (
     <>
@@ -51,7 +51,7 @@ function Evidence({ evidence, version }: { evidence: LearningEvidence; version: 
             </tr>
           </thead>
           <tbody>
-            {evidence.cardinals.map(({ stage, identified, reason, minC, optimumC, maxC }) => (
+            {evidence.cardinals.map(({ stage, identified, why, minC, optimumC, maxC }) => (
               <tr key={stage}>
                 <th scope="row">{stages[`stage${stage}`]}</th>
                 {[minC, optimumC, maxC].map((celsius, i) => (
@@ -60,9 +60,7 @@ function Evidence({ evidence, version }: { evidence: LearningEvidence; version: 
                   </td>
                 ))}
                 <td>{identified ? t.identified : t.notIdentified}</td>
-                <td className="rc-quiet" {...lang}>
-                  {reason}
-                </td>
+                <td className="rc-quiet">{why ? cardinalsSaid(why, speaker) : t.whyNotKept}</td>
               </tr>
             ))}
           </tbody>

@@ -3,6 +3,9 @@ import { messagesIn } from './messages';
 /** The label of every field that can be sent, so that no refusal names one by its code. */
 export const fieldNames = messagesIn({
   en: {
+    clockColumn: 'Time of day in its own column',
+    clockOfSite: 'Times by each site’s clock',
+    houseColumn: 'Column of the house',
     other: 'What was sent',
     'Idempotency-Key': 'Key of the request',
     'Last-Event-ID': 'Position',
@@ -136,6 +139,7 @@ export const fieldNames = messagesIn({
     sampledTrays: 'Trays looked at',
     secret: 'Secret',
     sensor: 'Sensor',
+    sensorColumn: 'Column of the sensor',
     separator: 'Separator',
     setpoints: 'Set-point',
     shipDay: 'Ship day',
@@ -183,6 +187,9 @@ export const fieldNames = messagesIn({
     zone: 'Time zone',
   },
   es: {
+    clockColumn: 'Hora del día en otra columna',
+    clockOfSite: 'Horas según el reloj de cada sitio',
+    houseColumn: 'Columna del invernadero',
     other: 'Lo enviado',
     'Idempotency-Key': 'Clave de la solicitud',
     'Last-Event-ID': 'Posición',
@@ -316,6 +323,7 @@ export const fieldNames = messagesIn({
     sampledTrays: 'Charolas revisadas',
     secret: 'Secreto',
     sensor: 'Sensor',
+    sensorColumn: 'Columna del sensor',
     separator: 'Separador',
     setpoints: 'Consigna',
     shipDay: 'Día de envío',

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { whySaid } from '../rounds/why-words';
+import { cardinalsSaid, cardinalsWords } from '../setup/cardinals-words';
 import { faultWords } from './fault-words';
 import { fieldNames } from './field-words';
 import { formatsFor } from './formats';
@@ -20,6 +21,7 @@ const list = JSON.parse(readFileSync('../docs/problems.json', 'utf8')) as {
   readonly faults: Listed;
   readonly why: Listed;
   readonly readings: Listed;
+  readonly cardinals: Listed;
   readonly words: Readonly<Record<'thing' | 'stage' | 'phase' | 'quantities', readonly string[]>>;
 };
 type Listed = Readonly<Record<string, { readonly values: Readonly<Record<string, string>> }>>;
@@ -106,6 +108,36 @@ describe('in both languages', () => {
       expectForReader(code, text);
       if (values['value']) expect(text, code).toMatch(/71[.,]6 °F/);
     }
+  });
+
+  it.each(LANGUAGES)('every reason of learned temperatures has words, in the reader’s unit (%s)', (language) => {
+    expect(Object.keys(cardinalsWords[language]).sort()).toEqual(Object.keys(list.cardinals).sort());
+    for (const [code, { values }] of Object.entries(list.cardinals)) {
+      const given = { ...valuesOf(values), ...('quantity' in values ? { quantity: 'medium-temperature' } : {}) };
+      const text = cardinalsSaid({ code, values: given }, reader(language));
+      expectForReader(code, text);
+      if (values['coldest']) expect(text, code).toMatch(/71[.,]6 °F/);
+    }
+  });
+
+  it('of temperatures that batches leave open says which end is known', () => {
+    const values = {
+      batches: 30,
+      coldest: 15,
+      warmest: 25,
+      optimumMost: 20,
+      minimumLeast: 5,
+      minimumMost: 10,
+      quantity: 'medium-temperature',
+    };
+    expect(cardinalsSaid({ code: 'found', values }, reader('en'))).toBe(
+      '30 batches at 59.0 °F to 77.0 °F; best at most 68.0 °F, lowest 41.0 °F to 50.0 °F.',
+    );
+    // 1.2 °C apart are 2.2 °F.
+    const narrow = { batches: 30, width: 1.2, quantity: 'medium-temperature' };
+    expect(cardinalsSaid({ code: 'too-narrow', values: narrow }, reader('en'))).toBe(
+      'The medium’s temperatures of 30 batches differ by 2.2 °F only.',
+    );
   });
 
   it.each(LANGUAGES)('every field that can be sent has a label (%s)', (language) => {

@@ -40,6 +40,14 @@ export const readingWords = messagesIn({
     purged: (v: Say) => `The readings of ${v.when('at')} are no longer kept; their hours stay.`,
     'other-cells': (v: Say) => `The line has ${counted(v.count('cells'), 'cell', 'cells')}, the header another number.`,
     'not-a-time': (v: Say) => `‘${v.text('text')}’ is no time of the form that was given.`,
+    'no-offset': (v: Say) => `‘${v.text('text')}’ does not say how far it is from UTC.`,
+    'impossible-offset': (v: Say) =>
+      `‘${v.text('text')}’ says ${v.text('offset')}: no clock is more than 14:00 from UTC.`,
+    'offset-of-elsewhere': (v: Say) =>
+      `‘${v.text('text')}’ says ${v.text('offset')}, which clocks of ${v.text('zone')} show at no time of the year: that or the hour is wrong. If the logger ran by another clock, choose its time zone.`,
+    'offset-of-another-season': (v: Say) =>
+      `‘${v.text('text')}’ says ${v.text('offset')} where clocks of ${v.text('zone')} show ${v.text('shown')}: taken as it says.`,
+    'several-houses': (v: Say) => `‘${v.text('text')}’ is the name of several houses; write the code.`,
     'no-such-local-time': (v: Say) =>
       `${v.text('text').replace('T', ' ')} does not exist: clocks went forward over it.`,
     'first-of-two': (v: Say) => `${v.text('text').replace('T', ' ')} came twice: taken as the first.`,
@@ -82,6 +90,14 @@ export const readingWords = messagesIn({
     'other-cells': (v: Say) =>
       `El renglón tiene ${counted(v.count('cells'), 'celda', 'celdas')} y el encabezado otro número.`,
     'not-a-time': (v: Say) => `«${v.text('text')}» no es una hora de la forma dada.`,
+    'no-offset': (v: Say) => `«${v.text('text')}» no dice cuánto se aparta de UTC.`,
+    'impossible-offset': (v: Say) =>
+      `«${v.text('text')}» dice ${v.text('offset')}: ningún reloj se aparta más de 14:00 de UTC.`,
+    'offset-of-elsewhere': (v: Say) =>
+      `«${v.text('text')}» dice ${v.text('offset')}, que el reloj de ${v.text('zone')} no marca en ninguna época del año: eso o la hora está mal. Si el registrador usaba otro reloj, elija su zona horaria.`,
+    'offset-of-another-season': (v: Say) =>
+      `«${v.text('text')}» dice ${v.text('offset')} cuando el reloj de ${v.text('zone')} marca ${v.text('shown')}: se toma como lo dice.`,
+    'several-houses': (v: Say) => `Varios invernaderos se llaman «${v.text('text')}»; escriba el código.`,
     'no-such-local-time': (v: Say) => `${v.text('text').replace('T', ' ')} no existe: el reloj se adelantó.`,
     'first-of-two': (v: Say) => `${v.text('text').replace('T', ' ')} pasó dos veces: se toma la primera.`,
     'second-of-two': (v: Say) => `${v.text('text').replace('T', ' ')} pasó dos veces: se toma la segunda.`,

@@ -65,6 +65,11 @@ export function headerOf(rows: readonly (readonly string[])[]): string[] {
   return [...new Set(rows[0]?.filter((name) => name !== ''))];
 }
 
+/** What a line says in `column`. */
+export function cellOf(rows: readonly (readonly string[])[], row: number, column: string): string {
+  return rows[row]?.[rows[0]?.indexOf(column) ?? -1] ?? '';
+}
+
 /** What stands in a column below its name, without empty cells. */
 export function cellsOf(rows: readonly (readonly string[])[], column: string): string[] {
   const at = rows[0]?.indexOf(column) ?? -1;
@@ -136,9 +141,17 @@ export const DAY_FORMATS: readonly TimeFormat[] = [
   format('M/d/yy', '03/09/26', SHORT_YEAR('month', 'day'), 'monthFirst'),
 ];
 
+/** The ways in which a time of day stands in a column of its own. */
+export const CLOCK_FORMATS: readonly TimeFormat[] = [
+  format('H:mm[:ss]', '08:05', CLOCK),
+  format('h:mm[:ss] a', '8:05 AM', `${CLOCK} [AP]M`),
+  format('H:mm[:ss]XXX', '08:05+01:00', String.raw`${CLOCK}(Z|[+-]\d{2}:\d{2})`),
+];
+
 function fits({ shape }: TimeFormat, text: string): boolean {
-  const { month, day, hour } = shape.exec(text)?.groups ?? {};
-  return month !== undefined && Number(month) <= 12 && Number(day) <= 31 && Number(hour ?? 0) <= 24;
+  const found = shape.exec(text);
+  const { month = 1, day = 1, hour = 0 } = found?.groups ?? {};
+  return found !== null && Number(month) <= 12 && Number(day) <= 31 && Number(hour) <= 24;
 }
 
 /**

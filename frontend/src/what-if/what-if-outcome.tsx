@@ -5,7 +5,7 @@ import { useBatchList } from '../shared/batch-queries';
 import { useFormats } from '../shared/formats';
 import type { WhatIfAnswer } from '../shared/learning-types';
 import { useMessages } from '../shared/messages';
-import { useHouses, useSites, useVarieties } from '../shared/setup-lists';
+import { useHouses, useSites, useTrayFormats, useVarieties } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
 import { useSiteFilter } from '../shared/site-filter';
 import { TakeTable } from '../shared/take-table';
@@ -179,17 +179,21 @@ function Range({ day, of }: { day: (at: string | null) => string; of: Quantiles<
 
 function Cells({ outcome: { cells } }: { outcome: Outcome }) {
   const t = useMessages(whatIfMessages);
+  const shared = useMessages(sharedMessages);
   const format = useFormats();
   const varieties = useVarieties().data ?? [];
   const sites = useSites().data ?? [];
   const varietyName = (code: string) => varieties.find((each) => each.code === code)?.name ?? code;
   const siteName = (code: string) => sites.find((each) => each.code === code)?.name ?? code;
-  const head = [t.variety, t.format, t.site, t.week, t.before, t.after, t.difference];
+  const formats = useTrayFormats().data ?? [];
+  const plantsIn = (code: string) => formats.find((each) => each.code === code)?.saleCount;
+  const head = [t.variety, t.format, shared.plantsPerTray, t.site, t.week, t.before, t.after, t.difference];
   const table = () => ({
     head,
     rows: cells.map(({ variety, trayFormat, site, week, openBefore, openAfter }) => [
       varietyName(variety),
       trayFormat,
+      plantsIn(trayFormat) ?? '',
       siteName(site),
       week,
       openBefore,
@@ -201,14 +205,15 @@ function Cells({ outcome: { cells } }: { outcome: Outcome }) {
     <section aria-label={t.cells}>
       <div className="rc-row rc-spread">
         <h2>{t.cells}</h2>
-        <TakeTable table={table} fileName="rootcast-what-if-open" label={t.cells} nameColumns={4} />
+        <TakeTable table={table} fileName="rootcast-what-if-open" label={t.cells} nameColumns={5} />
       </div>
+      <p className="rc-quiet">{shared.weeksDoNotAdd}</p>
       <div className="wish-scroll rc-sheet" tabIndex={0} role="group" aria-label={t.cells}>
         <table className="rc-table">
           <thead>
             <tr>
               {head.map((name, i) => (
-                <th key={name} scope="col" className={i >= 4 ? 'rc-number' : undefined}>
+                <th key={name} scope="col" className={i === 2 || i >= 5 ? 'rc-number' : undefined}>
                   {name}
                 </th>
               ))}
@@ -219,6 +224,9 @@ function Cells({ outcome: { cells } }: { outcome: Outcome }) {
               <tr key={[variety, trayFormat, site, week].join(' ')}>
                 <th scope="row">{varietyName(variety)}</th>
                 <td data-label={t.format}>{trayFormat}</td>
+                <td data-label={shared.plantsPerTray} className="rc-number">
+                  {plantsIn(trayFormat) ?? '–'}
+                </td>
                 <td data-label={t.site}>{siteName(site)}</td>
                 <td data-label={t.week}>{t.weekShort(weekNumber(week), format.dayMonth(mondayOf(week)))}</td>
                 <td data-label={t.before} className="rc-number">

@@ -56,7 +56,8 @@ class CoreArchitectureTest {
             Map.entry(
                     "warnings", Set.of("facts", "rounds", "outlook", "ledger", "crop", "site", "climate", "numerics")),
             Map.entry("feed", Set.of("saying")),
-            Map.entry("learning", Set.of("facts", "outlook", "ledger", "crop", "site", "climate", "numerics")),
+            Map.entry(
+                    "learning", Set.of("saying", "facts", "outlook", "ledger", "crop", "site", "climate", "numerics")),
             Map.entry(
                     "trackrecord",
                     Set.of("facts", "availability", "outlook", "ledger", "crop", "site", "climate", "numerics")));

@@ -2,14 +2,15 @@ package rootcast.learning;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import rootcast.climate.Quantity;
 import rootcast.crop.Cardinals;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
 import rootcast.learning.RateFit.Fitted;
 import rootcast.outlook.DevelopmentRate;
+import rootcast.saying.Saying;
 
 /**
  * Minimum and optimum of a stage, as far as batches at different temperatures tell them.
@@ -33,6 +34,7 @@ final class CardinalSearch {
     private static final double OPTIMUM_STEP_C = 0.5;
     private static final double MIN_STEP_C = 1;
     private static final double APART_C = 1;
+    private static final String QUANTITY = Quantity.MEDIUM_TEMPERATURE.wireName();
 
     private final List<BatchRecord> records;
     private final CropProfile profile;
@@ -55,15 +57,11 @@ final class CardinalSearch {
                 .sorted()
                 .toArray();
         if (meansC.length < FEWEST_BATCHES) {
-            return no(
-                    stage,
-                    "%d batches were seen through it; at least %d are needed".formatted(meansC.length, FEWEST_BATCHES));
+            return no(stage, Saying.of(CardinalsWhy.TOO_FEW_BATCHES, meansC.length, FEWEST_BATCHES));
         }
         double spanC = meansC[(int) Math.ceil(0.9 * meansC.length) - 1] - meansC[meansC.length / 10];
         if (spanC < LEAST_SPAN_C) {
-            return no(
-                    stage,
-                    text("medium temperatures of the %d batches span only %.1f °C", meansC.length, Math.abs(spanC)));
+            return no(stage, Saying.of(CardinalsWhy.TOO_NARROW, meansC.length, tenths(Math.abs(spanC)), QUANTITY));
         }
         return searched(stage, meansC);
     }
@@ -89,11 +87,19 @@ final class CardinalSearch {
         Interval minimum = Interval.of(byMinimum, best, grid.minimaC);
         boolean isOptimum = optimum.isWithin(WIDEST_OPTIMUM_C);
         boolean isMinimum = minimum.isWithin(WIDEST_MIN_C);
-        String found = text(
-                "%d batches at %.1f to %.1f °C: optimum %s, minimum %s",
-                meansC.length, meansC[0], meansC[meansC.length - 1], optimum.inWords(), minimum.inWords());
-        if (!isOptimum && !isMinimum) {
-            return no(stage, found + "; neither is told");
+        boolean isNeither = !isOptimum && !isMinimum;
+        Saying found = Saying.of(
+                isNeither ? CardinalsWhy.NEITHER_TOLD : CardinalsWhy.FOUND,
+                meansC.length,
+                tenths(meansC[0]),
+                tenths(meansC[meansC.length - 1]),
+                optimum.least(),
+                optimum.most(),
+                minimum.least(),
+                minimum.most(),
+                QUANTITY);
+        if (isNeither) {
+            return no(stage, found);
         }
         double optimumC = isOptimum ? optimum.bestC : grid.now.optimumC();
         double minC = isMinimum ? minimum.bestC : grid.now.minC();
@@ -107,7 +113,13 @@ final class CardinalSearch {
             minC = isMinimum ? likeliestC : minC;
         }
         return new Evidence.OfCardinals(
-                stage, true, found, isMinimum ? (Double) minC : null, isOptimum ? (Double) optimumC : null, null);
+                stage,
+                true,
+                found.english(),
+                found,
+                isMinimum ? (Double) minC : null,
+                isOptimum ? (Double) optimumC : null,
+                null);
     }
 
     private static double[] column(double[][] rows, int column) {
@@ -122,12 +134,13 @@ final class CardinalSearch {
         }
     }
 
-    private static Evidence.OfCardinals no(Stage stage, String reason) {
-        return new Evidence.OfCardinals(stage, false, reason, null, null, null);
+    private static Evidence.OfCardinals no(Stage stage, Saying why) {
+        return new Evidence.OfCardinals(stage, false, why.english(), why, null, null, null);
     }
 
-    private static String text(String format, @Nullable Object... values) {
-        return String.format(Locale.ROOT, format, values);
+    /** As exactly as it is worth telling. */
+    private static double tenths(double celsius) {
+        return Math.round(10 * celsius) / 10.0;
     }
 
     private static final class Grid {
@@ -189,8 +202,14 @@ final class CardinalSearch {
             return !openBelow && !openAbove && highC - lowC <= widestC;
         }
 
-        String inWords() {
-            return (openBelow ? "up to" : text("%.1f to", lowC)) + (openAbove ? " any" : text(" %.1f °C", highC));
+        @Nullable
+        Double least() {
+            return openBelow ? null : tenths(lowC);
+        }
+
+        @Nullable
+        Double most() {
+            return openAbove ? null : tenths(highC);
         }
     }
 }

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import rootcast.crop.Stage;
+import rootcast.saying.Saying;
 
 /**
  * What a learned profile rests on, and how it differs from the profile before.
@@ -45,7 +46,8 @@ public record Evidence(
 
     /**
      * @param identified whether the batches tell any of the stage's cardinal temperatures
-     * @param reason     why, or why not
+     * @param reason     why, or why not, for machines
+     * @param why        what a screen says of that; null in what was learned before such was kept
      * @param minC       learned; null if it stays what it was
      * @param optimumC   learned; null if it stays what it was
      * @param maxC       learned; null if it stays what it was
@@ -54,6 +56,7 @@ public record Evidence(
             Stage stage,
             boolean identified,
             String reason,
+            @Nullable Saying why,
             @Nullable Double minC,
             @Nullable Double optimumC,
             @Nullable Double maxC) {}

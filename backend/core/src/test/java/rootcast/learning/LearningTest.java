@@ -246,7 +246,12 @@ class LearningTest {
             for (int k = 0; k < 3; k++) {
                 Evidence.OfCardinals cardinals = learned.evidence().cardinals().get(k);
                 assertThat(cardinals.identified()).isFalse();
-                assertThat(cardinals.reason()).matches("medium temperatures of the 30 batches span only \\d\\.\\d °C");
+                assertThat(cardinals.why().code()).isEqualTo("too-narrow");
+                assertThat(cardinals.why().values())
+                        .containsEntry("batches", 30)
+                        .containsEntry("quantity", "medium-temperature")
+                        .hasEntrySatisfying(
+                                "width", width -> assertThat((double) width).isBetween(0.0, 2.0));
                 assertThat(learned.profile().stages().get(k).cardinals())
                         .isEqualTo(profile(1, 0.1).stages().get(k).cardinals());
             }
@@ -258,7 +263,8 @@ class LearningTest {
 
             assertThat(learned.evidence().cardinals())
                     .allMatch(cardinals -> !cardinals.identified())
-                    .allMatch(cardinals -> cardinals.reason().contains("at least 12"));
+                    .allMatch(cardinals -> cardinals.why().code().equals("too-few-batches")
+                            && cardinals.why().values().get("needed").equals(12));
         }
 
         /** The optimum of rooting is 26 °C in truth; the profile is 3 °C out. */
@@ -280,6 +286,7 @@ class LearningTest {
                     learned(seed, Manner.usual(60).setpoints(16, 19, 22, 25, 28), new CropProfile(stages, 0.1, 8));
 
             assertThat(learned.evidence().cardinals().get(1).identified()).isTrue();
+            assertThat(learned.evidence().cardinals().get(1).why().code()).isEqualTo("found");
             assertThat(learned.profile().of(Stage.CALLUS).cardinals().optimumC())
                     .isCloseTo(26, within(1.0));
             assertThat(wholeRatio(learned)).isCloseTo(1, within(0.05));

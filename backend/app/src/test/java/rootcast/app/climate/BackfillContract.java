@@ -18,6 +18,7 @@ import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -161,6 +162,136 @@ abstract class BackfillContract extends ClimateRequests {
         }
     }
 
+    /** Two houses an hour apart: 08:00 of 1 March 2025 is 13:00 UTC in New York and 14:00 UTC in Chicago. */
+    @Test
+    void dayAndTimeOfDayStandApartAndEachHouseIsReadByTheClockOfItsSite() {
+        String newYork = houseAt("America/New_York");
+        String chicago = houseAt("America/Chicago");
+        Map<String, Object> body = Map.of(
+                "csv", "day,clock,east,west\n3/1/2025,8:00 AM,20,30\n3/1/2025,9:00 AM,21,\n2/30/2025,9:00 AM,22,32\n",
+                "timeColumn", "day",
+                "clockColumn", "clock",
+                "timeFormat", "M/d/yyyy h:mm a",
+                "clockOfSite", true,
+                "columns", List.of(of(newYork, "east"), of(chicago, "west")));
+
+        JsonPath report = taken(body);
+
+        assertThat(report.getInt("accepted")).isEqualTo(3);
+        assertThat(report.getList("lines.line")).containsExactly(4);
+        assertThat(report.getString("lines[0].why.values.text")).isEqualTo("2/30/2025 9:00 AM");
+        assertThat(report.getString("spans.find { it.timeZone == 'America/New_York' }.first"))
+                .isEqualTo("2025-03-01T13:00:00Z");
+        assertThat(report.getString("spans.find { it.timeZone == 'America/New_York' }.last"))
+                .isEqualTo("2025-03-01T14:00:00Z");
+        assertThat(report.getString("spans.find { it.timeZone == 'America/Chicago' }.first"))
+                .isEqualTo("2025-03-01T14:00:00Z");
+        assertThat(Nursery.get(path(chicago, "medium-temperature", Instant.parse("2025-03-01T14:00:00Z"), 1))
+                        .getDouble("hours[0].value"))
+                .isCloseTo(30, within(1e-6));
+
+        JsonPath byHand = taken(with(without(body, "clockOfSite"), Map.of("zone", "America/Denver")));
+        assertThat(byHand.getList("spans.first")).containsOnly("2025-03-01T15:00:00Z");
+    }
+
+    /** The hour that comes twice, once per house: 01:30 of the second house is again the first pass. */
+    @Test
+    void aLongTableNamesTheHouseOrTheSensorOfEachLine() {
+        String first = houseAt("America/New_York");
+        String second = houseAt("America/New_York");
+        String houses = "t,house,m\n"
+                + "2025-11-02T01:30,%1$s,21\n2025-11-02T02:30,%1$s,22\n".formatted(first)
+                + "2025-11-02T01:30,%1$s,31\n2025-11-02T01:45,nowhere,5\n".formatted(second);
+        JsonPath byHouse = taken(Map.of(
+                "csv",
+                houses,
+                "timeColumn",
+                "t",
+                "clockOfSite",
+                true,
+                "houseColumn",
+                "house",
+                "columns",
+                List.of(Map.of("column", "m", "quantity", "medium-temperature", "unit", "Cel"))));
+
+        assertThat(byHouse.getInt("accepted")).isEqualTo(3);
+        assertThat(byHouse.getList("lines.why.code")).containsExactly("first-of-two", "first-of-two", "unknown-house");
+        assertThat(byHouse.getString("lines[2].column")).isEqualTo("house");
+        assertThat(Nursery.get(path(second, "medium-temperature", Instant.parse("2025-11-02T05:00:00Z"), 1))
+                        .getDouble("hours[0].value"))
+                .isCloseTo(31, within(1e-6));
+
+        sensor("air", "air-temperature", "[degF]", Map.of()).statusCode(201);
+        JsonPath bySensor = taken(Map.of(
+                "csv",
+                "t,who,value\n2025-11-03T12:00:00Z,%s,68\n".formatted(code("air")),
+                "timeColumn",
+                "t",
+                "sensorColumn",
+                "who",
+                "columns",
+                List.of(Map.of("column", "value"))));
+        assertThat(bySensor.getInt("accepted")).isEqualTo(1);
+        // 68 °F are 20 °C
+        assertThat(Nursery.get(path(nursery.house, "air-temperature", Instant.parse("2025-11-03T12:00:00Z"), 1))
+                        .getDouble("hours[0].value"))
+                .isCloseTo(20, within(1e-6));
+    }
+
+    @Test
+    void anOffsetThatCannotBeTrueIsRefusedOnItsLineAndOneOfTheOtherSeasonIsNamed() {
+        String newYork = houseAt("America/New_York");
+
+        JsonPath report = taken(Map.of(
+                "csv", """
+                        t,m
+                        2025-07-01T08:00:00-04:00,20
+                        2025-07-01T08:10:00-05:00,20
+                        2025-07-01T08:20:00+09:00,20
+                        2025-07-01T08:30:00+15:30,20
+                        2025-07-01T14:00:00Z,20
+                        2025-07-01T14:10:00,20
+                        """,
+                "timeColumn", "t",
+                "columns", List.of(of(newYork, "m"))));
+
+        assertThat(report.getInt("accepted")).isEqualTo(3);
+        assertThat(report.getList("lines.line")).containsExactly(3, 4, 5, 7);
+        assertThat(report.getList("lines.outcome")).containsExactly("noted", "refused", "refused", "refused");
+        assertThat(report.getList("lines.why.code"))
+                .containsExactly("offset-of-another-season", "offset-of-elsewhere", "impossible-offset", "no-offset");
+        assertThat(report.getString("lines[1].why.values.zone")).isEqualTo("America/New_York");
+        assertThat(report.getString("lines[2].why.values.offset")).isEqualTo("+15:30");
+    }
+
+    private JsonPath taken(Map<String, Object> body) {
+        return nursery.post("/api/readings/csv?dryRun=false", body)
+                .statusCode(200)
+                .extract()
+                .jsonPath();
+    }
+
+    private static Map<String, Object> without(Map<String, Object> body, String field) {
+        Map<String, Object> rest = new HashMap<>(body);
+        rest.remove(field);
+        return rest;
+    }
+
+    /** A house of a site of its own. */
+    private String houseAt(String zone) {
+        Nursery other = Nursery.opened(time);
+        String site = other.site + "Z";
+        nursery.post("/api/sites", Map.of("code", site, "name", "Site " + site, "timeZone", zone))
+                .statusCode(201);
+        nursery.post("/api/houses", Map.of("code", site + "-H", "site", site, "name", "House of " + site))
+                .statusCode(201);
+        return site + "-H";
+    }
+
+    private static Map<String, Object> of(String house, String header) {
+        return Map.of("column", header, "house", house, "quantity", "medium-temperature", "unit", "Cel");
+    }
+
     private static List<Double> marchNormals() throws IOException {
         Path file = Path.of(System.getProperty("repository.root"), "seed", "demo", "weather", "hourly-normals.csv");
         return Files.readAllLines(file).stream()
@@ -181,6 +312,10 @@ abstract class BackfillContract extends ClimateRequests {
                 Map.of("decimal", ";"),
                 Map.of("separator", "."),
                 Map.of("zone", "Mars"),
+                Map.of("zone", "UTC", "clockOfSite", true),
+                Map.of("clockColumn", "x"),
+                Map.of("houseColumn", "t"),
+                Map.of("houseColumn", "t", "sensorColumn", "t"),
                 Map.of("timeFormat", "q{"),
                 Map.of("columns", List.of(column("m", "medium-temperature", "%"))),
                 Map.of("csv", "t,m\n\"2026"))) {

@@ -92,7 +92,8 @@ abstract class LearningContract {
         }
         assertThat(learned.getInt("evidence.finishedBatches")).isEqualTo(12);
         assertThat(learned.getList("evidence.cardinals.identified")).containsOnly(false);
-        assertThat(learned.getString("evidence.cardinals[0].reason")).contains("span only");
+        assertThat(learned.getString("evidence.cardinals[0].why.code")).isEqualTo("too-narrow");
+        assertThat(learned.getInt("evidence.cardinals[0].why.values.batches")).isEqualTo(12);
         assertThat(learned.getString("evidence.varieties[0].variety")).isEqualTo(nursery.variety);
         assertThat(learned.getList("evidence.text")).isNotEmpty();
     }

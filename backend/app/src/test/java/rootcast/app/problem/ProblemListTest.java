@@ -21,6 +21,7 @@ import rootcast.climate.ReadingRemark;
 import rootcast.crop.Phase;
 import rootcast.crop.RecipeQuantity;
 import rootcast.crop.Stage;
+import rootcast.learning.CardinalsWhy;
 import rootcast.rounds.Why;
 import rootcast.saying.Fault;
 import rootcast.saying.Sayable;
@@ -66,6 +67,7 @@ class ProblemListTest {
         all.put("faults", sayings(Fault.values()));
         all.put("why", sayings(Why.values()));
         all.put("readings", sayings(ReadingRemark.values()));
+        all.put("cardinals", sayings(CardinalsWhy.values()));
         all.put(
                 "words",
                 Map.of(

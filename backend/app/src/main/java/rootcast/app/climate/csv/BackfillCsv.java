@@ -13,6 +13,8 @@ import rootcast.app.climate.IngestCount;
 import rootcast.app.climate.RecordReadings;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
+import rootcast.app.people.Right;
+import rootcast.app.people.Rights;
 import rootcast.climate.FlagWords;
 
 /**
@@ -36,15 +38,18 @@ public class BackfillCsv {
     @Inject
     InstantSource time;
 
+    @Inject
+    Rights rights;
+
     public CsvReport preview(String text, CsvPlan plan) {
-        CsvTable table = CsvTable.read(text, plan);
+        CsvTable table = allowed(text, plan);
         return once.tried(
                 "preview of a table",
                 () -> report(table, recordReadings.backfill(table.readings(), time.instant()), true));
     }
 
     public Once.Answer take(OnceKey key, Object request, String text, CsvPlan plan) {
-        CsvTable table = CsvTable.read(text, plan);
+        CsvTable table = allowed(text, plan);
         Instant now = time.instant();
         return once.writeBulk(key, "POST /api/readings/csv", request, 200, () -> {
             RecordReadings.Recorded recorded = recordReadings.backfill(table.readings(), now);
@@ -56,6 +61,13 @@ public class BackfillCsv {
                     now);
             return report(table, recorded, false);
         });
+    }
+
+    /** A table may name houses line by line: which sites it is of is known once it was read. */
+    private CsvTable allowed(String text, CsvPlan plan) {
+        CsvTable table = CsvTable.read(text, plan);
+        table.spans().keySet().forEach(site -> rights.at(site, Right.SET_UP));
+        return table;
     }
 
     private static CsvReport report(CsvTable table, RecordReadings.Recorded recorded, boolean dryRun) {
@@ -82,7 +94,9 @@ public class BackfillCsv {
                     each.flag().kind().wireName(),
                     FlagWords.remark(each.of().quantity(), each.flag())));
         }
-        lines.sort(Comparator.comparingLong(CsvReport.Line::line));
+        lines.sort(Comparator.comparing((CsvReport.Line line) -> line.outcome().equals("noted")));
+        List<CsvReport.Line> first = new ArrayList<>(lines.subList(0, Math.min(MOST_LINES, lines.size())));
+        first.sort(Comparator.comparingLong(CsvReport.Line::line));
         return new CsvReport(
                 dryRun,
                 table.rows(),
@@ -91,7 +105,14 @@ public class BackfillCsv {
                 recorded.duplicates(),
                 Math.toIntExact(unreadable) + recorded.refused().size(),
                 recorded.flagged().size(),
-                List.copyOf(lines.subList(0, Math.min(MOST_LINES, lines.size()))),
+                table.spans().entrySet().stream()
+                        .map(each -> new CsvReport.Span(
+                                each.getKey(),
+                                each.getValue().zone().getId(),
+                                each.getValue().first(),
+                                each.getValue().last()))
+                        .toList(),
+                List.copyOf(first),
                 lines.size() > MOST_LINES);
     }
 }

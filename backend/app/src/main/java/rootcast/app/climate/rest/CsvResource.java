@@ -10,7 +10,6 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
-import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.jboss.resteasy.reactive.RestQuery;
@@ -23,20 +22,15 @@ import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
 import rootcast.app.people.Needs;
 import rootcast.app.people.Right;
-import rootcast.app.people.Rights;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.store.Places;
-import rootcast.climate.Sensor;
 import rootcast.saying.Fault;
-import rootcast.site.House;
+import rootcast.site.Site;
 
 /** Readings of the past from a table: first a preview, then the same again for good. */
 @Path("/api/readings/csv")
 @Needs(Right.SET_UP)
 public class CsvResource {
-
-    @Inject
-    Rights rights;
 
     @Inject
     BackfillCsv backfill;
@@ -59,12 +53,9 @@ public class CsvResource {
             throw Problem.malformed("dryRun", Fault.ONE_OF, List.of("true", "false"));
         }
         CsvPlan plan = wire.plan(
-                places.houses().stream().map(House::code).collect(Collectors.toSet()),
-                sensors.all().stream().collect(Collectors.toMap(Sensor::code, Function.identity())));
-        plan.columns().stream()
-                .map(column -> places.house(column.house()).orElseThrow().site())
-                .distinct()
-                .forEach(site -> rights.at(site, Right.SET_UP));
+                places.houses(),
+                places.sites().stream().collect(Collectors.toMap(Site::code, Site::zone)),
+                sensors.all());
         if (dryRun) {
             return Response.ok(backfill.preview(wire.csv(), plan)).build();
         }
