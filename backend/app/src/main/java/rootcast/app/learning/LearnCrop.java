@@ -32,7 +32,7 @@ import rootcast.ledger.What;
 import rootcast.outlook.HistoryOfBatch;
 import rootcast.outlook.HouseCurves;
 
-/** Learns a crop's profile from every batch of it that there ever was. */
+/** Learns a crop's profile from every batch of it that there ever was, beginning from what people stated of it. */
 @ApplicationScoped
 @Transactional
 public class LearnCrop {
@@ -53,8 +53,8 @@ public class LearnCrop {
 
     public Proposal learn(String code, Instant now) {
         SourcedCrop before = catalogue.crop(code).orElseThrow(() -> Problem.notFound(Thing.CROP, code));
-        CropProfile profile = before.crop().profile();
-        LearnedProfile learned = Learning.learn(profile, records(code, profile, now), now);
+        CropProfile stated = catalogue.stated(code);
+        LearnedProfile learned = Learning.learn(stated, before.crop().profile(), records(code, stated, now), now);
         Map<Stage, String> sources = new EnumMap<>(Stage.class);
         learned.evidence()
                 .stages()
@@ -71,12 +71,8 @@ public class LearnCrop {
      * of its part: what the batch is foretold with then knows nothing of it.
      */
     public Map<String, CropProfile> learnedWithout(String code, int folds, Instant now) {
-        CropProfile before = catalogue
-                .crop(code)
-                .orElseThrow(() -> Problem.notFound(Thing.CROP, code))
-                .crop()
-                .profile();
-        List<BatchRecord> records = records(code, before, now);
+        CropProfile stated = catalogue.stated(code);
+        List<BatchRecord> records = records(code, stated, now);
         List<String> finished = records.stream()
                 .filter(BatchRecord::finished)
                 .map(BatchRecord::id)
@@ -91,7 +87,7 @@ public class LearnCrop {
             List<BatchRecord> others = records.stream()
                     .filter(record -> !leftOut.contains(record.id()))
                     .toList();
-            CropProfile profile = Learning.learn(before, others, now).profile();
+            CropProfile profile = Learning.learn(stated, others, now).profile();
             leftOut.forEach(id -> learned.put(id, profile));
         }
         return learned;
