@@ -197,8 +197,7 @@ public final class BatchOutlook {
     }
 
     private double daysOff(int stage, long from, long until) {
-        return path.logRatePerC(stage)
-                * unmeasured.degreeDays(Instant.ofEpochMilli(from), Instant.ofEpochMilli(until));
+        return path.logRatePerC(stage) * unmeasured.degreeDays(Instant.ofEpochMilli(from), Instant.ofEpochMilli(until));
     }
 
     /** What happened before the last end that was seen does not matter to the dates to come. */

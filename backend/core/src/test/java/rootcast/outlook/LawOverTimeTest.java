@@ -71,7 +71,9 @@ class LawOverTimeTest {
             double most = 0;
             for (Instant at = days(22); at.isBefore(days(34)); at = at.plus(STEP)) {
                 most = Math.max(
-                        most, before.ready().probabilityBy(at.plus(STEP)) - before.ready().probabilityBy(at));
+                        most,
+                        before.ready().probabilityBy(at.plus(STEP))
+                                - before.ready().probabilityBy(at));
             }
             assertThat(after.ready().probabilityBy(days(28)))
                     .as("%s", now)
