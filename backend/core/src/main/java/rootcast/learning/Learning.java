@@ -25,7 +25,7 @@ import rootcast.outlook.DevelopmentRate;
  *
  * <p>Days, spreads and the rates of varieties and sites come from {@link RateFit}, cardinal temperatures where they are
  * told from {@link CardinalSearch} and then the days once more with these, survival by stage from the beta-binomial
- * likelihood pooled with the profile. Without a batch it is the profile. Equal records give equal answers to the last
+ * likelihood pooled with the profile that people stated. Without a batch it is the profile in force. Equal records give equal answers to the last
  * bit, in whatever order they come.
  */
 public final class Learning {
@@ -39,11 +39,13 @@ public final class Learning {
     /** The same for ln of the survival weight. Our choice. */
     private static final double LOG_WEIGHT_SPREAD = 1;
 
-    private final CropProfile before;
+    private final CropProfile stated;
+    private final CropProfile inForce;
     private final List<BatchRecord> records;
 
-    private Learning(CropProfile before, List<BatchRecord> records) {
-        this.before = before;
+    private Learning(CropProfile stated, CropProfile inForce, List<BatchRecord> records) {
+        this.stated = stated;
+        this.inForce = inForce;
         this.records =
                 records.stream().sorted(Comparator.comparing(BatchRecord::id)).toList();
         Set<String> ids = new HashSet<>();
@@ -55,18 +57,28 @@ public final class Learning {
                 });
     }
 
-    public static LearnedProfile learn(CropProfile before, List<BatchRecord> records, Instant asOf) {
-        return new Learning(before, records).learned(asOf);
+    /** Of a crop of which nothing was learned before. */
+    public static LearnedProfile learn(CropProfile stated, List<BatchRecord> records, Instant asOf) {
+        return learn(stated, stated, records, asOf);
+    }
+
+    /**
+     * @param stated  what people say of the crop, whatever was learned since: see {@link rootcast.crop.StatedProfile}
+     * @param inForce that the evidence is told against; it has no part in what is learned
+     */
+    public static LearnedProfile learn(
+            CropProfile stated, CropProfile inForce, List<BatchRecord> records, Instant asOf) {
+        return new Learning(stated, inForce, records).learned(asOf);
     }
 
     private LearnedProfile learned(Instant asOf) {
-        RateFit fit = new RateFit(records, before, rates(before));
+        RateFit fit = new RateFit(records, stated, rates(stated));
         Fitted fitted = fit.fit();
-        var search = new CardinalSearch(records, before, fit, fitted);
+        var search = new CardinalSearch(records, stated, fit, fitted);
         List<Evidence.OfCardinals> cardinals =
                 Stage.GROWING.stream().map(search::search).toList();
         CropProfile warmed = with(cardinals);
-        if (!warmed.equals(before)) {
+        if (!warmed.equals(stated)) {
             fitted = new RateFit(records, warmed, rates(warmed)).fit();
         }
         List<Beta> survivals = Stage.GROWING.stream().map(this::survival).toList();
@@ -83,7 +95,7 @@ public final class Learning {
     private CropProfile with(List<Evidence.OfCardinals> learned) {
         List<StageProfile> stages = new ArrayList<>();
         for (int k = 0; k < learned.size(); k++) {
-            StageProfile stage = before.stages().get(k);
+            StageProfile stage = stated.stages().get(k);
             Cardinals now = stage.cardinals();
             Double minC = learned.get(k).minC();
             Double optimumC = learned.get(k).optimumC();
@@ -96,11 +108,11 @@ public final class Learning {
             stages.add(new StageProfile(
                     stage.stage(), stage.daysAtReference(), next, stage.survivalMean(), stage.survivalWeight()));
         }
-        return new CropProfile(stages, before.rateSpread(), before.holdDays(), before.cellSpread(), before.rates());
+        return new CropProfile(stages, stated.rateSpread(), stated.holdDays(), stated.cellSpread(), stated.rates());
     }
 
     private Beta survival(Stage stage) {
-        StageProfile prior = before.of(stage);
+        StageProfile prior = stated.of(stage);
         return BetaBinomialFit.pooled(
                 groups(stage),
                 Beta.ofMean(prior.survivalMean(), prior.survivalWeight()),
@@ -118,7 +130,7 @@ public final class Learning {
 
     private CropProfile profile(CropProfile warmed, Fitted fitted, List<Beta> survivals) {
         if (records.isEmpty()) {
-            return before;
+            return inForce;
         }
         List<StageProfile> stages = new ArrayList<>();
         for (int k = 0; k < Matrix3.N; k++) {
@@ -133,7 +145,7 @@ public final class Learning {
         return new CropProfile(
                 stages,
                 rounded(fitted.batchSpread(), 4),
-                before.holdDays(),
+                stated.holdDays(),
                 rounded(fitted.cellSpread(), 4),
                 new RateFactors(rounded(fitted.varietyRates()), rounded(fitted.siteRates())));
     }
@@ -159,12 +171,12 @@ public final class Learning {
                     .count();
             stages.add(new Evidence.OfStage(
                     stage,
-                    before.of(stage).daysAtReference(),
+                    inForce.of(stage).daysAtReference(),
                     days,
                     rounded(days / reach, 3),
                     rounded(days * reach, 3),
                     observations,
-                    before.of(stage).survivalMean(),
+                    inForce.of(stage).survivalMean(),
                     after.of(stage).survivalMean(),
                     groups(stage).size()));
         }
@@ -174,9 +186,9 @@ public final class Learning {
                 finished,
                 records.size() - finished,
                 stages,
-                before.rateSpread(),
+                inForce.rateSpread(),
                 after.rateSpread(),
-                before.cellSpread(),
+                inForce.cellSpread(),
                 after.cellSpread(),
                 fitted.roundsDays(),
                 cardinals,

@@ -4,13 +4,11 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Collections;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.LongToDoubleFunction;
+import org.jspecify.annotations.Nullable;
 import rootcast.climate.FilledSeries;
-import rootcast.climate.HourSource;
-import rootcast.climate.HourlySeries;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
 import rootcast.crop.TrayFormat;
@@ -34,7 +32,7 @@ public final class BatchOutlook {
     private final StageRates rates;
     private final Survivors survivors;
     private final SaleableTrays saleable;
-    private final List<BridgedPlacement> placements = new ArrayList<>();
+    private final UnmeasuredHours unmeasured;
 
     private BatchOutlook(
             BatchHistory history,
@@ -51,14 +49,7 @@ public final class BatchOutlook {
         this.rates = rates;
         this.survivors = survivors;
         this.saleable = saleable;
-        List<BatchHistory.Placement> stood = history.placements();
-        for (int i = 0; i < stood.size(); i++) {
-            Instant from = stood.get(i).fromInclusive();
-            placements.add(new BridgedPlacement(
-                    HourlySeries.hourOf(from),
-                    i + 1 < stood.size() ? HourlySeries.hourOf(stood.get(i + 1).fromInclusive()) : Long.MAX_VALUE,
-                    houses.bridged(stood.get(i).house(), from)));
-        }
+        this.unmeasured = new UnmeasuredHours(history, houses);
     }
 
     public static BatchOutlook of(BatchHistory history, CropProfile profile, TrayFormat format, HouseCurves houses) {
@@ -126,7 +117,7 @@ public final class BatchOutlook {
         long[] medianEnds = StagePath.atNode(RateBelief.median(), ends);
         DateDistribution ready = ready(nowMillis, ends[LAST], medianEnds);
         Instant until = history.reached(Stage.READY).orElse(asOf);
-        int missing = gap(history.stuckAt(), until).missing;
+        int missing = unmeasured.between(history.stuckAt(), until);
         FilledSeries here = houses.climateOf(history.house());
         DateRange readyRange = ready.range();
         return new Outlook(
@@ -138,7 +129,7 @@ public final class BatchOutlook {
                 saleable,
                 survivors.expectedAlive(path.doneOfEach(medianEnds, rates.atNode(RateBelief.median()), asOf)),
                 missing,
-                missing == 0 ? Set.of() : stoodIn(history.stuckAt(), until),
+                missing == 0 ? Set.of() : unmeasured.stoodIn(history.stuckAt(), until),
                 here.sourceOf(here.nextHour()),
                 usableUntil(readyRange.p50()));
     }
@@ -151,7 +142,7 @@ public final class BatchOutlook {
     private DateDistribution ready(long nowMillis, long[] ends, long[] medianEnds) {
         if (path.isSeen(LAST)) {
             Arrays.fill(ends, path.seenAt(LAST));
-        } else if (isToCome(nowMillis, medianEnds[LAST])) {
+        } else {
             spread(nowMillis, LAST, medianEnds).widen(ends);
         }
         return new DateDistribution(rates.of(LAST), ends);
@@ -163,34 +154,50 @@ public final class BatchOutlook {
             Instant seen = Instant.ofEpochMilli(path.seenAt(stage));
             return new DateRange(seen, seen, seen);
         }
-        if (!isToCome(nowMillis, medianEnds[stage])) {
-            return DateDistribution.range(ends);
-        }
         return spread(nowMillis, stage, medianEnds).widenedRange(ends);
     }
 
-    private static boolean isToCome(long nowMillis, long end) {
-        return end > nowMillis && end != DevelopmentCurve.NEVER;
-    }
-
-    /** The stages between now and the end of one, each weighed by the time it takes. */
+    /** The stages between now and the end of one, each weighed by the time it takes; once that has passed, the last alone. */
     private DateSpread spread(long nowMillis, int last, long[] medianEnds) {
         double lead = medianEnds[last] - nowMillis;
-        double logRatePerC = 0;
-        double ratePerC = 0;
-        for (int stage = 0; stage <= last; stage++) {
+        double logRatePerC = lead > 0 ? 0 : path.logRatePerC(last);
+        for (int stage = 0; stage <= last && lead > 0; stage++) {
             double from = Math.max(nowMillis, path.startOf(stage, medianEnds));
             double share = Math.max(0, medianEnds[stage] - from) / lead;
             logRatePerC += share * path.logRatePerC(stage);
-            if (share > 0 && ratePerC == 0) {
-                ratePerC = path.logRatePerC(stage);
+        }
+        long since = Math.max(lastSeenBefore(last), path.incompleteAt(last));
+        return new DateSpread(
+                nowMillis,
+                houses.spreadOf(history.house()),
+                logRatePerC,
+                since,
+                unmeasuredDays(nowMillis, last, medianEnds));
+    }
+
+    /** By the moment that they are counted to; null if there is no such hour. */
+    private @Nullable LongToDoubleFunction unmeasuredDays(long nowMillis, int last, long[] medianEnds) {
+        long since = lastSeenBefore(last);
+        if (unmeasured.between(Instant.ofEpochMilli(since), Instant.ofEpochMilli(nowMillis)) == 0) {
+            return null;
+        }
+        double before = 0;
+        long begin = since;
+        for (int stage = 0; stage < last && begin < nowMillis; stage++) {
+            long end = Math.min(nowMillis, medianEnds[stage]);
+            if (end > begin) {
+                before += daysOff(stage, begin, end);
+                begin = end;
             }
         }
-        Gap gap = gap(Instant.ofEpochMilli(lastSeenBefore(last)), houses.asOf());
-        double gapDays = ratePerC
-                * (DateSpread.BRIDGED_C * (gap.missing - gap.unmeasured) + DateSpread.UNMEASURED_C * gap.unmeasured)
-                / 24;
-        return new DateSpread(nowMillis, houses.spreadOf(history.house()), logRatePerC, gapDays);
+        double earlierDays = before;
+        long lastBegin = begin;
+        double untilNow = earlierDays + daysOff(last, lastBegin, nowMillis);
+        return until -> until >= nowMillis ? untilNow : earlierDays + daysOff(last, lastBegin, until);
+    }
+
+    private double daysOff(int stage, long from, long until) {
+        return path.logRatePerC(stage) * unmeasured.degreeDays(Instant.ofEpochMilli(from), Instant.ofEpochMilli(until));
     }
 
     /** What happened before the last end that was seen does not matter to the dates to come. */
@@ -200,40 +207,6 @@ public final class BatchOutlook {
             at = path.isSeen(earlier) ? path.seenAt(earlier) : at;
         }
         return at;
-    }
-
-    /** Of the hours from one moment to another, over all houses the batch stood in. */
-    private record Gap(int missing, int unmeasured) {}
-
-    private Gap gap(Instant from, Instant until) {
-        int missing = 0;
-        int unmeasured = 0;
-        for (BridgedPlacement placement : placements) {
-            int missingHere = placement.bridged.missing(placement.begin(from), placement.end(until));
-            if (missingHere > 0) {
-                missing += missingHere;
-                unmeasured += placement.bridged.unmeasured(placement.begin(from), placement.end(until));
-            }
-        }
-        return new Gap(missing, unmeasured);
-    }
-
-    private Set<HourSource> stoodIn(Instant from, Instant until) {
-        Set<HourSource> sources = EnumSet.noneOf(HourSource.class);
-        placements.forEach(
-                placement -> sources.addAll(placement.bridged.sources(placement.begin(from), placement.end(until))));
-        return Collections.unmodifiableSet(sources);
-    }
-
-    private record BridgedPlacement(long fromHour, long untilHour, BridgedHours bridged) {
-
-        long begin(Instant from) {
-            return Math.max(fromHour, HourlySeries.hourOf(from));
-        }
-
-        long end(Instant until) {
-            return Math.min(untilHour, HourlySeries.hourOf(until));
-        }
     }
 
     /** Progress from one instant to another, both included, for a plot: actual so far, expected from there on. */

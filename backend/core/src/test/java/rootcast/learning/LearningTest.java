@@ -177,6 +177,34 @@ class LearningTest {
                 .isEqualTo(Learning.learn(profile(1.2, 0.1), records, nursery.end));
     }
 
+    /** The prior stays what was stated: were it what was learned before, the spread would fall with each time. */
+    @Test
+    void learningAgainFromTheSameBatchesChangesNothing() {
+        var nursery = new SimulatedNursery(3, Manner.usual(20));
+        CropProfile stated = profile(1.25, 0.15);
+        CropProfile once =
+                Learning.learn(stated, nursery.records(), nursery.end).profile();
+
+        LearnedProfile again = Learning.learn(stated, once, nursery.records(), nursery.end);
+
+        assertThat(again.profile()).isEqualTo(once);
+        assertThat(again.evidence().rateSpreadBefore()).isEqualTo(once.rateSpread());
+        assertThat(Learning.learn(once, nursery.records(), nursery.end)
+                        .profile()
+                        .rateSpread())
+                .as("from a prior that knew the batches already")
+                .isLessThan(once.rateSpread());
+    }
+
+    @Test
+    void withoutABatchTheProfileInForceStands() {
+        CropProfile inForce = profile(0.8, 0.2);
+
+        assertThat(Learning.learn(profile(1, 0.1), inForce, List.of(), SimulatedNursery.START)
+                        .profile())
+                .isEqualTo(inForce);
+    }
+
     @Test
     void withoutABatchTheProfileStands() {
         CropProfile before = profile(1, 0.1);

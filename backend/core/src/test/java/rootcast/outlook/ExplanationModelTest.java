@@ -106,6 +106,69 @@ class ExplanationModelTest {
         assertThat(daysAfterSticking(explanation.plannedAt())).isCloseTo(28, within(1e-6));
     }
 
+    private static double daysFor(DateExplanation explanation, Cause cause) {
+        return explanation.parts().stream()
+                .filter(part -> part.cause() == cause)
+                .mapToDouble(Part::days)
+                .sum();
+    }
+
+    /**
+     * Everything at once, each by hand. Planned with twelve days of toning, reckoned with ten: two days earlier. Of the cold 20th of
+     * March two hours around noon have no reading and are bridged by their neighbours, as cold: the 22 measured hours at half
+     * speed cost 11 hours, the two bridged ones one. It was seen ready on day 27.25, when the hours as they were had it ready
+     * after 26.5 days.
+     */
+    @Test
+    void eachCauseHasItsOwnShareWhenAllOfThemAreAtWork() {
+        var planned = new CropProfile(
+                List.of(
+                        CROP.of(Stage.STICK),
+                        CROP.of(Stage.CALLUS),
+                        new rootcast.crop.StageProfile(Stage.ROOT, 12, GrowerFixture.TONING, 0.98, 150)),
+                0.1,
+                8);
+        var series = readings(-3, 17.375, 22, new HourlySeries());
+        readings(17.375, 17.875, 13.5, series);
+        readings(17.875 + 2 / 24.0, 18.375, 13.5, series);
+        readings(18.375, 30, 22, series);
+        var history = batch(Map.of(Stage.READY, days(27.25)), List.of(new Placement("A", STUCK)));
+
+        var explanation = explain(history, planned, house(30, series));
+
+        assertThat(daysAfterSticking(explanation.plannedAt())).isCloseTo(28, within(1e-6));
+        assertThat(daysFor(explanation, Cause.PROFILE_VERSION)).isCloseTo(-2, within(1e-6));
+        assertThat(daysFor(explanation, Cause.TEMPERATURE)).isCloseTo(11 / 24.0, within(1e-6));
+        assertThat(daysFor(explanation, Cause.GAP_FILLING)).isCloseTo(1 / 24.0, within(1e-6));
+        assertThat(daysFor(explanation, Cause.FORECAST)).isCloseTo(0, within(1e-6));
+        assertThat(daysFor(explanation, Cause.RATE_SEEN)).isCloseTo(0.75, within(1e-6));
+    }
+
+    /**
+     * What was seen of the rate is what the other parts leave over, so it takes in whatever they get wrong. Of batches of which
+     * nothing was seen it must be nothing: the parts before it, reckoned hour by hour, then lead to the hour of the outlook's
+     * date, which comes from the houses' curves.
+     */
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3})
+    void whereNothingWasSeenOfTheRateNothingIsLeftOver(long seed) {
+        var random = new Random(seed);
+        int explained = 0;
+        for (int run = 0; run < 60; run++) {
+            double asOf = random.nextDouble(1, 40);
+            var houses = new HouseCurves(days(asOf));
+            houses.house("A", randomSeries(random, asOf), random.nextBoolean() ? AT_22 : SetpointPlan.none());
+            houses.house("B", randomSeries(random, asOf), SetpointPlan.of(20.0));
+            var explanation = explain(batch(Map.of(), someMove(random, asOf)), CROP, houses);
+
+            assertThat(daysFor(explanation, Cause.RATE_SEEN))
+                    .as("seed %d run %d", seed, run)
+                    .isCloseTo(0, within(1 / 24.0));
+            explained += Math.abs(explanation.differenceDays()) > 0.1 ? 1 : 0;
+        }
+        assertThat(explained).as("batches off their plan").isGreaterThan(30);
+    }
+
     /** House B tones at its set-point, by two readings an hour: 13.5 °C, half speed. */
     private static HouseCurves withToning(double asOfDay, HourlySeries toning) {
         var houses = house(asOfDay, readings(-3, asOfDay, 22, new HourlySeries()));

@@ -22,22 +22,19 @@ import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
 import rootcast.crop.Variety;
 import rootcast.learning.BatchRecord;
-import rootcast.learning.BatchRecord.Lived;
 import rootcast.learning.LearnedProfile;
 import rootcast.learning.Learning;
+import rootcast.learning.LivedStages;
 import rootcast.ledger.Batch;
 import rootcast.ledger.BatchFold;
 import rootcast.ledger.BatchState;
-import rootcast.ledger.What;
 import rootcast.outlook.HistoryOfBatch;
 import rootcast.outlook.HouseCurves;
 
-/** Learns a crop's profile from every batch of it that there ever was. */
+/** Learns a crop's profile from every batch of it that there ever was, beginning from what people stated of it. */
 @ApplicationScoped
 @Transactional
 public class LearnCrop {
-
-    private static final Stage[] ENDS_IN = {Stage.CALLUS, Stage.ROOT, Stage.READY};
 
     @Inject
     Catalogue catalogue;
@@ -53,8 +50,8 @@ public class LearnCrop {
 
     public Proposal learn(String code, Instant now) {
         SourcedCrop before = catalogue.crop(code).orElseThrow(() -> Problem.notFound(Thing.CROP, code));
-        CropProfile profile = before.crop().profile();
-        LearnedProfile learned = Learning.learn(profile, records(code, profile, now), now);
+        CropProfile stated = catalogue.stated(code);
+        LearnedProfile learned = Learning.learn(stated, before.crop().profile(), records(code, stated, now), now);
         Map<Stage, String> sources = new EnumMap<>(Stage.class);
         learned.evidence()
                 .stages()
@@ -71,12 +68,8 @@ public class LearnCrop {
      * of its part: what the batch is foretold with then knows nothing of it.
      */
     public Map<String, CropProfile> learnedWithout(String code, int folds, Instant now) {
-        CropProfile before = catalogue
-                .crop(code)
-                .orElseThrow(() -> Problem.notFound(Thing.CROP, code))
-                .crop()
-                .profile();
-        List<BatchRecord> records = records(code, before, now);
+        CropProfile stated = catalogue.stated(code);
+        List<BatchRecord> records = records(code, stated, now);
         List<String> finished = records.stream()
                 .filter(BatchRecord::finished)
                 .map(BatchRecord::id)
@@ -91,7 +84,7 @@ public class LearnCrop {
             List<BatchRecord> others = records.stream()
                     .filter(record -> !leftOut.contains(record.id()))
                     .toList();
-            CropProfile profile = Learning.learn(before, others, now).profile();
+            CropProfile profile = Learning.learn(stated, others, now).profile();
             leftOut.forEach(id -> learned.put(id, profile));
         }
         return learned;
@@ -114,36 +107,12 @@ public class LearnCrop {
         BatchState state = fold.state();
         Batch batch = state.batch();
         return BatchRecord.of(
-                batch.id(), batch.variety(), batch.site(), HistoryOfBatch.of(state), lived(fold), curves, referenceC);
-    }
-
-    /** Through stages after which the plants were counted, all or some of them, or all have left. */
-    private static Map<Stage, Lived> lived(BatchFold fold) {
-        Map<Stage, Lived> lived = new EnumMap<>(Stage.class);
-        BatchState now = fold.state();
-        Instant begin = now.batch().stuckAt();
-        for (int i = 0; i < ENDS_IN.length; i++) {
-            Instant end = now.reachedAt().get(ENDS_IN[i]);
-            if (end == null) {
-                break;
-            }
-            if (now.isFinished() || countedSince(fold, end)) {
-                BatchState before = fold.stateAt(begin).orElseThrow();
-                BatchState after = fold.stateAt(end).orElseThrow();
-                int left = after.alivePlants() + after.shippedPlants() - before.shippedPlants();
-                int begun = before.alivePlants();
-                // A later count may have found more than the books had: nobody rises from the dead.
-                lived.put(Stage.GROWING.get(i), new Lived(begun, Math.min(begun, left)));
-            }
-            begin = end;
-        }
-        return lived;
-    }
-
-    private static boolean countedSince(BatchFold fold, Instant end) {
-        return fold.steps().stream()
-                .map(BatchFold.Step::entry)
-                .filter(entry -> !entry.happenedAt().isBefore(end))
-                .anyMatch(entry -> entry.what() instanceof What.Count || entry.what() instanceof What.SampledCount);
+                batch.id(),
+                batch.variety(),
+                batch.site(),
+                HistoryOfBatch.of(state),
+                LivedStages.of(fold),
+                curves,
+                referenceC);
     }
 }

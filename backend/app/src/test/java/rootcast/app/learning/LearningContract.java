@@ -98,6 +98,46 @@ abstract class LearningContract {
         assertThat(learned.getList("evidence.text")).isNotEmpty();
     }
 
+    /** The same batches again are no news, however often the button is pressed. */
+    @Test
+    void learningAgainFromTheSameBatchesChangesNothing() {
+        growFaster();
+        JsonPath first = learned();
+        adopt(2, Map.of()).statusCode(200);
+
+        JsonPath second = learned();
+        adopt(3, Map.of()).statusCode(200);
+        JsonPath third = learned();
+
+        for (String figure : List.of("stages", "rateSpread", "cellSpread", "holdDays", "rates")) {
+            Object once = first.get("profile." + figure);
+            assertThat((Object) second.get("profile." + figure)).as(figure).isEqualTo(once);
+            assertThat((Object) third.get("profile." + figure)).as(figure).isEqualTo(once);
+        }
+        assertThat(second.getDouble("evidence.stages[0].daysBefore"))
+                .as("told against the profile in force")
+                .isEqualTo(first.getDouble("evidence.stages[0].daysLearned"));
+    }
+
+    /** The hold is nobody's to learn; the spread that the form showed beside it had been learned, and is not a statement. */
+    @Test
+    void whatSomebodyEntersOverALearnedProfileIsTakenForWhatDiffers() {
+        growFaster();
+        double once = learned().getDouble("profile.rateSpread");
+        adopt(2, Map.of()).statusCode(200);
+        time.moveOn(Duration.ofHours(1));
+        Map<String, Object> crop = Nursery.cropBody(nursery.crop);
+        Map<String, Object> profile =
+                new LinkedHashMap<>(Nursery.get("/api/crops/" + nursery.crop).getMap("profile"));
+        profile.put("holdDays", 12);
+        put(with(crop, profile)).statusCode(200).body("profile.version", equalTo(3));
+
+        JsonPath again = learned();
+
+        assertThat(again.getDouble("profile.rateSpread")).isEqualTo(once);
+        assertThat(again.getInt("profile.holdDays")).isEqualTo(12);
+    }
+
     private JsonPath weighed(int version) {
         return Nursery.get("/api/crops/" + nursery.crop + "/profiles/" + version + "/weighed");
     }

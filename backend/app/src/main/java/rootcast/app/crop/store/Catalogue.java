@@ -101,6 +101,12 @@ public class Catalogue {
         return crops.findByIdOptional(crop).map(profiles::of).orElse(List.of());
     }
 
+    /** The crop's profile without anything that was ever learned. */
+    public CropProfile stated(String crop) {
+        CropRow row = crops.findById(crop);
+        return profiles.stated(row);
+    }
+
     /** From when which profile was in force, oldest first. */
     public NavigableMap<Instant, CropProfile> history(String crop) {
         CropRow row = crops.findById(crop);

@@ -16,6 +16,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.NavigableMap;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.crop.ProfileVersion;
@@ -26,6 +27,7 @@ import rootcast.crop.CropProfile;
 import rootcast.crop.RateFactors;
 import rootcast.crop.Stage;
 import rootcast.crop.StageProfile;
+import rootcast.crop.StatedProfile;
 
 /** Versions of crop profiles and their adoptions: rows are added and read, never changed. */
 @ApplicationScoped
@@ -99,6 +101,40 @@ public class ProfileVersions {
             history.put(history.isEmpty() ? Instant.MIN : row.adoptedAt, profile);
         }
         return history;
+    }
+
+    /** The profile in force without anything that was ever learned: what learning begins from. */
+    CropProfile stated(CropRow crop) {
+        List<CropProfileAdoptionRow> adopted = adoptionsOf(crop.code);
+        return stated(crop, adopted.get(adopted.size() - 1).versionNo, adopted);
+    }
+
+    private CropProfile stated(CropRow crop, int version, List<CropProfileAdoptionRow> adopted) {
+        CropProfileRow row = profiles.findById(new CropProfileRow.Id(crop.code, version));
+        CropProfile profile = sourced(crop, row).crop().profile();
+        OptionalInt seen = inForceBefore(row, adopted);
+        if (seen.isEmpty()) {
+            return profile;
+        }
+        CropProfile before = stated(crop, seen.getAsInt(), adopted);
+        return origin(row) == Origin.LEARNED
+                ? before
+                : StatedProfile.entered(
+                        before,
+                        sourced(crop, seen.getAsInt()).orElseThrow().crop().profile(),
+                        profile);
+    }
+
+    /** The version that was in force when a later one was made; empty for the first. */
+    private static OptionalInt inForceBefore(CropProfileRow made, List<CropProfileAdoptionRow> adopted) {
+        return adopted.stream()
+                .filter(each -> each.versionNo < made.id.versionNo() && !each.adoptedAt.isAfter(made.recordedAt))
+                .mapToInt(each -> each.versionNo)
+                .reduce((earlier, later) -> later);
+    }
+
+    private static Origin origin(CropProfileRow row) {
+        return Origin.valueOf(row.origin.toUpperCase(Locale.ROOT));
     }
 
     /** The last adoption; empty for a crop without a profile. */
@@ -179,7 +215,7 @@ public class ProfileVersions {
         boolean inForce = last.versionNo == row.id.versionNo();
         return new ProfileVersion(
                 sourced(crop, row),
-                Origin.valueOf(row.origin.toUpperCase(Locale.ROOT)),
+                origin(row),
                 row.recordedAt,
                 adoptedAt,
                 inForce,
