@@ -63,8 +63,7 @@ export const keys = {
     key(BOARD, 'cell', cell, confidence, asOf ?? null),
   boardNow: (request: object) => key('board-now', request),
   standIns: (week: string, confidence: number) => key('stand-ins', week, confidence),
-  openOrdersOf: (variety: string, trayFormat: string, site: string) =>
-    key('orders', 'open', variety, trayFormat, site),
+  openOrdersOf: (variety: string, trayFormat: string, site: string) => key('orders', 'open', variety, trayFormat, site),
   oneOrder: (id: string) => key('orders', 'one', id),
   climateGlance: (asked: object) => key('climate', null, asked),
   climateNow: (house: string) => key('climate', house, 'now'),
