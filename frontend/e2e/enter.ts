@@ -1,7 +1,7 @@
 import { request, type FullConfig } from '@playwright/test';
 
 /** Where the cookie of the manager's door is kept for the stories that are not about signing in. */
-export const ENTERED = `target/entered${process.env['RUN_NAME'] ?? ''}.json`;
+export const ENTERED = 'target/entered.json';
 
 /** Goes in by the manager's door once; every story then begins signed in, unless it says otherwise. */
 export default async function enter(config: FullConfig): Promise<void> {

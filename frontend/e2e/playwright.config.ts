@@ -1,9 +1,6 @@
 import { defineConfig } from '@playwright/test';
 import { ENTERED } from './enter';
 
-/** Parts one of several runs at once from another: none of them may write where another does. */
-const RUN_NAME = process.env['RUN_NAME'] ?? '';
-
 /**
  * The stories of the screens through a real browser, against a running application with its demo data.
  * BASE_URL names it; the Maven build starts it and sets that.
@@ -13,13 +10,13 @@ export default defineConfig({
   // What is only measured runs on demand: MEASURE=1 node frontend/e2e/run.mjs
   testMatch: process.env['MEASURE'] ? '*.measure.ts' : '*.spec.ts',
   globalSetup: './enter.ts',
-  outputDir: `../test-results${RUN_NAME}`,
+  outputDir: '../test-results',
   fullyParallel: false,
   workers: 1,
   retries: 0,
   timeout: 120_000,
   expect: { timeout: 10_000 },
-  reporter: [['list'], ['junit', { outputFile: `../target/reports/playwright${RUN_NAME}.xml` }]],
+  reporter: [['list'], ['junit', { outputFile: '../target/reports/playwright.xml' }]],
   use: {
     baseURL: process.env['BASE_URL'] ?? 'http://127.0.0.1:8080',
     storageState: ENTERED,

@@ -47,48 +47,34 @@ if (!existsSync(jar)) throw new Error(`${jar} is not built; run mvn package firs
 const browser = spawnSync('sh', [join(root, 'deploy', 'ensure-browser.sh')], { stdio: 'inherit' });
 if (browser.status !== 0) process.exit(browser.status ?? 1);
 
-/**
- * Starts the application with a demo of its own and runs Playwright against it.
- * `part` is which of how many parts of all stories, such as 1/2, or nothing for one run with the caller's arguments.
- */
-async function tell(part, wanted) {
-  const name = part ? `-${part.replace('/', '-of-')}` : '';
-  const data = mkdtempSync(join(tmpdir(), 'rootcast-e2e-'));
-  const log = openSync(join(reports, `application${name}.log`), 'w');
-  const port = await freePort();
-  const url = `http://127.0.0.1:${port}`;
-  const app = spawn(
-    'java',
-    [
-      '-Xmx512m',
-      ...(existsSync(archive) ? [`-XX:SharedArchiveFile=${archive}`] : []),
-      `-Drootcast.data=${data}`,
-      `-Dquarkus.http.port=${port}`,
-      '-jar',
-      jar,
-    ],
-    { stdio: ['ignore', log, log] },
-  );
-  process.once('exit', () => app.kill('SIGKILL'));
-  try {
-    await untilReady(url, app);
-    const run = spawn(
-      join(frontend, 'node_modules', '.bin', 'playwright'),
-      ['test', '-c', join(frontend, 'e2e', 'playwright.config.ts'), ...(part ? [`--shard=${part}`] : []), ...wanted],
-      { cwd: frontend, stdio: 'inherit', env: { ...process.env, BASE_URL: url, RUN_NAME: name } },
-    );
-    return await new Promise((ended) => run.once('exit', (status) => ended(status ?? 1)));
-  } finally {
-    app.kill('SIGTERM');
-    rmSync(data, { recursive: true, force: true });
-  }
-}
-
+const data = mkdtempSync(join(tmpdir(), 'rootcast-e2e-'));
 const reports = join(frontend, 'target', 'reports');
 mkdirSync(reports, { recursive: true });
-const wanted = process.argv.slice(2);
-// All stories are told in two halves at once, each with a demo of its own: half the time on two processors. Whoever asks
-// for some of them, or measures, has the machine to themselves.
-const parts = wanted.length > 0 || process.env.MEASURE ? [undefined] : ['1/2', '2/2'];
-const statuses = await Promise.all(parts.map((part) => tell(part, wanted)));
-process.exitCode = Math.max(...statuses);
+const log = openSync(join(reports, 'application.log'), 'w');
+const port = await freePort();
+const url = `http://127.0.0.1:${port}`;
+const app = spawn(
+  'java',
+  [
+    '-Xmx512m',
+    ...(existsSync(archive) ? [`-XX:SharedArchiveFile=${archive}`] : []),
+    `-Drootcast.data=${data}`,
+    `-Dquarkus.http.port=${port}`,
+    '-jar',
+    jar,
+  ],
+  { stdio: ['ignore', log, log] },
+);
+process.once('exit', () => app.kill('SIGKILL'));
+try {
+  await untilReady(url, app);
+  const run = spawnSync(
+    join(frontend, 'node_modules', '.bin', 'playwright'),
+    ['test', '-c', join(frontend, 'e2e', 'playwright.config.ts'), ...process.argv.slice(2)],
+    { cwd: frontend, stdio: 'inherit', env: { ...process.env, BASE_URL: url } },
+  );
+  process.exitCode = run.status ?? 1;
+} finally {
+  app.kill('SIGTERM');
+  rmSync(data, { recursive: true, force: true });
+}
