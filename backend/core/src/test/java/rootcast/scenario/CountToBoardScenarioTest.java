@@ -89,7 +89,8 @@ class CountToBoardScenarioTest {
 
         // The batch runs at its crop's rate, as callus showed; what is left of that spread is 0.038 in ln M. The house
         // has strayed, so the mean of the 18 days to come may be 0.69 °C off (docs/models/temperature.md), 0.059 in
-        // ln(rate) each. Worked by hand at ±1.28155 standard deviations: a rate so much slower takes 0.90 days more, days so
+        // ln(rate) each. Worked by hand at ±1.28155 standard deviations: a rate so much slower takes 0.90 days more,
+        // days so
         // much colder 1.03, together √(0.90² + 1.03²) = 1.37; the other way 0.86 and 0.92 make 1.255.
         DateRange ready = outlook(9).readyAt();
         assertThat(days(ready.p10())).isCloseTo(25.745, within(0.01));
