@@ -75,7 +75,7 @@ const went = (of: string, answer: RoundAnswer, sentAtMs: number): Sent => ({
 describe('the round as it was pressed', () => {
   const on = '2026-11-25';
   const states = (items: readonly RoundItem[], waiting: readonly Waiting[], sent: readonly Sent[] = []) =>
-    asPressed(items, { waiting, sent }, on, 1_000).map(({ state, unsent }) => [state, unsent]);
+    asPressed({ items, askedAtMs: 1_000 }, { waiting, sent }, on).map(({ state, unsent }) => [state, unsent]);
 
   test('closes what waits on the device, and says that it waits', () => {
     expect(states([item('1', 'a'), item('2', 'a')], [waits('1', DONE)])).toEqual([
@@ -84,7 +84,7 @@ describe('the round as it was pressed', () => {
     ]);
   });
 
-  test('keeps what was sent closed until a newer list comes', () => {
+  test('keeps what was sent closed until a list comes that was asked for later', () => {
     expect(states([item('1', 'a')], [], [went('1', SKIPPED, 1_001)])).toEqual([['skipped', undefined]]);
     expect(states([item('1', 'a')], [], [went('1', SKIPPED, 999)])).toEqual([['due', undefined]]);
   });

@@ -25,24 +25,31 @@ export interface ShownItem extends RoundItem {
   readonly unsentBy?: string | undefined;
 }
 
+/** A round as the server gave it. */
+export interface RoundList {
+  readonly items: readonly RoundItem[];
+  /** When it was asked for, by the device's clock. */
+  readonly askedAtMs: number;
+}
+
+/** Before it has come. */
+export const NO_ROUND: RoundList = { items: [], askedAtMs: 0 };
+
 /**
  * The round as this device left it: what was pressed counts at once, though the server may not have it yet, or its
  * list may be from before. What was refused counts for nothing.
- *
- * @param loadedAtMs when the list came, by the device's clock
  */
 export function asPressed(
-  items: readonly RoundItem[],
+  { items, askedAtMs }: RoundList,
   { waiting, sent }: Pick<OutboxView, 'waiting' | 'sent'>,
   on: string,
-  loadedAtMs: number,
 ): readonly ShownItem[] {
   const pressed = new Map<
     string,
     { readonly message: RoundMessage; readonly unsent?: string; readonly by?: string | undefined }
   >();
   for (const { message, sentAtMs } of [...sent].reverse()) {
-    if (message.to === 'round' && sentAtMs >= loadedAtMs) pressed.set(message.item, { message });
+    if (message.to === 'round' && sentAtMs >= askedAtMs) pressed.set(message.item, { message });
   }
   for (const { message, refusal, key, by } of waiting) {
     if (message.to === 'round' && refusal === null) pressed.set(message.item, { message, unsent: key, by: by?.name });

@@ -16,7 +16,7 @@ import { RefusedChecks } from './refused-checks';
 import { RoundHouse } from './round-house';
 import { useRound, useWalk } from './rounds-api';
 import { roundsMessages } from './rounds-messages';
-import { asPressed, byHouse, progressOf } from './rounds-state';
+import { asPressed, byHouse, NO_ROUND, progressOf } from './rounds-state';
 import { WalkOrder } from './walk-order';
 import '../floor/floor.css';
 import './rounds.css';
@@ -63,7 +63,7 @@ function Round({ site }: { site: Site }) {
       else after.delete(name);
       return after;
     });
-  const pressed = asPressed(round.data ?? [], useOutbox(), on, round.dataUpdatedAt);
+  const pressed = asPressed(round.data ?? NO_ROUND, useOutbox(), on);
   const houses = byHouse(pressed, walk.data ?? []);
   const shown = houses.filter(({ house }) => only === undefined || house === only);
   const { closed, all } = progressOf(shown.flatMap(({ open, closed: past }) => [...open, ...past]));

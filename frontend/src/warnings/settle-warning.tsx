@@ -4,7 +4,7 @@ import { useOutbox } from '../outbox/outbox';
 import { useMay } from '../people/signed-in';
 import { RoundCheck } from '../rounds/round-check';
 import { useRound } from '../rounds/rounds-api';
-import { asPressed } from '../rounds/rounds-state';
+import { asPressed, NO_ROUND } from '../rounds/rounds-state';
 import type { Site } from '../shared/api-types';
 import type { WarningView } from '../shared/climate-types';
 import { useMessages } from '../shared/messages';
@@ -24,7 +24,7 @@ export function SettleWarning({ warning, site }: { warning: WarningView; site: S
   const outbox = useOutbox();
   const mayRecord = useMay('record', site.code);
   const [treating, setTreating] = useState(false);
-  const items = settlingItems(warning, asPressed(round.data ?? [], outbox, on, round.dataUpdatedAt));
+  const items = settlingItems(warning, asPressed(round.data ?? NO_ROUND, outbox, on));
   const treatable = warning.kind === 'prevention-missed' && mayRecord;
   if (!treatable && items.length === 0) return null;
   return (
