@@ -24,6 +24,7 @@ import rootcast.climate.HourlySeries;
 import rootcast.climate.SetpointPlan;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
+import rootcast.crop.StageProfile;
 import rootcast.outlook.BatchHistory.Look;
 import rootcast.outlook.BatchHistory.Placement;
 import rootcast.outlook.BatchHistory.Plants;
@@ -34,6 +35,14 @@ import rootcast.outlook.DateExplanation.Part;
 class ExplanationModelTest {
 
     private static final SetpointPlan AT_22 = SetpointPlan.of(22.0);
+
+    private static final CropProfile TWELVE_DAYS_OF_TONING = new CropProfile(
+            List.of(
+                    CROP.of(Stage.STICK),
+                    CROP.of(Stage.CALLUS),
+                    new StageProfile(Stage.ROOT, 12, GrowerFixture.TONING, 0.98, 150)),
+            0.1,
+            8);
 
     private static HourlySeries readings(double fromDay, double untilDay, double celsius, HourlySeries into) {
         for (Instant at = days(fromDay); at.isBefore(days(untilDay)); at = at.plus(Duration.ofMinutes(30))) {
@@ -89,17 +98,10 @@ class ExplanationModelTest {
         assertThat(explanation.differenceDays()).isCloseTo(0.5, within(1e-6));
     }
 
-    /** Planned with ten days of toning, reckoned with eight: two days earlier. */
+    /** Planned with ten days of toning, computed with eight: two days earlier. */
     @Test
     void anotherVersionOfTheProfileIsAPartOfItsOwn() {
-        var planned = new CropProfile(
-                List.of(
-                        CROP.of(Stage.STICK),
-                        CROP.of(Stage.CALLUS),
-                        new rootcast.crop.StageProfile(Stage.ROOT, 12, GrowerFixture.TONING, 0.98, 150)),
-                0.1,
-                8);
-        var explanation = explain(batch("A"), planned, house(10, readings(-3, 10, 22, new HourlySeries())));
+        var explanation = explain(batch("A"), TWELVE_DAYS_OF_TONING, house(10, readings(-3, 10, 22, new HourlySeries())));
 
         assertThat(explanation.parts().get(0).cause()).isEqualTo(Cause.PROFILE_VERSION);
         assertThat(explanation.parts().get(0).days()).isCloseTo(-2, within(1e-6));
@@ -114,27 +116,20 @@ class ExplanationModelTest {
     }
 
     /**
-     * Everything at once, each by hand. Planned with twelve days of toning, reckoned with ten: two days earlier. Of the cold 20th of
+     * Everything at once, each by hand. Planned with twelve days of toning, computed with ten: two days earlier. Of the cold 20th of
      * March two hours around noon have no reading and are bridged by their neighbours, as cold: the 22 measured hours at half
      * speed cost 11 hours, the two bridged ones one. It was seen ready on day 27.25, when the hours as they were had it ready
      * after 26.5 days.
      */
     @Test
     void eachCauseHasItsOwnShareWhenAllOfThemAreAtWork() {
-        var planned = new CropProfile(
-                List.of(
-                        CROP.of(Stage.STICK),
-                        CROP.of(Stage.CALLUS),
-                        new rootcast.crop.StageProfile(Stage.ROOT, 12, GrowerFixture.TONING, 0.98, 150)),
-                0.1,
-                8);
         var series = readings(-3, 17.375, 22, new HourlySeries());
         readings(17.375, 17.875, 13.5, series);
         readings(17.875 + 2 / 24.0, 18.375, 13.5, series);
         readings(18.375, 30, 22, series);
         var history = batch(Map.of(Stage.READY, days(27.25)), List.of(new Placement("A", STUCK)));
 
-        var explanation = explain(history, planned, house(30, series));
+        var explanation = explain(history, TWELVE_DAYS_OF_TONING, house(30, series));
 
         assertThat(daysAfterSticking(explanation.plannedAt())).isCloseTo(28, within(1e-6));
         assertThat(daysFor(explanation, Cause.PROFILE_VERSION)).isCloseTo(-2, within(1e-6));
@@ -146,7 +141,7 @@ class ExplanationModelTest {
 
     /**
      * What was seen of the rate is what the other parts leave over, so it takes in whatever they get wrong. Of batches of which
-     * nothing was seen it must be nothing: the parts before it, reckoned hour by hour, then lead to the hour of the outlook's
+     * nothing was seen it must be nothing: the parts before it, computed hour by hour, then lead to the hour of the outlook's
      * date, which comes from the houses' curves.
      */
     @ParameterizedTest

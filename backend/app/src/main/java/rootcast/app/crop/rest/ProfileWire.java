@@ -81,7 +81,7 @@ public record ProfileWire(
         StageProfile stageProfile() {
             Cardinals cardinals =
                     new Cardinals(form == null ? Cardinals.Form.BETA : form, minC, optimumC, maxC, referenceC);
-            new DevelopmentRate(cardinals); // refuses what it cannot reckon with
+            new DevelopmentRate(cardinals); // refuses what it cannot compute with
             return new StageProfile(stage, daysAtReference, cardinals, survivalMean, survivalWeight);
         }
     }

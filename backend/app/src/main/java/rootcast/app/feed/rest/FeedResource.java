@@ -32,7 +32,7 @@ public class FeedResource {
     @POST
     @Path("stock")
     public FeedWires.StockAnswer stock(@NotNull @Valid FeedWires.StockWire wire) {
-        return reckoned(() -> {
+        return computed(() -> {
             Stock stock = new Stock(wire.nitrogenPercent(), wire.injector());
             double stockLitres = wire.stockVolume().base("stockVolume", Measure.Kind.VOLUME);
             double gramsPerLitre = stock.gramsPerLitre(wire.ppm());
@@ -59,7 +59,7 @@ public class FeedResource {
     @POST
     @Path("strength")
     public FeedWires.StrengthAnswer strength(@NotNull @Valid FeedWires.StrengthWire wire) {
-        return reckoned(() -> {
+        return computed(() -> {
             double gramsPerLitre = gramsPerLitre(wire.fertilizer(), wire.stockVolume());
             return new FeedWires.StrengthAnswer(
                     new Stock(wire.nitrogenPercent(), wire.injector()).ppm(gramsPerLitre), gramsPerLitre);
@@ -69,7 +69,7 @@ public class FeedResource {
     @POST
     @Path("injector")
     public FeedWires.InjectorAnswer injector(@NotNull @Valid FeedWires.InjectorWire wire) {
-        return reckoned(() -> {
+        return computed(() -> {
             double injector = Stock.injectorFor(
                     wire.nitrogenPercent(), gramsPerLitre(wire.fertilizer(), wire.stockVolume()), wire.ppm());
             return new FeedWires.InjectorAnswer(injector, String.format(Locale.ROOT, "1:%.1f", injector));
@@ -79,7 +79,7 @@ public class FeedResource {
     @POST
     @Path("ec")
     public FeedWires.ConductivityAnswer conductivity(@NotNull @Valid FeedWires.ConductivityWire wire) {
-        return reckoned(() -> new FeedWires.ConductivityAnswer(
+        return computed(() -> new FeedWires.ConductivityAnswer(
                 wire.measuredMsPerCm() - wire.clearWaterMsPerCm(),
                 new FeedSalts(wire.clearWaterMsPerCm(), wire.msPerCmPer100Ppm()).ppm(wire.measuredMsPerCm())));
     }
@@ -87,7 +87,7 @@ public class FeedResource {
     @POST
     @Path("dilution")
     public FeedWires.DilutionAnswer dilution(@NotNull @Valid FeedWires.DilutionWire wire) {
-        return reckoned(() -> {
+        return computed(() -> {
             double sprayLitres = sprayLitres(wire);
             return new FeedWires.DilutionAnswer(
                     wire.label(), product(wire, sprayLitres), inAll(sprayLitres, Measure.Kind.VOLUME), CAUTIONS);
@@ -138,7 +138,7 @@ public class FeedResource {
                 .toList();
     }
 
-    private static <T> T reckoned(Supplier<T> answer) {
+    private static <T> T computed(Supplier<T> answer) {
         try {
             return answer.get();
         } catch (FaultyValue wrong) {
