@@ -101,7 +101,8 @@ class ExplanationModelTest {
     /** Planned with ten days of toning, computed with eight: two days earlier. */
     @Test
     void anotherVersionOfTheProfileIsAPartOfItsOwn() {
-        var explanation = explain(batch("A"), TWELVE_DAYS_OF_TONING, house(10, readings(-3, 10, 22, new HourlySeries())));
+        var explanation =
+                explain(batch("A"), TWELVE_DAYS_OF_TONING, house(10, readings(-3, 10, 22, new HourlySeries())));
 
         assertThat(explanation.parts().get(0).cause()).isEqualTo(Cause.PROFILE_VERSION);
         assertThat(explanation.parts().get(0).days()).isCloseTo(-2, within(1e-6));
