@@ -43,18 +43,12 @@ class DemoRoundsTest {
     /**
      * Each line of seed/demo/rounds.csv is one thing to find, and few things come by chance (a count that fell due at a
      * weekend). Three sites together have some forty batches: more than one overdue check to three of them, or one warning
-     * to five, would be a wall again; fewer than three kinds would show nothing. Summer is not asked: the simulated house has
-     * neither fog nor a cooled wall, and its air is hotter and drier in July than a grower would let it be.
+     * to five, would be a wall again; fewer than three kinds would show nothing. Held for the dark season alone: in April
+     * three things are overdue, and in July there are 17 warnings, for the simulated house has neither fog nor cooling.
      */
     @ParameterizedTest(name = "starting at {0}")
     @ValueSource(
-            strings = {
-                "2026-11-25T15:00:00Z",
-                "2026-11-28T13:00:00Z",
-                "2026-11-30T14:00:00Z",
-                "2027-02-02T04:00:00Z",
-                "2027-04-14T15:00:00Z"
-            })
+            strings = {"2026-11-25T15:00:00Z", "2026-11-28T13:00:00Z", "2026-11-30T14:00:00Z", "2027-02-02T04:00:00Z"})
     void aFewThingsAreOverdueAndWarnedOf(String start) {
         Instant now = Instant.parse(start);
         Demo demo = new Demo(scenario, scenario.tell(now), now);
@@ -66,7 +60,7 @@ class DemoRoundsTest {
 
         assertThat(overdue.values().stream().mapToLong(Long::longValue).sum())
                 .as("%s", overdue)
-                .isBetween(3L, 12L);
+                .isBetween(4L, 12L);
         assertThat(overdue)
                 .allSatisfy((task, count) -> assertThat(count).as("%s", task).isLessThanOrEqualTo(3));
         assertThat(lasting).hasSizeBetween(4, 8);
