@@ -111,6 +111,7 @@ class AppArchitectureTest {
                     Set.of(
                             "node",
                             "rounds",
+                            "snapshot",
                             "treatments",
                             "outlook",
                             "ledger",

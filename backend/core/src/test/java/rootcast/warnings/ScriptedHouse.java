@@ -153,6 +153,11 @@ final class ScriptedHouse {
         return Watch.over(watched(), Rhythm.USUAL, until - 14 * 24, until, now);
     }
 
+    List<Warning> warningsAt(HouseWatch watch, Instant now) {
+        long until = HourlySeries.hourOf(now);
+        return watch.over(watched(), Rhythm.USUAL, until - 14 * 24, until, now);
+    }
+
     List<Watch.Seen> seen(Warning warning, int day, int hour, int hours) {
         long from = START_HOUR + 24L * day + hour;
         return Watch.seen(watched(), warning, from, from + hours);

@@ -42,16 +42,27 @@ public class FactHead {
         return next;
     }
 
+    /** The next position, for care, a treatment or a recipe. */
+    @Transactional(Transactional.TxType.MANDATORY)
+    public FactPosition nextForCare() {
+        FactPosition next = next();
+        database.find(FactHeadRow.class, FactHeadRow.ONLY).carePosition = next.value();
+        return next;
+    }
+
     /**
      * @param position the last position given out and committed, as this transaction sees it
      * @param setup    the last of these that changed the set-up
+     * @param care     the last of these that changed care, treatments or recipes
      */
-    public record Last(FactPosition position, FactPosition setup) {}
+    public record Last(FactPosition position, FactPosition setup, FactPosition care) {}
 
     @Transactional
     public Last last() {
-        Object[] row = database.createQuery("select h.positionNo, h.setupPosition from FactHeadRow h", Object[].class)
+        Object[] row = database.createQuery(
+                        "select h.positionNo, h.setupPosition, h.carePosition from FactHeadRow h", Object[].class)
                 .getSingleResult();
-        return new Last(new FactPosition((Long) row[0]), new FactPosition((Long) row[1]));
+        return new Last(
+                new FactPosition((Long) row[0]), new FactPosition((Long) row[1]), new FactPosition((Long) row[2]));
     }
 }

@@ -16,4 +16,5 @@ class FactHeadRow {
 
     long positionNo;
     long setupPosition;
+    long carePosition;
 }

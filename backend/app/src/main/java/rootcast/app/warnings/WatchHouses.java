@@ -11,23 +11,30 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.locks.ReentrantLock;
+import java.util.stream.Collectors;
 import rootcast.app.node.NodeDuties;
+import rootcast.app.once.FactHead;
 import rootcast.app.once.Once;
 import rootcast.app.once.OnceKey;
 import rootcast.app.rounds.MeasuredHours;
 import rootcast.app.rounds.SiteCare;
 import rootcast.app.site.store.Places;
+import rootcast.app.snapshot.Snapshots;
 import rootcast.app.warnings.store.PendingDeliveries;
 import rootcast.app.warnings.store.WarningStore;
 import rootcast.climate.HourlySeries;
+import rootcast.facts.FactPosition;
 import rootcast.rounds.Care;
 import rootcast.rounds.Rhythm;
 import rootcast.site.Site;
+import rootcast.warnings.HouseWatch;
 import rootcast.warnings.QuietHours;
 import rootcast.warnings.Warning;
 import rootcast.warnings.WarningLog;
@@ -89,12 +96,33 @@ public class WatchHouses {
     @Inject
     AnnounceWarnings announce;
 
+    @Inject
+    Snapshots snapshots;
+
+    @Inject
+    FactHead head;
+
     /** Of the hours before a warning so many are shown, and of a long one so many at its end. */
     private static final Duration BEFORE_IT = Duration.ofHours(12);
 
     private static final Duration MOST_SHOWN = Duration.ofDays(4);
 
-    private final Map<String, Instant> lookedAt = new ConcurrentHashMap<>();
+    /**
+     * The last look at a site.
+     *
+     * @param hour  that was running
+     * @param facts position of the snapshot that it saw
+     * @param care  position of the newest care, treatment or recipe then
+     */
+    private record Look(Instant at, long hour, FactPosition facts, FactPosition care) {
+
+        boolean sawTheSameAs(Look next) {
+            return hour == next.hour && facts.equals(next.facts) && care.equals(next.care);
+        }
+    }
+
+    private final Map<String, Look> lookedAt = new ConcurrentHashMap<>();
+    private final Map<String, HouseWatch> houses = new HashMap<>();
     private final ReentrantLock watching = new ReentrantLock();
     private volatile boolean started;
 
@@ -114,23 +142,29 @@ public class WatchHouses {
 
     /** Hours are looked at when one has ended; late readings and records of care can wait a little. */
     private boolean isTime(Site site) {
-        Instant last = lookedAt.get(site.code());
+        Look last = lookedAt.get(site.code());
         Instant now = time.instant();
-        return last == null
-                || HourlySeries.hourOf(last) != HourlySeries.hourOf(now)
-                || !now.isBefore(last.plus(LOOK_AGAIN));
+        return last == null || last.hour != HourlySeries.hourOf(now) || !now.isBefore(last.at.plus(LOOK_AGAIN));
     }
 
-    /** Brings the log of a site up to date. */
+    /** Brings the log of a site up to date; cheap while nothing has changed that warnings rest on. */
     public void watch(Site site) {
         watching.lock();
         try {
             Instant now = time.instant();
-            lookedAt.put(site.code(), now);
-            List<Warning> found = find(site, now);
-            if (!changes(site, found, now).isEmpty()) {
-                write(site, found, now);
+            Look look = new Look(
+                    now,
+                    HourlySeries.hourOf(now),
+                    snapshots.now().position(),
+                    head.last().care());
+            Look last = lookedAt.get(site.code());
+            if (last == null || !last.sawTheSameAs(look)) {
+                List<Warning> found = find(site, now);
+                if (!changes(site, found, now).isEmpty()) {
+                    write(site, found, now);
+                }
             }
+            lookedAt.put(site.code(), look);
         } finally {
             watching.unlock();
         }
@@ -144,7 +178,8 @@ public class WatchHouses {
         for (String house : at.byHouse().keySet()) {
             Watched watched = watched(at, house, from, until);
             if (!watched.residents().isEmpty()) {
-                found.addAll(Watch.over(watched, Rhythm.USUAL, from, until, now));
+                found.addAll(houses.computeIfAbsent(house, code -> new HouseWatch())
+                        .over(watched, Rhythm.USUAL, from, until, now));
             }
         }
         return found;
@@ -157,12 +192,17 @@ public class WatchHouses {
                         .anyMatch(placement -> placement.house().equals(house)))
                 .map(cared -> new Watched.Resident(cared.snapshot().state(), cared.recipe()))
                 .toList();
+        Set<String> batches = residents.stream()
+                .map(resident -> resident.state().batch().id())
+                .collect(Collectors.toSet());
         return new Watched(
                 at.site(),
                 house,
                 hours.of(house, fromInclusive, untilExclusive),
                 residents,
-                at.cares(),
+                at.cares().stream()
+                        .filter(care -> care.house().equals(house) || batches.contains(care.batch()))
+                        .toList(),
                 at.treatments());
     }
 

@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import rootcast.app.crop.RecipeText;
+import rootcast.app.once.FactHead;
 
 /** Recipes as stored, in versions. */
 @ApplicationScoped
@@ -24,6 +25,9 @@ public class Recipes {
 
     @Inject
     ObjectMapper json;
+
+    @Inject
+    FactHead head;
 
     /** A version never changes, so reading it once is enough. */
     private final Map<CropRecipeRow.Id, Stored> read = new ConcurrentHashMap<>();
@@ -62,6 +66,7 @@ public class Recipes {
             throw new IllegalStateException(impossible);
         }
         rows.persist(row);
+        head.nextForCare();
         return new Stored(crop, row.id.versionNo(), text, recordedAt);
     }
 

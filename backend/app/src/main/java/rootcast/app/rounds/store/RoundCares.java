@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import rootcast.app.once.FactHead;
 import rootcast.app.rounds.RecordedCare;
 
 /** Closed round items as stored. Those taken back are kept and not given out. */
@@ -24,11 +25,15 @@ public class RoundCares {
     @Inject
     RoundCareMapper mapper;
 
+    @Inject
+    FactHead head;
+
     @ApplicationScoped
     static class Rows implements PanacheRepositoryBase<RoundCareRow, UUID> {}
 
     public void add(RecordedCare care) {
         rows.persist(mapper.row(care));
+        head.nextForCare();
     }
 
     /** In the order in which it happened. */
@@ -62,5 +67,6 @@ public class RoundCares {
         row.takenBackAt = at;
         row.takenBackBy = by;
         row.takenBackReason = reason;
+        head.nextForCare();
     }
 }

@@ -8,6 +8,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import rootcast.app.once.FactHead;
 import rootcast.app.treatments.AppliedTreatment;
 
 /** Treatments as stored. */
@@ -21,11 +22,15 @@ public class Treatments {
     @Inject
     TreatmentMapper mapper;
 
+    @Inject
+    FactHead head;
+
     @ApplicationScoped
     static class Rows implements PanacheRepositoryBase<TreatmentRow, UUID> {}
 
     public void add(AppliedTreatment treatment) {
         rows.persist(mapper.row(treatment));
+        head.nextForCare();
     }
 
     public Optional<AppliedTreatment> one(UUID id) {
@@ -50,5 +55,6 @@ public class Treatments {
         row.reversedAt = at;
         row.reversedBy = by;
         row.reversalReason = reason;
+        head.nextForCare();
     }
 }
