@@ -5,6 +5,7 @@ import { Offered } from '../people/offered';
 import type { BoardCell, BoardRow } from '../shared/api-types';
 import { AsOfBanner, AsOfControl, useAsOf } from '../shared/as-of';
 import { useFormats } from '../shared/formats';
+import { later } from '../shared/later';
 import { found } from '../shared/loose-words';
 import { useMessages } from '../shared/messages';
 import { usePhone } from '../shared/phone';
@@ -33,13 +34,14 @@ import { BoardPaper } from './board-paper';
 import { SORTS, useSpeech } from './board-speech';
 import { cellKey, parseCellKey, rowKey, type BoardState, type RowKey } from './board-state';
 import { useLiveBoard } from './board-stream';
-import { BoardSince } from './board-since';
 import { BoardTake } from './board-take';
 import { BoardTodayLine } from './board-today';
-import { BoardTotals } from './board-totals';
-import { CellDialog } from './cell-dialog';
 import { useFocusOnFound } from './found-focus';
 import './board-view.css';
+
+const CellDialog = later(async () => (await import('./cell-dialog')).CellDialog);
+const BoardSince = later(async () => (await import('./board-since')).BoardSince);
+const BoardTotals = later(async () => (await import('./board-totals')).BoardTotals);
 
 /** Today's open trays: one row per variety, tray format and site, one cell per ship week. */
 export function BoardView() {

@@ -6,9 +6,9 @@ const ana: Session = { name: 'ana', displayName: 'Ana Ruiz', grants: [{ role: 'P
 const ben: Session = { name: 'ben', displayName: 'Ben Okafor', grants: [] };
 const nothing = { answer: undefined, failed: false, shown: undefined, remembered: undefined };
 
-test('a page that has just been loaded waits for the answer, whoever was here before', () => {
+test('a page that has just been loaded waits for the answer only where nobody was here before', () => {
   expect(gateOf(nothing)).toEqual({ kind: 'asking' });
-  expect(gateOf({ ...nothing, remembered: ana })).toEqual({ kind: 'asking' });
+  expect(gateOf({ ...nothing, remembered: ana })).toEqual({ kind: 'open', session: ana });
 });
 
 test('nobody signed in: the way leads to the sign-in', () => {

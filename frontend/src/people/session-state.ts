@@ -24,7 +24,8 @@ export function gateOf({ answer, failed, shown, remembered }: Asked): Gate {
   if (answer) return { kind: 'open', session: answer };
   if (answer === null) return shown ? { kind: 'ended', session: shown } : { kind: 'shut' };
   const known = shown ?? remembered;
-  // Without an answer the floor must go on: entries are kept on the device, and the cookie is checked when they go.
-  if (known && (failed || shown)) return { kind: 'open', session: known };
+  // While no answer has come, or none comes, the floor goes on: what a screen shows is asked for with the cookie, and entries are
+  // kept on the device until the cookie has been checked.
+  if (known) return { kind: 'open', session: known };
   return { kind: failed ? 'failed' : 'asking' };
 }

@@ -57,12 +57,13 @@ export function formatsFor(
     return made.format(value);
   };
   const dates = new Map<string, Intl.DateTimeFormat>();
-  const date = (at: string | number, options: Intl.DateTimeFormatOptions) => {
+  const dateFormat = (options: Intl.DateTimeFormatOptions) => {
     const key = JSON.stringify(options);
     const made = dates.get(key) ?? new Intl.DateTimeFormat(locale, options);
     dates.set(key, made);
-    return made.format(new Date(at));
+    return made;
   };
+  const date = (at: string | number, options: Intl.DateTimeFormatOptions) => dateFormat(options).format(new Date(at));
   const degrees = (shown: number) =>
     `${number(shown, { minimumFractionDigits: 1, maximumFractionDigits: 1 })} ${temperatureUnitName(temperature)}`;
   const day = { day: 'numeric', month: 'short' } as const;
@@ -75,7 +76,7 @@ export function formatsFor(
     dayMonth: (at) => date(at, { ...day, timeZone: 'UTC' }),
     days: (all) => {
       const [first = '', last = first] = [all[0], all.at(-1)];
-      const range = new Intl.DateTimeFormat(locale, { ...day, timeZone: 'UTC' });
+      const range = dateFormat({ ...day, timeZone: 'UTC' });
       // thin blanks around the dash, which a narrow column has no room for
       return range.formatRange(new Date(first), new Date(last)).replaceAll(/\s–\s/g, '–');
     },
