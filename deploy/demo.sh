@@ -110,8 +110,7 @@ data=$(CDPATH='' cd -- "$data" && pwd) || fail "the data folder cannot be entere
 
 printf 'Rootcast starts on http://127.0.0.1:%s/  (data in %s, Ctrl-C ends it)\n' "$port" "$data"
 # shellcheck disable=SC2086  # the options are meant to be split
-exec "$java" -Xms64m -Xmx512m -XX:+UseSerialGC -XX:+ExitOnOutOfMemoryError $(class_archive) -Dfile.encoding=UTF-8 \
-    ${ROOTCAST_JAVA_OPTS:-} \
+exec "$java" "@$root/deploy/java.options" $(class_archive) ${ROOTCAST_JAVA_OPTS:-} \
     -Dquarkus.http.host=127.0.0.1 \
     -Dquarkus.http.port="$port" \
     -Drootcast.data="$data" \

@@ -16,7 +16,7 @@ fi
     exit 2
 }
 BEFORE_OPTS=${BEFORE_OPTS:--Xmx512m -XX:+UseSerialGC}
-AFTER_OPTS=${AFTER_OPTS:--Xms64m -Xmx512m -XX:+UseSerialGC}
+AFTER_OPTS=${AFTER_OPTS:-@$(dirname -- "$0")/java.options}
 results=$(mktemp -d)
 app=
 trap 'if [ -n "$app" ]; then kill -9 "$app" 2>/dev/null || true; fi; rm -rf "$results"' EXIT

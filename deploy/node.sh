@@ -118,7 +118,7 @@ export QUARKUS_DATASOURCE_JDBC_URL QUARKUS_DATASOURCE_USERNAME QUARKUS_DATASOURC
 
 printf 'A node of Rootcast starts on http://%s:%s/  (database %s, Ctrl-C ends it)\n' "$host" "$port" "$database"
 # shellcheck disable=SC2086  # the options are meant to be split
-exec "$java" -Xms64m -Xmx512m -XX:+UseSerialGC -XX:+ExitOnOutOfMemoryError $(class_archive) -Dfile.encoding=UTF-8 ${ROOTCAST_JAVA_OPTS:-} \
+exec "$java" "@$root/deploy/java.options" $(class_archive) ${ROOTCAST_JAVA_OPTS:-} \
     -Dquarkus.http.host="$host" \
     -Dquarkus.http.port="$port" \
     -jar "$jar"

@@ -56,7 +56,7 @@ const url = `http://127.0.0.1:${port}`;
 const app = spawn(
   'java',
   [
-    '-Xmx512m',
+    `@${join(frontend, '..', 'deploy', 'java.options')}`,
     ...(existsSync(archive) ? [`-XX:SharedArchiveFile=${archive}`] : []),
     `-Drootcast.data=${data}`,
     `-Dquarkus.http.port=${port}`,
