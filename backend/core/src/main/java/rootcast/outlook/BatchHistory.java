@@ -178,6 +178,15 @@ public record BatchHistory(
         return placements.get(placements.size() - 1).house();
     }
 
+    /** Where it stands at a time, in milliseconds since 1970-01-01T00:00Z; before sticking, where it is stuck. */
+    String houseAt(long millis) {
+        String house = placements.get(0).house();
+        for (Placement placement : placements) {
+            house = placement.fromInclusive().toEpochMilli() <= millis ? placement.house() : house;
+        }
+        return house;
+    }
+
     Optional<Instant> reached(Stage stage) {
         return Optional.ofNullable(reachedAt.get(stage));
     }

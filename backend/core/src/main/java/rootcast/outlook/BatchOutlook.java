@@ -67,7 +67,10 @@ public final class BatchOutlook {
      * @param further placements after the last one, in order
      */
     public BatchOutlook elsewhere(HouseCurves houses, List<BatchHistory.Placement> further) {
-        BatchHistory moved = history.moved(further);
+        return at(history.moved(further), houses);
+    }
+
+    private BatchOutlook at(BatchHistory moved, HouseCurves houses) {
         return new BatchOutlook(
                 moved, profile, houses, new StagePath(moved, profile, houses), rates, survivors, saleable);
     }
@@ -100,17 +103,37 @@ public final class BatchOutlook {
     /** Plants alive at a moment from the last fact on. */
     public CountDistribution aliveAt(Instant at) {
         double[] median = rates.atNode(RateBelief.median());
-        return survivors.alive(path.doneOfEach(path.ends(median), median, at));
+        StagePath way = ahead().path;
+        return survivors.alive(way.doneOfEach(way.ends(median), median, at));
     }
 
     /** When a stage is reached by the temperatures as they are known and foretold, not widened by what may yet come. */
     DateDistribution reached(Stage stage) {
         int end = StagePath.endingIn(stage);
-        return new DateDistribution(rates.of(end), path.ends(rates)[end]);
+        return new DateDistribution(rates.of(end), ahead().path.ends(rates)[end]);
     }
 
-    /** As of the instant that the houses stand at. */
+    /** As of the instant that the houses stand at; moves that usually follow are expected to follow. */
     public Outlook now() {
+        BatchOutlook ahead = ahead();
+        int recorded = history.placements().size();
+        return ahead.standing(ahead.history
+                .placements()
+                .subList(recorded, ahead.history.placements().size()));
+    }
+
+    /** The batch with the moves that are expected to follow. */
+    BatchHistory expected() {
+        return ahead().history;
+    }
+
+    private BatchOutlook ahead() {
+        BatchHistory moved = MovesAhead.of(history, profile, path, rates, houses);
+        return moved == history ? this : at(moved, houses);
+    }
+
+    /** @param moves of its placements, those that nobody has recorded */
+    private Outlook standing(List<BatchHistory.Placement> moves) {
         Instant asOf = houses.asOf();
         long nowMillis = asOf.toEpochMilli();
         long[][] ends = path.ends(rates);
@@ -118,7 +141,7 @@ public final class BatchOutlook {
         DateDistribution ready = ready(nowMillis, ends[LAST], medianEnds);
         Instant until = history.reached(Stage.READY).orElse(asOf);
         int missing = unmeasured.between(history.stuckAt(), until);
-        FilledSeries here = houses.climateOf(history.house());
+        FilledSeries here = houses.climateOf(history.houseAt(nowMillis));
         DateRange readyRange = ready.range();
         return new Outlook(
                 asOf,
@@ -131,7 +154,8 @@ public final class BatchOutlook {
                 missing,
                 missing == 0 ? Set.of() : unmeasured.stoodIn(history.stuckAt(), until),
                 here.sourceOf(here.nextHour()),
-                usableUntil(readyRange.p50()));
+                usableUntil(readyRange.p50()),
+                List.copyOf(moves));
     }
 
     private Instant usableUntil(Instant ready) {
@@ -169,7 +193,7 @@ public final class BatchOutlook {
         long since = Math.max(lastSeenBefore(last), path.incompleteAt(last));
         return new DateSpread(
                 nowMillis,
-                houses.spreadOf(history.house()),
+                houses.spreadOf(history.houseAt(medianEnds[last])),
                 logRatePerC,
                 since,
                 unmeasuredDays(nowMillis, last, medianEnds));
@@ -211,21 +235,22 @@ public final class BatchOutlook {
 
     /** Progress from one instant to another, both included, for a plot: actual so far, expected from there on. */
     public List<ProgressPoint> progress(Instant from, Instant until, Duration step) {
+        StagePath way = ahead().path;
         double[][] multipliers = {
             rates.atNode(RateBelief.P10), rates.atNode(RateBelief.median()), rates.atNode(RateBelief.P90)
         };
         long[][] ends = new long[multipliers.length][];
         for (int i = 0; i < multipliers.length; i++) {
-            ends[i] = path.ends(multipliers[i]);
+            ends[i] = way.ends(multipliers[i]);
         }
         List<ProgressPoint> points = new ArrayList<>();
         for (Instant at = from; !at.isAfter(until); at = at.plus(step)) {
             long millis = at.toEpochMilli();
             points.add(new ProgressPoint(
                     at,
-                    path.progress(ends[0], multipliers[0], millis),
-                    path.progress(ends[1], multipliers[1], millis),
-                    path.progress(ends[2], multipliers[2], millis)));
+                    way.progress(ends[0], multipliers[0], millis),
+                    way.progress(ends[1], multipliers[1], millis),
+                    way.progress(ends[2], multipliers[2], millis)));
         }
         return points;
     }

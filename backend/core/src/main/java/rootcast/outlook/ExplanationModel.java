@@ -69,7 +69,7 @@ public final class ExplanationModel {
             return new DateExplanation(plannedAt, readyAt, List.of());
         }
         HourlyDates dates = new HourlyDates(history.stuckAt(), outlook.profile());
-        Actual actual = new Actual(history, houses);
+        Actual actual = new Actual(outlook.expected(), houses);
         add(Cause.PROFILE_VERSION, dates.ready(plan));
         byDay(dates, plan, actual);
         long past = HourlySeries.hourOf(houses.asOf());
@@ -157,25 +157,34 @@ public final class ExplanationModel {
     }
 
     /**
-     * The house at its set-point, or the stage's reference temperature. A batch that was carried to another house once it was
-     * rooted, as to one for toning, is planned at that house's set-point from rooting on: such a move is no delay. One that
-     * was carried before it was rooted, or again later, leaves its plan.
+     * The house at its set-point, or the stage's reference temperature; from a stage on at which batches of the house are usually
+     * carried on, the next one's. A batch that was carried to another house once it was rooted, as to one for toning, is planned
+     * at that house's set-point from rooting on: such a move is no delay. One that was carried before, or again later, leaves
+     * its plan.
      */
     private static final class Plan implements HourlyDates.Course {
         private static final int LAST_STAGE = StagePath.STAGES - 1;
 
-        private final @Nullable Double mediumC;
-        private final @Nullable Double rootedMediumC;
+        /** °C by stage; null where nothing is set. */
+        private final @Nullable Double[] mediumC = new Double[StagePath.STAGES];
+
         private final long movedAtHour;
 
         Plan(BatchHistory history, HouseCurves houses) {
             BatchHistory.Placement first = history.placements().get(0);
-            mediumC = setpoint(first, houses);
-            BatchHistory.Placement moved = history.reached(StagePath.REACHED[LAST_STAGE - 1])
-                    .flatMap(rooted -> firstAfter(rooted, history))
-                    .orElse(first);
-            rootedMediumC = setpoint(moved, houses);
-            movedAtHour = HourlySeries.hourOf(moved.fromInclusive());
+            String house = first.house();
+            for (int stage = 0; stage < StagePath.STAGES; stage++) {
+                UsualMove next = houses.usualMove(house);
+                if (stage > 0 && next != null && next.reached() == StagePath.REACHED[stage - 1]) {
+                    house = next.to();
+                }
+                mediumC[stage] = setpoint(house, first.fromInclusive(), houses);
+            }
+            Optional<BatchHistory.Placement> moved =
+                    history.reached(StagePath.REACHED[LAST_STAGE - 1]).flatMap(rooted -> firstAfter(rooted, history));
+            moved.ifPresent(to -> mediumC[LAST_STAGE] = setpoint(to.house(), to.fromInclusive(), houses));
+            movedAtHour =
+                    moved.map(to -> HourlySeries.hourOf(to.fromInclusive())).orElse(Long.MAX_VALUE);
         }
 
         private static Optional<BatchHistory.Placement> firstAfter(Instant rooted, BatchHistory history) {
@@ -185,19 +194,19 @@ public final class ExplanationModel {
                     .filter(moved -> !moved.fromInclusive().isBefore(rooted));
         }
 
-        private static @Nullable Double setpoint(BatchHistory.Placement placement, HouseCurves houses) {
-            return houses.planOf(placement.house()).mediumC(HourlySeries.hourOf(placement.fromInclusive()));
+        private static @Nullable Double setpoint(String house, Instant at, HouseCurves houses) {
+            return houses.planOf(house).mediumC(HourlySeries.hourOf(at));
         }
 
         /** Of the house that it was planned to stand in. */
         double mediumC(long hour) {
-            Double planned = hour < movedAtHour ? mediumC : rootedMediumC;
+            Double planned = mediumC[hour < movedAtHour ? 0 : LAST_STAGE];
             return planned == null ? Double.NaN : planned;
         }
 
         @Override
         public double celsius(long hour, int stage, Cardinals cardinals) {
-            Double planned = stage == LAST_STAGE ? rootedMediumC : mediumC;
+            Double planned = mediumC[stage];
             return planned == null ? cardinals.referenceC() : planned;
         }
     }

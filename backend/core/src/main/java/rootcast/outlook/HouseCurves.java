@@ -29,6 +29,7 @@ public final class HouseCurves {
     private static final int DAY_HOURS = 24;
 
     private final Map<String, Climate> houses = new HashMap<>();
+    private final Map<String, UsualMove> usualMoves = new HashMap<>();
     private Instant asOf;
 
     public HouseCurves(Instant asOf) {
@@ -53,10 +54,26 @@ public final class HouseCurves {
         houses.put(code, new Climate(medium, plan));
     }
 
+    /** Where batches of the house go on to; null if they stay until they ship. */
+    public void usualMove(String house, @Nullable UsualMove move) {
+        if (move == null) {
+            usualMoves.remove(house);
+        } else {
+            usualMoves.put(house, move);
+        }
+    }
+
+    @Nullable
+    UsualMove usualMove(String house) {
+        UsualMove move = usualMoves.get(house);
+        return move == null || !houses.containsKey(move.to()) ? null : move;
+    }
+
     /** The same houses as of the same instant, with other plans for some. Curves of the rest are shared. */
     public HouseCurves replanned(Map<String, SetpointPlan> plans) {
         HouseCurves replanned = new HouseCurves(asOf);
         replanned.houses.putAll(houses);
+        replanned.usualMoves.putAll(usualMoves);
         plans.forEach((code, plan) -> replanned.house(code, of(code).medium, plan));
         return replanned;
     }

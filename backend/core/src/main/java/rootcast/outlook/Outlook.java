@@ -1,6 +1,7 @@
 package rootcast.outlook;
 
 import java.time.Instant;
+import java.util.List;
 import java.util.Set;
 import rootcast.climate.HourSource;
 
@@ -18,6 +19,7 @@ import rootcast.climate.HourSource;
  * @param forecastFrom  what the hours to come are taken from
  * @param usableUntil   the median ready date, or the seen one, and the days a liner may be held;
  *                      {@link DateDistribution#NEVER} if it never gets ready
+ * @param moves         where it is expected to be carried that nobody has recorded yet: a house's usual next one
  */
 public record Outlook(
         Instant asOf,
@@ -30,4 +32,5 @@ public record Outlook(
         int missingHours,
         Set<HourSource> filledFrom,
         HourSource forecastFrom,
-        Instant usableUntil) {}
+        Instant usableUntil,
+        List<BatchHistory.Placement> moves) {}

@@ -44,12 +44,18 @@ final class UnmeasuredHours {
         long end(Instant until) {
             return Math.min(untilHour, HourlySeries.hourOf(until));
         }
+
+        boolean isWithin(Instant from, Instant until) {
+            return begin(from) < end(until);
+        }
     }
 
     int between(Instant from, Instant until) {
         int missing = 0;
         for (Placed each : placements) {
-            missing += each.bridged.missing(each.begin(from), each.end(until));
+            if (each.isWithin(from, until)) {
+                missing += each.bridged.missing(each.begin(from), each.end(until));
+            }
         }
         return missing;
     }
@@ -58,7 +64,7 @@ final class UnmeasuredHours {
     double degreeDays(Instant from, Instant until) {
         double degreeHours = 0;
         for (Placed each : placements) {
-            int missing = each.bridged.missing(each.begin(from), each.end(until));
+            int missing = each.isWithin(from, until) ? each.bridged.missing(each.begin(from), each.end(until)) : 0;
             if (missing > 0) {
                 int unmeasured = each.bridged.unmeasured(each.begin(from), each.end(until));
                 degreeHours += BRIDGED_C * (missing - unmeasured) + UNMEASURED_C * unmeasured;
@@ -70,7 +76,9 @@ final class UnmeasuredHours {
     /** What stood in for them. */
     Set<HourSource> stoodIn(Instant from, Instant until) {
         Set<HourSource> sources = EnumSet.noneOf(HourSource.class);
-        placements.forEach(each -> sources.addAll(each.bridged.sources(each.begin(from), each.end(until))));
+        placements.stream()
+                .filter(each -> each.isWithin(from, until))
+                .forEach(each -> sources.addAll(each.bridged.sources(each.begin(from), each.end(until))));
         return Collections.unmodifiableSet(sources);
     }
 }

@@ -190,6 +190,19 @@ class ExplanationModelTest {
                 .allSatisfy(part -> assertThat(part.days()).isCloseTo(0, within(1e-6)));
     }
 
+    /** Five days after sticking nobody has carried it yet; it is planned and expected on day 36 all the same. */
+    @Test
+    void theUsualMoveThatIsStillToComeIsPartOfThePlan() {
+        var houses = withToning(5, readings(-3, 5, 13.5, new HourlySeries()));
+        houses.usualMove("A", new UsualMove(Stage.ROOT, "B"));
+
+        var explanation = explain(batch("A"), CROP, houses);
+
+        assertThat(daysAfterSticking(explanation.plannedAt())).isCloseTo(36, within(1e-6));
+        assertThat(explanation.differenceDays()).isCloseTo(0, within(1e-6));
+        assertThat(daysFor(explanation, Cause.FORECAST)).isCloseTo(0, within(1e-6));
+    }
+
     /** On the plot likewise: of the ten days of the last stage 5 are done 10 days after rooting. */
     @Test
     void thePlannedCourseKnowsTheMoveToo() {
