@@ -3,6 +3,7 @@ import type { BatchView, Instant, Quantiles } from '../shared/api-types';
 import { useDevelopment } from '../shared/batch-queries';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
+import { useHouses } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
 import { Part } from '../shared/part';
 import { reasonMessages } from './reason-messages';
@@ -24,6 +25,8 @@ export function OutlookPanel({
   const format = useFormats();
   const seen = new Map(useDevelopment(batch.id, asOf).data?.stages.map(({ stage, reachedAt }) => [stage, reachedAt]));
   const { outlook } = batch;
+  const houses = useHouses().data;
+  const houseName = (code: string) => houses?.find((house) => house.code === code)?.name ?? code;
   const rows: readonly (readonly [string, Quantiles<Instant | null>, Instant | undefined])[] = outlook
     ? [
         [t.callused, outlook.callusedAt, seen.get('CALLUS')],
@@ -85,6 +88,12 @@ export function OutlookPanel({
             )}{' '}
             {outlook.usableUntil !== null && t.usableUntil(dayOf(outlook.usableUntil, format, timeZone))}
           </p>
+          {outlook.moves.map(({ house, at }) => (
+            <p key={house}>
+              {t.willMove(houseName(house), format.dayOf(at, timeZone))}{' '}
+              <OfferedLink to={`/setup/houses/${encodeURIComponent(batch.house)}`}>{t.willMoveBecause}</OfferedLink>
+            </p>
+          ))}
           <p className={outlook.missingHours > 0 ? 'rc-warning' : undefined}>
             {outlook.missingHours > 0
               ? `▲ ${t.missing(format.integer(outlook.missingHours), outlook.filledFrom ? t[outlook.filledFrom] : t.unknownFill)}`

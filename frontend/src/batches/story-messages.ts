@@ -68,6 +68,8 @@ export const storyMessages = messagesIn({
     saleableSaid: (p10: string, p50: string, p90: string) =>
       `Saleable trays: about ${p50}. Nine times in ten at least ${p10}, one time in ten ${p90} or more.`,
     usableUntil: (when: string) => `Good to sell until ${when}.`,
+    willMove: (house: string, day: string) => `Expected to be carried to ${house} about ${day};`,
+    willMoveBecause: 'batches of its house usually are',
     noneMissing: 'Every hour so far has a reading.',
     missing: (hours: string, from: string) =>
       `${counted(hours, 'hour', 'hours')} have no reading. They were filled from ${from}, never taken as zero.`,
@@ -187,6 +189,8 @@ export const storyMessages = messagesIn({
     saleableSaid: (p10: string, p50: string, p90: string) =>
       `Charolas vendibles: unas ${p50}. Nueve de diez veces al menos ${p10}, una de diez ${p90} o más.`,
     usableUntil: (when: string) => `Se puede vender hasta el ${when}.`,
+    willMove: (house: string, day: string) => `Se espera llevarlo a ${house} hacia el ${day};`,
+    willMoveBecause: 'es lo usual en su invernadero',
     noneMissing: 'Cada hora hasta ahora tiene lectura.',
     missing: (hours: string, from: string) =>
       `${counted(hours, 'hora', 'horas')} sin lectura. Se completaron con ${from}, nunca como cero.`,

@@ -4,7 +4,7 @@ import { climateMessages } from '../climate/climate-messages';
 import { useMessages } from '../shared/messages';
 import { LIGHT_SOURCES, MEASURED, unitName, unitsOf } from '../shared/reading-units';
 import { setupMessages } from './setup-messages';
-import type { Item, ListName } from './setup-state';
+import type { Draft, Item, ListName } from './setup-state';
 
 interface ChoiceFieldProps {
   readonly path: string;
@@ -13,17 +13,18 @@ interface ChoiceFieldProps {
   readonly fault: string | undefined;
   readonly items: Readonly<Record<ListName, readonly Item[]>>;
   readonly required: boolean;
-  /** What the sensor measures, which says its units. */
-  readonly quantity: string | undefined;
+  /** The whole form: what a sensor measures says its units, where a house stands which others it has beside it. */
+  readonly draft: Draft;
   readonly put: (text: string) => void;
 }
 
 const SHIP_DAYS = ['MONDAY', 'TUESDAY', 'WEDNESDAY', 'THURSDAY', 'FRIDAY', 'SATURDAY', 'SUNDAY'] as const;
 
 /** A field that names one of another list, a time zone, a day of the week, or what a sensor measures. */
-export function ChoiceField({ path, label, value, fault, items, required, quantity, put }: ChoiceFieldProps) {
+export function ChoiceField({ path, label, value, fault, items, required, draft, put }: ChoiceFieldProps) {
   const t = useMessages(setupMessages);
   const climate = useMessages(climateMessages);
+  const { quantity, site, code } = draft;
   const options = useMemo(() => {
     const named = (list: ListName) =>
       items[list].map((item) => ({ value: String(item['code']), label: String(item['name']) }));
@@ -31,6 +32,14 @@ export function ChoiceField({ path, label, value, fault, items, required, quanti
       site: () => named('sites'),
       crop: () => named('crops'),
       house: () => named('houses'),
+      'next.house': () =>
+        items.houses
+          .filter((house) => house['site'] === site && house['code'] !== code)
+          .map((house) => ({ value: String(house['code']), label: String(house['name']) })),
+      'next.onceReached': () => [
+        { value: 'CALLUS', label: t.onceCallused },
+        { value: 'ROOT', label: t.onceRooted },
+      ],
       timeZone: () => Intl.supportedValuesOf('timeZone').map((zone) => ({ value: zone, label: zone })),
       shipDay: () => SHIP_DAYS.map((day) => ({ value: day, label: t[day] })),
       quantity: () => MEASURED.map((each) => ({ value: each, label: climate[each] })),
@@ -43,7 +52,12 @@ export function ChoiceField({ path, label, value, fault, items, required, quanti
       lightSource: () => LIGHT_SOURCES.map((each) => ({ value: each, label: t[each] })),
     };
     return choices[path]?.() ?? [];
-  }, [path, items, quantity, value, t, climate]);
+  }, [path, items, quantity, site, code, value, t, climate]);
+  const hints: Partial<Record<string, string>> = {
+    shipDay: t.shipDayHint,
+    lightSource: t.lightSourceHint,
+    'next.house': t.nextHouseHint,
+  };
   return (
     <ComboBox
       label={label}
@@ -52,7 +66,8 @@ export function ChoiceField({ path, label, value, fault, items, required, quanti
       itemLabelPath="label"
       value={value}
       required={required}
-      helperText={path === 'shipDay' ? t.shipDayHint : path === 'lightSource' ? t.lightSourceHint : ''}
+      clearButtonVisible={path.startsWith('next.')}
+      helperText={hints[path] ?? ''}
       manualValidation
       invalid={fault !== undefined}
       errorMessage={fault ?? ''}

@@ -25,7 +25,8 @@ export function SetupField({ list, field, draft, fault, units, items, fixed, put
   const value = draft[field.path] ?? '';
   const key = (field.path.split('.').at(-1) ?? field.path) as keyof typeof t;
   const level = /^levels\.(?<place>\d)$/.exec(field.path)?.groups?.['place'];
-  const label = level === undefined ? (t[key] as string) : t.level(Number(level) + 1);
+  const named: Partial<Record<string, string>> = { 'next.house': t.nextHouse, 'next.onceReached': t.nextReached };
+  const label = named[field.path] ?? (level === undefined ? (t[key] as string) : t.level(Number(level) + 1));
   const hints: Partial<Record<string, string>> = {
     code: fixed ? undefined : t.codeHint,
     name: list === 'varieties' ? t.varietyHint : undefined,
@@ -49,7 +50,7 @@ export function SetupField({ list, field, draft, fault, units, items, fixed, put
           value={value}
           fault={fault}
           items={items}
-          quantity={draft['quantity']}
+          draft={draft}
           put={put}
           required={!field.optional}
         />

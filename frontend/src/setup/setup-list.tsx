@@ -158,6 +158,14 @@ function useColumns(list: ListName, items: SetupListProps['items']): readonly Co
           number: true,
           cell: as(({ mediumSetpointC: c }: House) => (c === null || c === undefined ? '–' : format.temperature(c))),
         },
+        {
+          head: t.nextHouse,
+          cell: as(({ next }: House) =>
+            next
+              ? `${nameIn('houses', next.house)}, ${next.onceReached === 'ROOT' ? t.onceRooted : t.onceCallused}`
+              : '–',
+          ),
+        },
       ];
     case 'tray-formats':
       return [

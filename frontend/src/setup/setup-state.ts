@@ -87,6 +87,8 @@ const CHECKED: { readonly [List in ListName]: readonly FieldOf<ItemOf[List]>[] }
     { path: 'site', kind: 'choice' },
     { path: 'name', kind: 'text' },
     { path: 'mediumSetpointC', kind: 'temperature', optional: true },
+    { path: 'next.house', kind: 'choice', optional: true },
+    { path: 'next.onceReached', kind: 'choice', optional: true },
   ],
   'tray-formats': [
     { path: 'code', kind: 'code' },
@@ -179,11 +181,18 @@ export function bodyOf(
     else putAt(body, field.path, read.value);
   }
   if (list === 'sensors') checkSensor(draft, body, wrong);
+  if (list === 'houses') checkNext(draft, body, wrong);
   for (const path of CARRIED[list] ?? []) {
     const stored = valueAt(item, path);
     if (stored !== undefined) putAt(body, path, stored);
   }
   return wrong.size > 0 ? { wrong } : { body };
+}
+
+/** Where batches go on to, and when, are said together or not at all. */
+function checkNext(draft: Draft, body: Record<string, unknown>, wrong: Map<string, FieldWrong>): void {
+  if (!draft['next.house']?.trim()) delete body['next'];
+  else if (!draft['next.onceReached']?.trim()) wrong.set('next.onceReached', 'needed');
 }
 
 /** The unit must be one of the quantity's; the levels are needed all five, or not at all. */

@@ -54,6 +54,7 @@ public final class BatchOutlook {
 
     public static BatchOutlook of(BatchHistory history, CropProfile profile, TrayFormat format, HouseCurves houses) {
         StagePath path = new StagePath(history, profile, houses);
+        MovesAhead.prepare(history, profile, houses);
         StageRates rates = rates(history, profile, path);
         Survivors survivors = Survivors.of(history, profile, path, rates);
         return new BatchOutlook(

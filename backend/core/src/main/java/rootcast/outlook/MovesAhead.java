@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import rootcast.crop.CropProfile;
+import rootcast.crop.StageProfile;
 
 /**
  * The moves of one batch that nobody has recorded yet and everybody expects: from its house to the usual next one, once it
@@ -38,6 +39,22 @@ final class MovesAhead {
             next = houses.usualMove(next.to());
         }
         return moved;
+    }
+
+    /**
+     * Makes the curves that {@link #of} may ask for, however the dates come out: afterwards it only reads, and many batches
+     * may be asked at once.
+     */
+    static void prepare(BatchHistory history, CropProfile profile, HouseCurves houses) {
+        Set<String> seen = new HashSet<>(Set.of(history.house()));
+        UsualMove next = houses.usualMove(history.house());
+        while (next != null && seen.add(next.to())) {
+            for (StageProfile stage : profile.stages()) {
+                houses.curve(next.to(), stage.cardinals(), houses.asOf());
+            }
+            houses.bridged(next.to(), houses.asOf());
+            next = houses.usualMove(next.to());
+        }
     }
 
     private static Instant latest(Instant... instants) {

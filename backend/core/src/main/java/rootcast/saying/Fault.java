@@ -49,6 +49,7 @@ public enum Fault implements Sayable {
     TAKEN("is already in use"),
     TAKEN_BY("is in use by '{by}' already", "by", TEXT),
     FIXED("must stay '{before}'", "before", TEXT),
+    OTHER_THAN("must be another than '{itself}'", "itself", TEXT),
     OTHER_SITE("stands on site '{site}', not '{wanted}'", "site", TEXT, "wanted", TEXT),
 
     IN_THE_FUTURE("is still to come; it is {now} here. Give a moment that has passed", "now", INSTANT),

@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import rootcast.app.climate.store.Readings;
-import rootcast.app.site.PlannedSetpoint;
+import rootcast.app.site.HousePlans;
 import rootcast.climate.HourlySeries;
 import rootcast.climate.Quantity;
 import rootcast.climate.SetpointPlan;
@@ -26,27 +26,31 @@ public final class ClimateProjection {
     private final Map<String, SetpointPlan> plans = new HashMap<>();
     private final Set<HouseQuantity> touched = new HashSet<>();
     private Map<String, House> houses = Map.of();
-    private List<PlannedSetpoint> planned = List.of();
+    private HousePlans planned = HousePlans.NONE;
     private Map<HouseQuantity, HourlySeries> published = Map.of();
 
     public HouseCurves curves() {
         return curves;
     }
 
-    /** Takes the houses and their plans as they are now, and gives those whose curves are others because of it. */
-    public Set<String> houses(Collection<House> now, Collection<PlannedSetpoint> setpoints) {
-        planned = List.copyOf(setpoints);
+    /** Takes the houses and their plans as they are now, and gives those whose batches have other dates because of it. */
+    public Set<String> houses(Collection<House> now, HousePlans plansNow) {
         Map<String, House> byCode = new HashMap<>();
         Set<String> replanned = new HashSet<>();
         for (House house : now) {
             byCode.put(house.code(), house);
-            SetpointPlan plan = ClimateSnapshot.plan(house, planned, change -> true);
+            SetpointPlan plan = plansNow.setpointsOf(house);
             if (!plan.equals(plans.put(house.code(), plan))) {
                 curves.house(house.code(), series(house.code(), Quantity.MEDIUM_TEMPERATURE), plan);
                 replanned.add(house.code());
             }
         }
+        if (!plansNow.moves().equals(planned.moves())) {
+            byCode.keySet().forEach(house -> curves.usualMove(house, plansNow.moveFrom(house)));
+            replanned.addAll(byCode.keySet()); // a move may lead on from wherever a batch comes to stand
+        }
         houses = Map.copyOf(byCode);
+        planned = plansNow;
         return replanned;
     }
 

@@ -1,55 +1,53 @@
 package rootcast.app.climate;
 
 import java.time.Instant;
-import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
-import rootcast.app.site.PlannedSetpoint;
+import java.util.TreeSet;
+import rootcast.app.site.HousePlans;
 import rootcast.climate.HourlySeries;
 import rootcast.climate.SetpointPlan;
 import rootcast.outlook.HouseCurves;
 import rootcast.site.House;
 
-/** Curves of some houses, brought from one past moment to the next; a set-point counts from when it was recorded. */
+/** Curves of some houses, brought from one past moment to the next; a plan counts from when it was recorded. */
 public final class PastWalk {
 
     private final Map<House, HourlySeries> houses;
-    private final List<PlannedSetpoint> planned;
-    private final Map<String, SetpointPlan> plans = new HashMap<>();
+    private final HousePlans planned;
+    private final Map<House, SetpointPlan> inForce = new HashMap<>();
+    private final TreeSet<Instant> saidAt = new TreeSet<>();
     private final HouseCurves curves = new HouseCurves(Instant.EPOCH);
-    private int known;
 
-    PastWalk(Map<House, HourlySeries> houses, List<PlannedSetpoint> planned) {
+    PastWalk(Map<House, HourlySeries> houses, HousePlans planned) {
         this.houses = houses;
-        this.planned = new ArrayList<>(planned);
-        this.planned.sort(Comparator.comparing(PlannedSetpoint::recordedAt));
-        houses.forEach((house, medium) -> plan(house, medium, SetpointPlan.of(house.mediumSetpointC())));
+        this.planned = planned;
+        planned.setpoints().forEach(change -> saidAt.add(change.recordedAt()));
+        planned.moves().forEach(move -> saidAt.add(move.recordedAt()));
+        plan(HousePlans.NONE);
     }
 
     /** At a moment no earlier than the last one. */
     public HouseCurves at(Instant moment) {
-        while (known < planned.size() && !planned.get(known).recordedAt().isAfter(moment)) {
-            take(planned.get(known++));
+        boolean moreWasSaid = false;
+        while (!saidAt.isEmpty() && !saidAt.first().isAfter(moment)) {
+            saidAt.pollFirst();
+            moreWasSaid = true;
+        }
+        if (moreWasSaid) {
+            plan(planned.saidBy(moment));
         }
         curves.advanceTo(moment);
         return curves;
     }
 
-    private void take(PlannedSetpoint change) {
+    private void plan(HousePlans plans) {
         houses.forEach((house, medium) -> {
-            if (house.code().equals(change.house())) {
-                plan(
-                        house,
-                        medium,
-                        plans.get(house.code()).with(new SetpointPlan.Change(change.from(), change.mediumC())));
+            SetpointPlan setpoints = plans.setpointsOf(house);
+            if (!setpoints.equals(inForce.put(house, setpoints))) {
+                curves.house(house.code(), medium, setpoints);
             }
+            curves.usualMove(house.code(), plans.moveFrom(house.code()));
         });
-    }
-
-    private void plan(House house, HourlySeries medium, SetpointPlan plan) {
-        plans.put(house.code(), plan);
-        curves.house(house.code(), medium, plan);
     }
 }

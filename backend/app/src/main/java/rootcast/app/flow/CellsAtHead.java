@@ -121,7 +121,7 @@ class CellsAtHead implements SupplyAtHead {
             ClimateSnapshot before = snapshot.part(ClimateSnapshot.class);
             sites = setup == null ? snapshot.part(SitesSnapshot.class) : setup.sites();
             catalogue = setup == null ? snapshot.part(CatalogueSnapshot.class) : setup.catalogue();
-            climate = setup == null ? before : before.with(setup.houses(), setup.setpoints());
+            climate = setup == null ? before : before.with(setup.houses(), setup.plans());
             promises = snapshot.part(PromisesSnapshot.class).with(since.orders(), since.shipped());
             since.batches().forEach(batch -> recorded.put(batch.batch().id(), batch));
             since.hours().stream()
@@ -154,7 +154,7 @@ class CellsAtHead implements SupplyAtHead {
                 return before == null
                         ? Stream.of()
                         : Stream.of(
-                                isUntouched(before.state())
+                                isUntouched(before)
                                         ? before
                                         : computed(before.batch(), before.position(), before.state()));
             } catch (RuntimeException fault) {
@@ -163,10 +163,10 @@ class CellsAtHead implements SupplyAtHead {
             }
         }
 
-        private boolean isUntouched(BatchState state) {
+        private boolean isUntouched(BatchSnapshot before) {
             return since.setup() == null
                     && isSameHour(since.now(), snapshot.asOf())
-                    && state.placements().stream().noneMatch(placement -> housesChanged.contains(placement.house()));
+                    && !before.standsOrWillStandIn(housesChanged);
         }
 
         private BatchSnapshot computed(Batch batch, FactPosition newest, BatchState state) {

@@ -103,7 +103,7 @@ class FactReader {
                         catalogue.varieties(),
                         catalogue.crops().stream().map(SourcedCrop::crop).toList()),
                 places.houses(),
-                places.setpoints());
+                places.plans());
     }
 
     private Map<OrderLine, Integer> shippedBy(List<RecordedBatch> batches) {

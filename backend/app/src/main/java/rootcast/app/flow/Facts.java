@@ -10,7 +10,7 @@ import rootcast.app.availability.Order;
 import rootcast.app.climate.store.Readings;
 import rootcast.app.crop.CatalogueSnapshot;
 import rootcast.app.ledger.RecordedBatch;
-import rootcast.app.site.PlannedSetpoint;
+import rootcast.app.site.HousePlans;
 import rootcast.app.site.SitesSnapshot;
 import rootcast.facts.FactPosition;
 import rootcast.ledger.OrderLine;
@@ -37,8 +37,7 @@ record Facts(
         Map<OrderLine, Integer> shipped) {
 
     /** Everything that people set up. */
-    record Setup(
-            SitesSnapshot sites, CatalogueSnapshot catalogue, List<House> houses, List<PlannedSetpoint> setpoints) {}
+    record Setup(SitesSnapshot sites, CatalogueSnapshot catalogue, List<House> houses, HousePlans plans) {}
 
     /** Nothing but time has passed. */
     static Facts none(FactPosition at, Instant now) {

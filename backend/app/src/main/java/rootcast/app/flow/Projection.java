@@ -95,7 +95,7 @@ final class Projection {
     private List<String> setUp(Facts.Setup setup) {
         sites = setup.sites();
         catalogue = setup.catalogue();
-        Set<String> replanned = climate.houses(setup.houses(), setup.setpoints());
+        Set<String> replanned = climate.houses(setup.houses(), setup.plans());
         return batches.setup(catalogue, replanned);
     }
 

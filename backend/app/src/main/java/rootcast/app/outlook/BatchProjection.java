@@ -134,11 +134,17 @@ public final class BatchProjection {
         return refresh(in(fromWhen.keySet()));
     }
 
-    /** The batches that stand or stood in these houses. */
+    /** The batches that stand or stood in these houses, or are expected to be carried there. */
     private Set<String> in(Collection<String> houses) {
-        return houses.stream()
+        Set<String> batches = houses.stream()
                 .flatMap(house -> byHouse.getOrDefault(house, Set.of()).stream())
                 .collect(Collectors.toCollection(HashSet::new));
+        live.forEach((id, snapshot) -> {
+            if (snapshot.willStandIn(houses)) {
+                batches.add(id);
+            }
+        });
+        return batches;
     }
 
     /** How far a batch was when its plants were last counted, lost or shipped may have changed with a late reading. */

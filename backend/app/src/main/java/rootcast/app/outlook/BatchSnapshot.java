@@ -1,5 +1,6 @@
 package rootcast.app.outlook;
 
+import java.util.Collection;
 import org.jspecify.annotations.Nullable;
 import rootcast.availability.Cell;
 import rootcast.facts.FactPosition;
@@ -21,6 +22,16 @@ public record BatchSnapshot(
 
     public Cell cell() {
         return cellOf(batch);
+    }
+
+    /** Whether it is expected to be carried to one of these houses. */
+    public boolean willStandIn(Collection<String> houses) {
+        return outlook != null && outlook.moves().stream().anyMatch(move -> houses.contains(move.house()));
+    }
+
+    public boolean standsOrWillStandIn(Collection<String> houses) {
+        return willStandIn(houses)
+                || state.placements().stream().anyMatch(placement -> houses.contains(placement.house()));
     }
 
     public static Cell cellOf(Batch batch) {

@@ -93,6 +93,6 @@ class PlausibleByOutlook implements Plausible {
     /** The same of a house. */
     private ClimateSnapshot climate(Snapshot now, Set<String> houses) {
         ClimateSnapshot known = now.part(ClimateSnapshot.class);
-        return known.houses().keySet().containsAll(houses) ? known : known.with(places.houses(), places.setpoints());
+        return known.houses().keySet().containsAll(houses) ? known : known.with(places.houses(), places.plans());
     }
 }

@@ -133,7 +133,7 @@ public class WhatIf {
         Set<String> houses =
                 question.setpoints().stream().map(Question.Setpoint::house).collect(Collectors.toSet());
         Set<String> touched = batches.all().stream()
-                .filter(snapshot -> houses.contains(snapshot.state().house()))
+                .filter(snapshot -> houses.contains(snapshot.state().house()) || snapshot.willStandIn(houses))
                 .map(snapshot -> snapshot.batch().id())
                 .collect(Collectors.toCollection(TreeSet::new));
         question.moves().stream().map(Question.Move::batch).forEach(touched::add);

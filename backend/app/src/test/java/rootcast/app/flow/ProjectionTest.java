@@ -13,6 +13,7 @@ import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import rootcast.app.availability.Order;
 import rootcast.app.crop.CatalogueSnapshot;
+import rootcast.app.site.HousePlans;
 import rootcast.app.site.SitesSnapshot;
 import rootcast.availability.Cell;
 import rootcast.availability.WantedLine;
@@ -101,6 +102,6 @@ class ProjectionTest {
                 CatalogueSnapshot.of(
                         List.of(new Variety("mint", "mint", name)), List.of(new Crop("mint", "Mint", null))),
                 List.of(),
-                List.of());
+                HousePlans.NONE);
     }
 }

@@ -1,6 +1,7 @@
 package rootcast.app.outlook.rest;
 
 import java.time.Instant;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
@@ -43,12 +44,15 @@ public record BatchView(
     /** @param sampledCells null if every plant was counted */
     public record CountView(Instant at, int alive, @Nullable Integer sampledCells) {}
 
+    public record MoveView(String house, Instant at) {}
+
     /**
      * @param expectedAlive plants expected alive now, losses that nobody has recorded taken off
      * @param usableUntil   null if it does not get ready at the temperatures expected
      * @param missingHours  hours since sticking without a reading in its house
      * @param filledFrom    the least trusted thing that stood in for them; null if none was missing
      * @param forecastFrom  what the hours to come are taken from
+     * @param moves         where it is expected to be carried, as batches of its house usually are, and when
      */
     public record OutlookView(
             Instant asOf,
@@ -60,7 +64,8 @@ public record BatchView(
             @Nullable Instant usableUntil,
             int missingHours,
             @Nullable String filledFrom,
-            String forecastFrom) {
+            String forecastFrom,
+            List<MoveView> moves) {
 
         static OutlookView of(Outlook outlook) {
             return new OutlookView(
@@ -76,7 +81,10 @@ public record BatchView(
                             .max(HourSource::compareTo)
                             .map(OutlookView::words)
                             .orElse(null),
-                    words(outlook.forecastFrom()));
+                    words(outlook.forecastFrom()),
+                    outlook.moves().stream()
+                            .map(move -> new MoveView(move.house(), move.fromInclusive()))
+                            .toList());
         }
 
         private static String words(HourSource source) {

@@ -16,6 +16,7 @@ import jakarta.ws.rs.core.Response;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.List;
+import java.util.Objects;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
@@ -30,9 +31,12 @@ import rootcast.app.people.Rights;
 import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
 import rootcast.app.problem.Thing;
+import rootcast.app.site.HousePlans;
 import rootcast.app.site.PlannedSetpoint;
+import rootcast.app.site.StatedMove;
 import rootcast.app.site.store.Places;
 import rootcast.facts.FactPosition;
+import rootcast.outlook.UsualMove;
 import rootcast.saying.Fault;
 import rootcast.site.House;
 
@@ -59,9 +63,10 @@ public class HouseResource {
     @Needs(Right.READ)
     public List<HouseWire> all() {
         Sites theirs = caller.mayRead();
+        HousePlans plans = places.plans();
         return places.houses().stream()
                 .filter(each -> theirs.includes(each.site()))
-                .map(HouseWire::of)
+                .map(each -> HouseWire.of(each, plans.moveFrom(each.code())))
                 .toList();
     }
 
@@ -71,7 +76,7 @@ public class HouseResource {
     public HouseWire one(@RestPath String code) {
         return places.house(code)
                 .filter(each -> caller.mayRead().includes(each.site()))
-                .map(HouseWire::of)
+                .map(each -> HouseWire.of(each, places.plans().moveFrom(code)))
                 .orElseThrow(() -> Problem.notFound(Thing.HOUSE, code));
     }
 
@@ -146,9 +151,26 @@ public class HouseResource {
                 throw Problem.unknownCode("site", house.site());
             }
             places.house(house.code()).ifPresent(before -> staysOnItsSite(before, house));
+            UsualMove move = wire.move();
+            if (move != null) {
+                mayBeCarriedTo(house, move.to());
+            }
             places.save(house, position);
-            return HouseWire.of(house);
+            if (!Objects.equals(move, places.plans().moveFrom(house.code()))) {
+                places.add(new StatedMove(house.code(), move, time.instant()), position);
+            }
+            return HouseWire.of(house, move);
         };
+    }
+
+    private void mayBeCarriedTo(House from, String next) {
+        House to = places.house(next).orElseThrow(() -> Problem.unknownCode("next.house", next));
+        if (!to.site().equals(from.site())) {
+            throw Problem.notAllowed("next.house", next, Fault.OTHER_SITE, to.site(), from.site());
+        }
+        if (to.code().equals(from.code())) {
+            throw Problem.notAllowed("next.house", next, Fault.OTHER_THAN, from.code());
+        }
     }
 
     /** Batches and readings of the house would otherwise change their time zone and their site after the fact. */

@@ -6,8 +6,11 @@ import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.List;
 import java.util.Optional;
+import rootcast.app.site.HousePlans;
 import rootcast.app.site.PlannedSetpoint;
+import rootcast.app.site.StatedMove;
 import rootcast.facts.FactPosition;
+import rootcast.outlook.UsualMove;
 import rootcast.site.House;
 import rootcast.site.Site;
 
@@ -26,6 +29,9 @@ public class Places {
     Setpoints setpoints;
 
     @Inject
+    UsualMoves usualMoves;
+
+    @Inject
     SiteMapper mapper;
 
     @ApplicationScoped
@@ -36,6 +42,9 @@ public class Places {
 
     @ApplicationScoped
     static class Setpoints implements PanacheRepositoryBase<HouseSetpointRow, Long> {}
+
+    @ApplicationScoped
+    static class UsualMoves implements PanacheRepositoryBase<HouseUsualMoveRow, Long> {}
 
     public List<Site> sites() {
         return sites.list("order by code").stream().map(mapper::site).toList();
@@ -61,11 +70,30 @@ public class Places {
         houses.getEntityManager().merge(mapper.row(house, position.value()));
     }
 
-    /** Changes of set-points in the order they were recorded. */
-    public List<PlannedSetpoint> setpoints() {
-        return setpoints.list("order by positionNo").stream()
-                .map(Places::setpoint)
-                .toList();
+    /** In the order in which it was recorded. */
+    public HousePlans plans() {
+        return new HousePlans(
+                setpoints.list("order by positionNo").stream()
+                        .map(Places::setpoint)
+                        .toList(),
+                usualMoves.list("order by positionNo").stream()
+                        .map(Places::usualMove)
+                        .toList());
+    }
+
+    public void add(StatedMove stated, FactPosition position) {
+        HouseUsualMoveRow row = new HouseUsualMoveRow();
+        row.positionNo = position.value();
+        row.house = stated.house();
+        row.reached = stated.move() == null ? null : stated.move().reached();
+        row.nextHouse = stated.move() == null ? null : stated.move().to();
+        row.recordedAt = stated.recordedAt();
+        usualMoves.persist(row);
+    }
+
+    private static StatedMove usualMove(HouseUsualMoveRow row) {
+        return new StatedMove(
+                row.house, row.nextHouse == null ? null : new UsualMove(row.reached, row.nextHouse), row.recordedAt);
     }
 
     public List<PlannedSetpoint> setpointsOf(String house) {

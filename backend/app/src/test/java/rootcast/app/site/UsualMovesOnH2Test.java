@@ -1,0 +1,6 @@
+package rootcast.app.site;
+
+import io.quarkus.test.junit.QuarkusTest;
+
+@QuarkusTest
+class UsualMovesOnH2Test extends UsualMovesContract {}
