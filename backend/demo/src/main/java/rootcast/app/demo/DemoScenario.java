@@ -30,7 +30,7 @@ public final class DemoScenario {
     public static final long SEED = 20_260_301;
 
     /** The oldest batch was stuck on the Friday before 70 days ago at the latest. */
-    private static final Duration READINGS_BACK = Duration.ofDays(75);
+    static final Duration READINGS_BACK = Duration.ofDays(75);
 
     private final DemoSetup setup;
     private final List<CropSeed> crops;

@@ -4,6 +4,7 @@ import java.time.DayOfWeek;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import rootcast.crop.TrayFormat;
 import rootcast.crop.Variety;
 import rootcast.site.House;
@@ -41,8 +42,18 @@ record DemoSetup(
         }
     }
 
-    /** A house with what it is built of. */
-    record Building(String code, String site, String name, double mediumSetpointC, HouseModel.Cover cover) {
+    /**
+     * A house with what it is built of.
+     *
+     * @param toningHouse where its batches usually go on to once rooted; null if they stay
+     */
+    record Building(
+            String code,
+            String site,
+            String name,
+            double mediumSetpointC,
+            HouseModel.Cover cover,
+            @Nullable String toningHouse) {
         House house() {
             return new House(code, site, name, mediumSetpointC);
         }

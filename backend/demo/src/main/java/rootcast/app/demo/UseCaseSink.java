@@ -30,13 +30,16 @@ import rootcast.app.problem.Problem;
 import rootcast.app.rounds.Pests;
 import rootcast.app.rounds.RecordedCare;
 import rootcast.app.rounds.store.RoundCares;
+import rootcast.app.site.StatedMove;
 import rootcast.app.site.store.Places;
 import rootcast.app.snapshot.Snapshots;
 import rootcast.availability.Cell;
 import rootcast.availability.CellSupply;
 import rootcast.availability.WantedLine;
+import rootcast.crop.Stage;
 import rootcast.ledger.OrderLine;
 import rootcast.ledger.What;
+import rootcast.outlook.UsualMove;
 import rootcast.rounds.Care;
 import rootcast.site.House;
 import rootcast.site.Site;
@@ -127,11 +130,24 @@ class UseCaseSink implements DemoSink {
         write("setup", () -> {
             setup.sites().forEach(site -> places.save(site.site(), head.nextForSetup()));
             setup.houses().forEach(house -> places.save(house.house(), head.nextForSetup()));
+            setup.houses().forEach(this::sayWhereBatchesGoOn);
             setup.trayFormats().forEach(format -> catalogue.save(format, head.nextForSetup()));
             crops.forEach(crop -> seeded.save(seeded.all().get(crop.code()), startAt));
             setup.varieties().forEach(variety -> catalogue.save(variety, head.nextForSetup()));
             return Ids.of(List.of());
         });
+    }
+
+    /** As long as the business is told of: its growers have always carried them there. */
+    private void sayWhereBatchesGoOn(DemoSetup.Building house) {
+        if (house.toningHouse() != null) {
+            places.add(
+                    new StatedMove(
+                            house.code(),
+                            new UsualMove(Stage.ROOT, house.toningHouse()),
+                            startAt.minus(DemoScenario.READINGS_BACK)),
+                    head.nextForSetup());
+        }
     }
 
     @Override

@@ -44,7 +44,7 @@ public record BatchView(
     /** @param sampledCells null if every plant was counted */
     public record CountView(Instant at, int alive, @Nullable Integer sampledCells) {}
 
-    public record MoveView(String house, Instant at) {}
+    public record ExpectedMove(String house, Instant at) {}
 
     /**
      * @param expectedAlive plants expected alive now, losses that nobody has recorded taken off
@@ -65,7 +65,7 @@ public record BatchView(
             int missingHours,
             @Nullable String filledFrom,
             String forecastFrom,
-            List<MoveView> moves) {
+            List<ExpectedMove> moves) {
 
         static OutlookView of(Outlook outlook) {
             return new OutlookView(
@@ -83,7 +83,7 @@ public record BatchView(
                             .orElse(null),
                     words(outlook.forecastFrom()),
                     outlook.moves().stream()
-                            .map(move -> new MoveView(move.house(), move.fromInclusive()))
+                            .map(move -> new ExpectedMove(move.house(), move.fromInclusive()))
                             .toList());
         }
 

@@ -23,13 +23,13 @@ record HouseWire(
         @Code String site,
         @NotBlank @Size(max = 120) String name,
         @Nullable @DecimalMin("0") @DecimalMax("40") Double mediumSetpointC,
-        @Nullable @Valid Next next) {
+        @Nullable @Valid NextHouse next) {
 
     /**
      * @param house   code of another house of the site
      * @param onceReached what a batch has reached when it is carried there
      */
-    record Next(@Code String house, @NotNull Reached onceReached) {}
+    record NextHouse(@Code String house, @NotNull Reached onceReached) {}
 
     enum Reached {
         CALLUS,
@@ -44,7 +44,8 @@ record HouseWire(
                 house.mediumSetpointC(),
                 move == null
                         ? null
-                        : new Next(move.to(), Reached.valueOf(move.reached().name())));
+                        : new NextHouse(
+                                move.to(), Reached.valueOf(move.reached().name())));
     }
 
     @Nullable
