@@ -54,7 +54,7 @@ const readyOn = (at: string): BatchView['outlook'] => ({
   missingHours: 0,
   filledFrom: null,
   forecastFrom: 'house pattern',
-    moves: [],
+  moves: [],
 });
 const names = {
   house: (code: string) => (code === 'n-10' ? 'House 10' : `House ${code.slice(-1)}`),
