@@ -1,5 +1,6 @@
 package rootcast.outlook;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.HashSet;
 import java.util.List;
@@ -11,10 +12,14 @@ import rootcast.crop.StageProfile;
  * The moves of one batch that nobody has recorded yet and everybody expects: from its house to the usual next one, once it
  * has reached the stage at which batches are carried there, and on from there.
  *
- * <p>A batch that has reached it and still stands where it stood is expected to be carried now. When it is still to come, it
- * comes with the median of the stage's end: that a slow batch is carried late too is left out.
+ * <p>A batch that has reached it and still stands where it stood is expected to be carried now; after {@value #GRACE_DAYS} days it
+ * is taken to stay. When the move is still to come, it comes with the median of the stage's end: that a slow batch is carried late
+ * too is left out.
  */
 final class MovesAhead {
+
+    /** Hands are found within days, a weekend among them (common practice, no source). */
+    private static final int GRACE_DAYS = 3;
 
     private MovesAhead() {}
 
@@ -29,7 +34,7 @@ final class MovesAhead {
         while (next != null && stoodIn.add(next.to()) && !way.isSeen(StagePath.STAGES - 1)) {
             int stage = StagePath.endingIn(next.reached());
             long at = way.ends(rates.atNode(RateBelief.median()))[stage];
-            if (at == DevelopmentCurve.NEVER) {
+            if (at == DevelopmentCurve.NEVER || stayed(way, stage, houses.asOf())) {
                 break;
             }
             Instant last = moved.placements().get(moved.placements().size() - 1).fromInclusive();
@@ -39,6 +44,11 @@ final class MovesAhead {
             next = houses.usualMove(next.to());
         }
         return moved;
+    }
+
+    private static boolean stayed(StagePath way, int stage, Instant now) {
+        return way.isSeen(stage)
+                && now.isAfter(Instant.ofEpochMilli(way.seenAt(stage)).plus(Duration.ofDays(GRACE_DAYS)));
     }
 
     /**

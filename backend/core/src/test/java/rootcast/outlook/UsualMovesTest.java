@@ -75,6 +75,17 @@ class UsualMovesTest {
         assertThat(daysAfterSticking(outlook.readyAt().p50())).isCloseTo(18 + 8 * 17 / 13.0, within(SEEN));
     }
 
+    /** Ten days at 22 °C, as if nobody had ever said otherwise. */
+    @Test
+    void aBatchThatIsNotCarriedForDaysIsTakenToStay() {
+        BatchHistory rooted = batch(Map.of(Stage.ROOT, days(ROOTING_DAYS)), List.of(new Placement("A", STUCK)));
+
+        Outlook outlook = outlook(rooted, houses(19.1));
+
+        assertThat(outlook.moves()).isEmpty();
+        assertThat(daysAfterSticking(outlook.readyAt().p50())).isCloseTo(26, within(SEEN));
+    }
+
     @Test
     void aMoveThatWasRecordedIsNotExpectedAgain() {
         BatchHistory carried = batch(
