@@ -15,6 +15,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import rootcast.availability.Cell;
 import rootcast.availability.CellSupply;
+import rootcast.availability.LotOfBatch;
 import rootcast.availability.MatchRules;
 import rootcast.availability.NotEnoughOpen;
 import rootcast.availability.Placing;
@@ -171,16 +172,7 @@ class CountToBoardScenarioTest {
 
     private CellSupply supply(int asOfDay) {
         Outlook outlook = outlook(asOfDay);
-        SaleableTrays trays = outlook.saleableTrays();
-        double[] tail = new double[trays.most() + 1];
-        for (int n = 0; n < tail.length; n++) {
-            tail[n] = trays.atLeast(n);
-        }
-        var lot = new SupplyLot(
-                batch.id(),
-                date -> outlook.ready().probabilityBy(NORTH.startOf(date)),
-                tail,
-                NORTH.dayOf(outlook.usableUntil()));
+        SupplyLot lot = LotOfBatch.of(batch.id(), outlook, NORTH).orElseThrow();
         return new CellSupply(List.of(lot), promises, NORTH.dayOf(at(asOfDay)));
     }
 
