@@ -1,19 +1,21 @@
 package rootcast.numerics;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * P(at least m of N are usable) where N is uncertain and each of the N is usable with probability p, independently; as a
  * function of p, and its mean over a stretch of p.
  *
  * <p>Go through the N one by one: the m-th usable one is found after W of them, W negative binomial, and there are m usable
- * ones exactly if W ≤ N. So the answer is E[P(N ≥ W)], and its slope E[P(N ≥ W)·(m/p − (W − m)/(1 − p))]. Where N is known
- * better than W, that is a sum over W, exact but for terms under {@value #NEGLIGIBLE} of the largest. Where W is known
- * better, P(N ≥ W) is smooth over W, and {@value #NODES} nodes stand for W (Gauss-Hermite, with the
- * skewness of W by Cornish and Fisher): within 1e-3 of the sum ({@code ThinnedTailTest}). Both are computed once at {@value #PARTS}
- * + 1 values of p where the answer moves; between them runs the cubic through values and slopes, and its integral.
+ * ones exactly if W ≤ N. So the answer is E[P(N ≥ W)], and its slope E[P(N ≥ W)·(m/p − (W − m)/(1 − p))]. Where N is not known
+ * far better than W, P(N ≥ W) is smooth over W, which is taken as a shifted gamma with its mean, variance and skewness, by the
+ * cube-root rule at evenly spaced normal quantiles. Else N is put together in sixteen equal shares, and the binomial of
+ * each is summed. Both are within 1e-3 of the sum over every N ({@code ThinnedTailTest}). They are computed once, when first
+ * asked for, at {@value #PARTS} + 1 values of p where the answer moves; between them runs the cubic through values and slopes.
  *
  * <p>Source: Johnson, Kemp and Kotz, Univariate Discrete Distributions, 3rd ed. (2005), §5.6 (binomial and negative
- * binomial tails); Cornish and Fisher 1938, Rev. Int. Stat. Inst. 5:307-320; Abramowitz and Stegun 1972, 25.4.46 (Gauss-Hermite); Wilson 1927,
- * J. Amer. Statist. Assoc. 22:209-212 (where the answer moves).
+ * binomial tails); Wilson and Hilferty 1931, Proc. Natl. Acad. Sci. 17:684-688 (cube root); Wilson 1927, J. Amer. Statist. Assoc.
+ * 22:209-212 (where the answer moves).
  */
 public final class ThinnedTail {
 
@@ -23,32 +25,23 @@ public final class ThinnedTail {
     /** So near to 1 the slope would be rounding. */
     private static final double NEARLY_ALL = 1 - 1e-9;
 
-    /** From so many times the variance of W on that of N makes the tail of N smooth enough for a few nodes. */
-    private static final double SMOOTH = 4;
+    /** If the variance of N is a smaller share of that of W, too few of the nodes tell the one from the other. */
+    private static final double TELLING = 1.0 / 16;
 
-    private static final int NODES = 9;
-    private static final double[] NODE = {
-        0,
-        1.023255663789133,
-        -1.023255663789133,
-        2.076847978677830,
-        -2.076847978677830,
-        3.205429002856470,
-        -3.205429002856470,
-        4.512745863399783,
-        -4.512745863399783
-    };
-    private static final double[] WEIGHT = {
-        0.4063492063492063,
-        0.2440975028949394,
-        0.2440975028949394,
-        0.04991640676521788,
-        0.04991640676521788,
-        0.002789141321231769,
-        0.002789141321231769,
-        2.234584400774658e-5,
-        2.234584400774658e-5
-    };
+    /** Normal quantiles for W, this far apart, and their probabilities. */
+    private static final double NODE_STEP = 0.25;
+
+    private static final double[] NODE = new double[49];
+    private static final double[] WEIGHT = new double[NODE.length];
+
+    static {
+        for (int i = 0; i < NODE.length; i++) {
+            NODE[i] = (i - NODE.length / 2) * NODE_STEP;
+            WEIGHT[i] = NODE_STEP * Math.exp(-NODE[i] * NODE[i] / 2) / Math.sqrt(2 * Math.PI);
+        }
+    }
+
+    private static final int SHARES = 16;
 
     /** Standard deviations of the binomial, and probability of N, beyond which the answer does not move. */
     private static final double REACH_SD = 5.2;
@@ -64,11 +57,10 @@ public final class ThinnedTail {
     private final double low;
     private final double high;
     private final double step;
-    private final double[] value = new double[PARTS + 1];
-    private final double[] slope = new double[PARTS + 1];
+    private @Nullable Table table;
 
-    /** Integral from {@code low} to each node. */
-    private final double[] below = new double[PARTS + 1];
+    /** Values and slopes at the nodes, and the integral from {@code low} to each. */
+    private record Table(double[] value, double[] slope, double[] below) {}
 
     /**
      * @param needed m, at least 1
@@ -83,9 +75,6 @@ public final class ThinnedTail {
         this.low = edge(needed, Math.max(needed, count.quantile(1 - REACH_OF_N)), -REACH_SD);
         this.high = Math.max(Math.nextUp(low), edge(needed, Math.max(needed, count.quantile(REACH_OF_N)), REACH_SD));
         this.step = (high - low) / PARTS;
-        if (whole > 0) {
-            tabulate();
-        }
     }
 
     /** Wilson's bound of the share m/n, z standard deviations off. */
@@ -97,77 +86,90 @@ public final class ThinnedTail {
         return bound > NEARLY_ALL ? 1 : Math.max(0, bound);
     }
 
-    private void tabulate() {
-        for (int i = 0; i <= PARTS; i++) {
-            evaluate(i, i == PARTS ? high : low + i * step);
+    /** Worked out when first asked for; worked out twice at worst, to the same. */
+    private Table table() {
+        Table known = table;
+        if (known == null) {
+            known = tabulated();
+            table = known;
+        }
+        return known;
+    }
+
+    private Table tabulated() {
+        double[] value = new double[PARTS + 1];
+        double[] slope = new double[PARTS + 1];
+        double[] below = new double[PARTS + 1];
+        for (int i = 0; i <= PARTS && whole > 0; i++) {
+            evaluate(i == PARTS ? high : low + i * step, i, value, slope);
             if (i > 0) {
                 below[i] = below[i - 1]
                         + step * (value[i - 1] + value[i]) / 2
                         + step * step * (slope[i - 1] - slope[i]) / 12;
             }
         }
+        return new Table(value, slope, below);
     }
 
-    private void evaluate(int node, double p) {
+    private void evaluate(double p, int at, double[] value, double[] slope) {
         if (p <= 0) {
             return;
         }
         if (p >= 1) {
-            value[node] = whole;
-            slope[node] = needed * (whole - count.atLeast(needed + 1));
-            return;
-        }
-        double varianceOfW = needed * (1 - p) / (p * p);
-        if (count.variance() >= SMOOTH * varianceOfW) {
-            fromNodes(node, p, Math.sqrt(varianceOfW));
+            value[at] = whole;
+            slope[at] = needed * (whole - count.atLeast(needed + 1));
+        } else if (count.variance() >= TELLING * needed * (1 - p) / (p * p)) {
+            overW(p, at, value, slope);
         } else {
-            fromSum(node, p);
+            overShares(p, at, value, slope);
         }
     }
 
-    private void fromNodes(int node, double p, double sdOfW) {
+    private void overW(double p, int at, double[] value, double[] slope) {
         double q = 1 - p;
-        double skewness = (1 + q) / Math.sqrt(needed * q);
-        double inside = 0;
-        double moment = 0;
-        for (int i = 0; i < NODES; i++) {
-            double w = needed / p + sdOfW * (NODE[i] + skewness * (NODE[i] * NODE[i] - 1) / 6);
+        double sd = Math.sqrt(needed * q) / p;
+        double shape = 4 * needed * q / ((1 + q) * (1 + q));
+        double root = 1 / (3 * Math.sqrt(shape));
+        for (int i = 0; i < NODE.length; i++) {
+            double cube = Math.max(0, 1 - root * root + NODE[i] * root);
+            double w = needed / p + sd * Math.sqrt(shape) * (cube * cube * cube - 1);
             double tail = WEIGHT[i] * count.atLeast(w);
-            inside += tail;
-            moment += tail * (needed / p - (w - needed) / q);
+            value[at] += tail;
+            slope[at] += tail * (needed / p - (w - needed) / q);
         }
-        value[node] = inside;
-        slope[node] = moment;
     }
 
-    private void fromSum(int node, double p) {
-        double q = 1 - p;
-        int mode = needed + (int) Math.floor((needed - 1) * q / p);
-        double weight = 1;
+    private void overShares(double p, int at, double[] value, double[] slope) {
+        for (int share = 0; share < SHARES; share++) {
+            int n = count.quantile((share + 0.5) / SHARES);
+            if (n >= needed) {
+                addBinomial(n, p, at, value, slope);
+            }
+        }
+    }
+
+    private void addBinomial(int n, double p, int at, double[] value, double[] slope) {
+        double odds = p / (1 - p);
+        int mode = Math.min(n, (int) ((n + 1) * p));
         double sum = 0;
         double inside = 0;
-        double moment = 0;
-        for (int w = mode; weight > NEGLIGIBLE; w++) {
-            double tail = weight * count.atLeast(w);
+        double exactly = 0;
+        double weight = 1;
+        for (int k = mode; k <= n && weight > NEGLIGIBLE; k++) {
             sum += weight;
-            inside += tail;
-            moment += tail * (w - needed);
-            weight *= q * w / (w - needed + 1);
+            inside += k >= needed ? weight : 0;
+            exactly += k == needed ? weight : 0;
+            weight *= odds * (n - k) / (k + 1);
         }
         weight = 1;
-        for (int w = mode; w > needed; ) {
-            weight *= (w - needed) / (q * (w - 1));
-            w--;
-            if (weight < NEGLIGIBLE) {
-                break;
-            }
-            double tail = weight * count.atLeast(w);
+        for (int k = mode; k > 0 && weight > NEGLIGIBLE; k--) {
+            weight *= k / (odds * (n - k + 1));
             sum += weight;
-            inside += tail;
-            moment += tail * (w - needed);
+            inside += k - 1 >= needed ? weight : 0;
+            exactly += k - 1 == needed ? weight : 0;
         }
-        value[node] = inside / sum;
-        slope[node] = (inside * needed / p - moment / q) / sum;
+        value[at] += inside / sum / SHARES;
+        slope[at] += needed / p * exactly / sum / SHARES;
     }
 
     /** The answer for one p, 0 to 1. */
@@ -182,6 +184,8 @@ public final class ThinnedTail {
         int i = Math.min(PARTS - 1, (int) at);
         double u = at - i;
         double v = 1 - u;
+        double[] value = table().value;
+        double[] slope = table().slope;
         return v * v * ((1 + 2 * u) * value[i] + u * step * slope[i])
                 + u * u * ((1 + 2 * v) * value[i + 1] - v * step * slope[i + 1]);
     }
@@ -192,7 +196,7 @@ public final class ThinnedTail {
             return 0;
         }
         if (p >= high) {
-            return below[PARTS] + (p - high) * whole;
+            return table().below[PARTS] + (p - high) * whole;
         }
         double at = (p - low) / step;
         int i = Math.min(PARTS - 1, (int) at);
@@ -200,7 +204,9 @@ public final class ThinnedTail {
         double u2 = u * u;
         double u3 = u2 * u;
         double u4 = u3 * u;
-        return below[i]
+        double[] value = table().value;
+        double[] slope = table().slope;
+        return table().below[i]
                 + step
                         * ((u - u3 + u4 / 2) * value[i]
                                 + (u3 - u4 / 2) * value[i + 1]

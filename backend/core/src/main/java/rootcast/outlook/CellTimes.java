@@ -61,7 +61,7 @@ final class CellTimes {
     double usableShare(int node, Instant at, int holdDays) {
         long millis = at.toEpochMilli();
         long past = at.minus(Duration.ofDays(holdDays)).toEpochMilli();
-        return NormalShare.below(z(node, daysBy(millis))) - NormalShare.below(z(node, daysBy(past)));
+        return NormalShare.below(z(node, daysBy(millis), 1)) - NormalShare.below(z(node, daysBy(past), 1));
     }
 
     private double[] daysByDate() {
@@ -96,20 +96,24 @@ final class CellTimes {
         return path.daysBy(millis);
     }
 
-    /** Standard normal quantile of the share of cells that are through, −{@value #REACH} to {@value #REACH}. */
-    double z(int node, double daysByThen) {
+    /**
+     * Standard normal quantile of the share of cells that are through, −{@value #REACH} to {@value #REACH}.
+     *
+     * @param spreadFactor how much wider the batch's own cells lie apart, see {@link CellSpread#FACTORS}
+     */
+    double z(int node, double daysByThen, double spreadFactor) {
         double progress = 1 + rate.multiplier(node) * (daysByThen - daysByDate()[node]) / daysAtReference;
         if (!(progress > 0)) {
             return -REACH;
         }
-        return Math.max(-REACH, Math.min(REACH, Math.log(progress) / spread + Z_COMPLETE));
+        return Math.max(-REACH, Math.min(REACH, Math.log(progress) / (spread * spreadFactor) + Z_COMPLETE));
     }
 
-    double[] z(long millis) {
+    double[] z(long millis, double spreadFactor) {
         double days = path.daysBy(millis);
         double[] z = new double[RateBelief.NODES];
         for (int node = 0; node < z.length; node++) {
-            z[node] = z(node, days);
+            z[node] = z(node, days, spreadFactor);
         }
         return z;
     }

@@ -15,7 +15,8 @@ import rootcast.numerics.ThinnedTail;
  * through itself.
  *
  * <p>One joint law. Each node of the batch's rate has a date at which nine cells in ten are through ({@link
- * DateDistribution}: rate, temperatures to come, gaps); between nodes the probability is spread evenly. Given the date a living cell
+ * DateDistribution}: rate, temperatures to come, gaps); between nodes the probability is spread evenly. How far the batch's own
+ * cells lie apart is one of three spreads ({@link CellSpread#FACTORS}). Given date and spread a living cell
  * is through by t with G(t) ({@link CellTimes}) and usable with G(t) − G(t − hold), each for itself; of N living plants,
  * N as {@link Survivors} says and independent of the date, at least m are usable as {@link ThinnedTail} says. If plants have
  * shipped, see {@link Shipped}.
@@ -80,7 +81,12 @@ public final class UsableTrays {
         double least = shipped == null
                 ? trays.of(1).low()
                 : trays.of(1).low() * trays.mean() / shipped.trays().mean();
-        return NormalShare.below(cells.z(node, cells.daysBy(leaves.toEpochMilli()))) < least - MARGIN;
+        double days = cells.daysBy(leaves.toEpochMilli());
+        double most = 0;
+        for (double factor : CellSpread.FACTORS) {
+            most = Math.max(most, NormalShare.below(cells.z(node, days, factor)));
+        }
+        return most < least - MARGIN;
     }
 
     /** Whether one tray cannot have this probability at the moment because too many cells are past, nor after it. */
@@ -94,7 +100,11 @@ public final class UsableTrays {
         while (node > 0 && cells.slowerShare(node) > probability - MARGIN) {
             node--;
         }
-        double zPast = cells.z(node, cells.daysBy(leaves.minus(hold).toEpochMilli()));
+        double days = cells.daysBy(leaves.minus(hold).toEpochMilli());
+        double zPast = CellTimes.REACH;
+        for (double factor : CellSpread.FACTORS) {
+            zPast = Math.min(zPast, cells.z(node, days, factor));
+        }
         return shipped == null ? NormalShare.below(zPast) > 1 - trays.of(1).low() + MARGIN : zPast > SURELY_PAST;
     }
 
@@ -106,34 +116,38 @@ public final class UsableTrays {
     /** The share of usable plants at a moment, as pieces between which it moves straight. */
     private final class Leaving {
 
-        /** Quantile of the share that was through when the last plants were shipped, by node. */
-        private final double @Nullable [] zShipped =
-                shipped == null ? null : cells.z(shipped.lastAt().toEpochMilli());
-
-        private double[] share = new double[3 * RateBelief.NODES];
+        private double[] share = new double[6 * RateBelief.NODES];
 
         /** The same of all plants with the shipped ones counted in, and the weight of that; used if some have shipped. */
-        private double[] shareOfAll = new double[shipped == null ? 0 : 3 * RateBelief.NODES];
+        private double[] shareOfAll = new double[shipped == null ? 0 : 6 * RateBelief.NODES];
 
         private double[] weightOfAll = new double[shareOfAll.length];
 
         /** Probability of the piece that begins at the share of the same number; 0 where none does. */
-        private double[] mass = new double[3 * RateBelief.NODES];
+        private double[] mass = new double[6 * RateBelief.NODES];
 
         private int size;
 
         Leaving(Instant leaves) {
-            double[] z = cells.z(leaves.toEpochMilli());
-            double[] zPast = cells.z(leaves.minus(hold).toEpochMilli());
+            for (int i = 0; i < CellSpread.FACTORS.length; i++) {
+                addSegments(leaves, CellSpread.FACTORS[i], CellSpread.WEIGHTS[i]);
+            }
+        }
+
+        private void addSegments(Instant leaves, double factor, double weight) {
+            double[] z = cells.z(leaves.toEpochMilli(), factor);
+            double[] zPast = cells.z(leaves.minus(hold).toEpochMilli(), factor);
+            double[] zShipped =
+                    shipped == null ? null : cells.z(shipped.lastAt().toEpochMilli(), factor);
             for (int node = RateBelief.NODES - 1; node > 0; node--) {
                 double ofSegment = cells.slowerShare(node) - cells.slowerShare(node - 1);
                 if (!cells.isNever(node - 1)) {
-                    addSegment(node, z, zPast, ofSegment);
+                    addSegment(node, z, zPast, zShipped, weight * ofSegment);
                 }
             }
         }
 
-        private void addSegment(int node, double[] z, double[] zPast, double ofSegment) {
+        private void addSegment(int node, double[] z, double[] zPast, double @Nullable [] zShipped, double ofSegment) {
             double moves = Math.max(Math.abs(z[node] - z[node - 1]), Math.abs(zPast[node] - zPast[node - 1]));
             int pieces = (int) Math.max(1, Math.min(MOST_PIECES, Math.ceil(moves / PIECE)));
             for (int piece = 0; piece <= pieces; piece++) {

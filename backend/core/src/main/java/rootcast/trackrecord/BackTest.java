@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import rootcast.availability.Confidence;
 import rootcast.availability.LotOfBatch;
 import rootcast.availability.SupplyLot;
 import rootcast.crop.CropProfile;
@@ -38,7 +39,7 @@ public final class BackTest {
     public static final List<Integer> LEADS_DAYS = List.of(1, 3, 5, 7, 10, 14, 21);
 
     /** What trays are promised at here. */
-    public static final double CONFIDENCE = 0.9;
+    public static final double CONFIDENCE = Confidence.USUAL;
 
     /** A date that never comes, at the temperatures expected, counts as this far away: an error must be a number. */
     private static final Duration HORIZON = Duration.ofDays(365);
