@@ -1,11 +1,11 @@
 package rootcast.bench;
 
+import java.time.DayOfWeek;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -14,6 +14,7 @@ import java.util.TreeMap;
 import java.util.stream.IntStream;
 import rootcast.availability.Cell;
 import rootcast.availability.CellSupply;
+import rootcast.availability.LotOfBatch;
 import rootcast.availability.SupplyLot;
 import rootcast.board.BoardModel;
 import rootcast.board.BoardRow;
@@ -27,10 +28,10 @@ import rootcast.crop.StageProfile;
 import rootcast.crop.TrayFormat;
 import rootcast.outlook.BatchHistory;
 import rootcast.outlook.BatchOutlook;
-import rootcast.outlook.DateDistribution;
 import rootcast.outlook.HouseCurves;
 import rootcast.outlook.Outlook;
 import rootcast.site.ShipWeek;
+import rootcast.site.Site;
 
 /**
  * An invented business of the size to plan for: 240 houses with hourly readings for nine weeks, 15 crops of three stages,
@@ -44,6 +45,7 @@ public final class Business {
     private static final int SITES = 12;
     private static final int WEEKS = 8;
     private static final TrayFormat TRAY = new TrayFormat("T105", 105, 100, 540, 280);
+    private static final Site ANYWHERE = new Site("any", "Any", ZoneOffset.UTC, DayOfWeek.MONDAY);
     private static final Instant START = Instant.parse("2026-01-05T00:00:00Z");
 
     public record Batch(String id, Cell cell, BatchHistory history, CropProfile profile) {}
@@ -158,26 +160,12 @@ public final class Business {
         return cells.entrySet().parallelStream()
                 .map(cell -> {
                     List<SupplyLot> lots = cell.getValue().stream()
-                            .map(i -> lot(batches.get(i).id(), outlooks.get(i)))
+                            .flatMap(i -> LotOfBatch.of(batches.get(i).id(), outlooks.get(i), ANYWHERE).stream())
                             .toList();
                     var head = new RowHead(cell.getKey(), cell.getKey().variety(), "crop", "crop");
-                    return new BoardModel(weeks, 0.9, java.time.DayOfWeek.MONDAY, today)
+                    return new BoardModel(weeks, 0.9, DayOfWeek.MONDAY, today)
                             .row(head, new CellSupply(lots, List.of(), today));
                 })
                 .toList();
-    }
-
-    private static SupplyLot lot(String id, Outlook outlook) {
-        double[] tail = new double[outlook.saleableTrays().most() + 1];
-        Arrays.setAll(tail, outlook.saleableTrays()::atLeast);
-        LocalDate expiry = outlook.usableUntil().equals(DateDistribution.NEVER)
-                ? LocalDate.MAX
-                : outlook.usableUntil().atZone(ZoneOffset.UTC).toLocalDate();
-        return new SupplyLot(
-                id,
-                date -> outlook.ready()
-                        .probabilityBy(date.atStartOfDay(ZoneOffset.UTC).toInstant()),
-                tail,
-                expiry);
     }
 }

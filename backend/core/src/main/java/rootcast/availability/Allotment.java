@@ -31,22 +31,13 @@ public record Allotment(List<KeptPromise> promises) {
 
     public static Allotment of(CellSupply supply) {
         List<Promise> promises = supply.promises();
-        ListedDates dates = ListedDates.of(promises, List.of(), supply.today());
-        LotOdds odds = new LotOdds(supply.lots(), dates);
-        int[] dueOn = dueOn(supply, dates);
-        int[] kept = keptTrays(promises, dueOn, odds);
-        List<List<Share>> shares = EarliestExpiry.place(promises, dueOn, kept, odds);
-        List<KeptPromise> all = new ArrayList<>(dueOn.length);
-        for (int i = 0; i < dueOn.length; i++) {
+        int[] kept = keptTrays(supply);
+        List<List<Share>> shares = EarliestExpiry.place(supply, kept);
+        List<KeptPromise> all = new ArrayList<>(kept.length);
+        for (int i = 0; i < kept.length; i++) {
             all.add(new KeptPromise(promises.get(i), kept[i], shares.get(i)));
         }
         return new Allotment(all);
-    }
-
-    /** Kept trays per promise, in the order of the supply, without asking which batch serves them. */
-    static int[] keptTrays(CellSupply supply) {
-        ListedDates dates = ListedDates.of(supply.promises(), List.of(), supply.today());
-        return keptTrays(supply.promises(), dueOn(supply, dates), new LotOdds(supply.lots(), dates));
     }
 
     private static int[] dueOn(CellSupply supply, ListedDates dates) {
@@ -61,20 +52,26 @@ public record Allotment(List<KeptPromise> promises) {
         return promises.stream().mapToLong(KeptPromise::keptTrays).sum();
     }
 
-    /** Only the level of the promise itself can bind: every promise taken in before it is at least as certain. */
-    private static int[] keptTrays(List<Promise> promises, int[] dueOn, LotOdds odds) {
+    /**
+     * Kept trays per promise, in the order of the supply, without asking which batch serves them. Only the level of the
+     * promise itself can bind: every promise taken in before it is at least as certain.
+     */
+    static int[] keptTrays(CellSupply supply) {
+        List<Promise> promises = supply.promises();
+        ListedDates dates = ListedDates.of(promises, List.of(), supply.today());
+        int[] dueOn = dueOn(supply, dates);
         List<Integer> order = new ArrayList<>(promises.size());
         for (int i = 0; i < dueOn.length; i++) {
             order.add(i);
         }
         order.sort(Comparator.comparing(promises::get, SENIORITY));
         int[] kept = new int[dueOn.length];
-        long[] taken = new long[odds.dates.count() + 2];
-        LotsAtConfidence lots = new LotsAtConfidence(odds, 1);
+        long[] taken = new long[dates.count() + 2];
+        LotsAtConfidence lots = null;
         for (int i : order) {
             Promise promise = promises.get(i);
-            if (promise.confidence() != lots.confidence) {
-                lots = new LotsAtConfidence(odds, promise.confidence());
+            if (lots == null || promise.confidence() != lots.confidence) {
+                lots = new LotsAtConfidence(supply.lots(), dates, promise.confidence());
             }
             long slack = new LeastSlack(lots, taken).at(dueOn[i]);
             kept[i] = (int) Math.min(promise.trays(), Math.max(0, slack));

@@ -1,7 +1,10 @@
 package rootcast.availability;
 
 /** The range a confidence lies in: over 0, at most 1. At 1 only certain trays count. */
-final class Confidence {
+public final class Confidence {
+
+    /** What trays are promised and shown at unless somebody asks otherwise. */
+    public static final double USUAL = 0.9;
 
     private Confidence() {}
 

@@ -63,10 +63,4 @@ final class ListedDates {
         }
         return found + 1;
     }
-
-    /** Number of the last listed date at or before {@code date}; 0 if there is none. */
-    int lastUpTo(LocalDate date) {
-        int found = Arrays.binarySearch(epochDays, date.toEpochDay());
-        return found >= 0 ? found + 1 : -found - 1;
-    }
 }

@@ -1,47 +1,75 @@
 package rootcast.availability;
 
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
 /**
- * The lots as they count at one confidence: releases of trays, each usable from a listed date to its lot's last one.
+ * The lots as they count at one confidence: trays, each with its window of listed dates.
  *
- * <p>What a lot offers more on a date than on the one before is one release; the releases of a lot end together.
+ * <p>What a lot offers more on a date than on the one before begins there, what it offers fewer ended on the one before. As
+ * its offer rises and then falls, the trays that began last end first: their windows are nested.
  */
 final class LotsAtConfidence {
 
     final double confidence;
     final int dates;
 
-    /** Trays of all releases. */
+    /** Trays that are usable on some listed date. */
     final int total;
 
-    /** Number of each lot's last usable date, rising with the lot. */
-    private final int[] lastDate;
-
-    /** Per lot, trays offered by date number up to its last date; 0 before all. */
-    private final int[][] trays;
-
+    /** Trays usable on a date, before promises. */
     private final int[] ready;
 
-    LotsAtConfidence(LotOdds odds, double confidence) {
+    /** Those that end first come first. */
+    private final Window[] windows;
+
+    /** Trays of one lot that are usable from one listed date to another, both included. */
+    private record Window(int from, int to, int trays) {}
+
+    LotsAtConfidence(List<SupplyLot> lots, ListedDates listed, double confidence) {
         this.confidence = confidence;
-        this.dates = odds.dates.count();
-        this.lastDate = new int[odds.lots.size()];
-        this.trays = new int[lastDate.length][];
+        this.dates = listed.count();
         this.ready = new int[dates + 1];
+        List<Window> all = new ArrayList<>();
         int sum = 0;
-        for (int lot = 0; lot < lastDate.length; lot++) {
-            lastDate[lot] = odds.lastDate(lot);
-            int[] offered = new int[lastDate[lot] + 1];
-            for (int date = 1; date < offered.length; date++) {
-                offered[date] = odds.traysAt(lot, date, confidence);
-                ready[date] += offered[date];
-            }
-            trays[lot] = offered;
-            sum += offered[lastDate[lot]];
+        for (SupplyLot lot : lots) {
+            sum += addWindows(lot.at(confidence), listed, all);
         }
         total = sum;
+        all.sort(Comparator.comparingInt(Window::to));
+        windows = all.toArray(Window[]::new);
     }
 
-    /** Trays usable on a date, before promises. */
+    /** Adds the windows of a lot; how many trays they are. */
+    private int addWindows(LotOffer offer, ListedDates listed, List<Window> all) {
+        int[] began = new int[dates + 1];
+        int[] open = new int[dates + 1];
+        int begun = 0;
+        int before = 0;
+        int sum = 0;
+        for (int date = 1; date <= dates + 1; date++) {
+            int now = date > dates ? 0 : offer.on(listed.date(date));
+            for (int ending = before - now; ending > 0; ) {
+                int trays = Math.min(ending, open[begun - 1]);
+                all.add(new Window(began[begun - 1], date - 1, trays));
+                open[begun - 1] -= trays;
+                begun -= open[begun - 1] == 0 ? 1 : 0;
+                ending -= trays;
+            }
+            if (now > before) {
+                began[begun] = date;
+                open[begun++] = now - before;
+                sum += now - before;
+            }
+            if (date <= dates) {
+                ready[date] += now;
+            }
+            before = now;
+        }
+        return sum;
+    }
+
     int ready(int date) {
         return ready[date];
     }
@@ -55,22 +83,18 @@ final class LotsAtConfidence {
     final class Gap {
 
         private final int after;
-        private int nextLot;
+        private int next;
         private int inside;
 
         private Gap(int afterExclusive) {
             after = afterExclusive;
-            while (nextLot < lastDate.length && lastDate[nextLot] <= after) {
-                nextLot++;
-            }
         }
 
         /** Trays inside, if it ends before {@code dateExclusive}; {@code dates + 1} stands for the open end. */
         int widenTo(int dateExclusive) {
-            while (nextLot < lastDate.length && lastDate[nextLot] < dateExclusive) {
-                int[] offered = trays[nextLot];
-                inside += offered[offered.length - 1] - offered[after];
-                nextLot++;
+            while (next < windows.length && windows[next].to < dateExclusive) {
+                inside += windows[next].from > after ? windows[next].trays : 0;
+                next++;
             }
             return inside;
         }

@@ -16,12 +16,12 @@ import java.util.List;
  * <p>Where promises are short already, their shortage is held back from the other dates too: trays stay free for moving
  * the customer who waits.
  *
- * <p>Cost: dates² + lots · dates per level.
+ * <p>Cost: dates² + dates · windows per level, a lot having at most one window of trays for each step of its offer.
  */
 public final class OpenTrays {
 
     private final ListedDates dates;
-    private final LotOdds odds;
+    private final List<SupplyLot> lots;
     private final List<Promise> promises;
 
     /** Date number per promise. */
@@ -37,7 +37,7 @@ public final class OpenTrays {
             dueOn[i] = dates.numberOf(promises.get(i).dueOn(supply.today()));
         }
         this.dates = dates;
-        this.odds = new LotOdds(supply.lots(), dates);
+        this.lots = supply.lots();
         double[] confidences = confidencesOf(promises);
         this.levels = new LeastSlack[confidences.length];
         for (int level = 0; level < levels.length; level++) {
@@ -83,7 +83,7 @@ public final class OpenTrays {
                 promised[dueOn[i]] += promises.get(i).trays();
             }
         }
-        return new LeastSlack(new LotsAtConfidence(odds, confidence), promised);
+        return new LeastSlack(new LotsAtConfidence(lots, dates, confidence), promised);
     }
 
     private static double[] confidencesOf(List<Promise> promises) {

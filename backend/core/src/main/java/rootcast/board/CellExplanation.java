@@ -20,7 +20,7 @@ import rootcast.site.ShipWeek;
  * One cell of the board opened: the lots and promises that make its figures.
  *
  * @param cell       the figures, the same as on the board
- * @param lots       every lot of the row, the first to end first; none for a past week
+ * @param lots       every lot of the row, the first to end first, those that offer nothing last; none for a past week
  * @param promises   every promise of the row by ship date, with what stands behind it
  * @param limitedBy  the ship dates whose slack is the open figure; null for a past week
  */
@@ -33,8 +33,9 @@ public record CellExplanation(
         @Nullable Limit limitedBy) {
 
     /**
-     * @param readyByDate        probability that the batch is ready by the cell's date
+     * @param readyByDate        probability that nine cells in ten are through by the cell's date
      * @param usableFrom         first date from today on which it offers a tray at the confidence; null if none
+     * @param usableUntilInclusive last date on which it offers a tray at the confidence; null if none
      * @param traysAtConfidence  trays it offers on the cell's date
      * @param promisedInWeek     its trays that serve promises of the cell's week
      * @param promisedInAll      its trays that serve promises of any week
@@ -43,7 +44,7 @@ public record CellExplanation(
             String batch,
             double readyByDate,
             @Nullable LocalDate usableFrom,
-            LocalDate usableUntilInclusive,
+            @Nullable LocalDate usableUntilInclusive,
             int traysAtConfidence,
             int promisedInWeek,
             int promisedInAll) {}
@@ -73,7 +74,8 @@ public record CellExplanation(
         Limit limit = OpenTrays.of(supply, List.of(cell.date())).at(confidence).limit(cell.date());
         List<LotFigure> lots = new ArrayList<>();
         supply.lots().forEach(lot -> lots.add(figureOf(lot, cell, confidence, today, allotment)));
-        lots.sort(Comparator.comparing(LotFigure::usableUntilInclusive).thenComparing(LotFigure::batch));
+        lots.sort(Comparator.comparing(LotFigure::usableUntilInclusive, Comparator.nullsLast(Comparator.naturalOrder()))
+                .thenComparing(LotFigure::batch));
         return new CellExplanation(head, cell, confidence, lots, promises(allotment, week, today, limit), limit);
     }
 
@@ -109,7 +111,7 @@ public record CellExplanation(
                 lot.batch(),
                 lot.readyBy(cell.date()),
                 lot.usableFrom(today, confidence),
-                lot.usableUntilInclusive(),
+                lot.usableUntilInclusive(confidence),
                 lot.traysAt(cell.date(), confidence),
                 inWeek,
                 inAll);

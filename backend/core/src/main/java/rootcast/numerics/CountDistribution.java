@@ -84,6 +84,16 @@ public final class CountDistribution {
         return count - first < tails.length ? tails[count - first] : 0;
     }
 
+    /** The same between two counts in a straight line. */
+    public double atLeast(double count) {
+        if (count <= first) {
+            return 1;
+        }
+        double at = count - first;
+        int i = (int) at;
+        return i + 1 < tails.length ? tails[i] + (at - i) * (tails[i + 1] - tails[i]) : 0;
+    }
+
     public double atMost(int count) {
         return 1 - atLeast(count + 1);
     }
@@ -112,6 +122,11 @@ public final class CountDistribution {
         double[] weights = new double[last() - from + 1];
         Arrays.setAll(weights, i -> probability(from + i));
         return ofWeights(from - taken, weights);
+    }
+
+    /** The same with {@code more} added to every number. */
+    public CountDistribution plus(int more) {
+        return new CountDistribution(first + more, tails, mean + more, variance);
     }
 
     public double mean() {

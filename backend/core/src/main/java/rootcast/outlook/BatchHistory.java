@@ -173,6 +173,15 @@ public record BatchHistory(
                 looks);
     }
 
+    int shippedPlants() {
+        return Math.toIntExact(sum(shipments));
+    }
+
+    @Nullable
+    Instant lastShippedAt() {
+        return shipments.stream().map(Plants::at).max(Instant::compareTo).orElse(null);
+    }
+
     /** Where it stands now. */
     public String house() {
         return placements.get(placements.size() - 1).house();

@@ -32,6 +32,9 @@ public final class BatchOutlook {
     private final StageRates rates;
     private final Survivors survivors;
     private final SaleableTrays saleable;
+    private final FillableTrays fillable;
+    private final @Nullable Shipped shipped;
+    private final double cellSpread;
     private final UnmeasuredHours unmeasured;
 
     private BatchOutlook(
@@ -41,7 +44,9 @@ public final class BatchOutlook {
             StagePath path,
             StageRates rates,
             Survivors survivors,
-            SaleableTrays saleable) {
+            SaleableTrays saleable,
+            FillableTrays fillable,
+            @Nullable Shipped shipped) {
         this.history = history;
         this.profile = profile;
         this.houses = houses;
@@ -49,6 +54,9 @@ public final class BatchOutlook {
         this.rates = rates;
         this.survivors = survivors;
         this.saleable = saleable;
+        this.fillable = fillable;
+        this.shipped = shipped;
+        this.cellSpread = CellSpread.ofStages(profile)[LAST];
         this.unmeasured = new UnmeasuredHours(history, houses);
     }
 
@@ -58,7 +66,15 @@ public final class BatchOutlook {
         StageRates rates = rates(history, profile, path);
         Survivors survivors = Survivors.of(history, profile, path, rates);
         return new BatchOutlook(
-                history, profile, houses, path, rates, survivors, new SaleableTrays(survivors.whenReady(), format));
+                history,
+                profile,
+                houses,
+                path,
+                rates,
+                survivors,
+                new SaleableTrays(survivors.whenReady(), format),
+                new FillableTrays(survivors.whenReady(), 0, format.saleCount()),
+                Shipped.of(history, survivors.whenReady(), format));
     }
 
     /**
@@ -73,7 +89,15 @@ public final class BatchOutlook {
 
     private BatchOutlook at(BatchHistory moved, HouseCurves houses) {
         return new BatchOutlook(
-                moved, profile, houses, new StagePath(moved, profile, houses), rates, survivors, saleable);
+                moved,
+                profile,
+                houses,
+                new StagePath(moved, profile, houses),
+                rates,
+                survivors,
+                saleable,
+                fillable,
+                shipped);
     }
 
     static StageRates rates(BatchHistory history, CropProfile profile, StagePath path) {
@@ -155,12 +179,14 @@ public final class BatchOutlook {
                 missing,
                 missing == 0 ? Set.of() : unmeasured.stoodIn(history.stuckAt(), until),
                 here.sourceOf(here.nextHour()),
-                usableUntil(readyRange.p50()),
+                usable(ends[LAST]),
                 List.copyOf(moves));
     }
 
-    private Instant usableUntil(Instant ready) {
-        return ready.equals(DateDistribution.NEVER) ? ready : ready.plus(Duration.ofDays(profile.holdDays()));
+    /** @param ends when nine cells in ten are through with the last stage, by node */
+    private UsableTrays usable(long[] ends) {
+        return new UsableTrays(
+                CellTimes.of(path, rates, cellSpread, ends), fillable, Duration.ofDays(profile.holdDays()), shipped);
     }
 
     /** @param ends by node; changed in place */

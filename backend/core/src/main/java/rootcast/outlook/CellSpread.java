@@ -16,6 +16,14 @@ import rootcast.crop.StageProfile;
  */
 final class CellSpread {
 
+    /**
+     * How far one batch's cells may differ from the crop's cell spread: factors at the three nodes of a normal distribution
+     * of the logarithm with standard deviation 0.3 (Gauss-Hermite). Common practice, no source.
+     */
+    static final double[] FACTORS = {Math.exp(-0.3 * Math.sqrt(3)), 1, Math.exp(0.3 * Math.sqrt(3))};
+
+    static final double[] WEIGHTS = {1.0 / 6, 2.0 / 3, 1.0 / 6};
+
     private CellSpread() {}
 
     /** Standard deviation of ln(a cell's time) by stage. */

@@ -33,11 +33,16 @@ public final class DevelopmentCurve {
     private long firstHour;
     private int pastHours;
 
-    /** {@code cumulative[i]} is what the first i hours gave; meaningful up to {@code pastHours}. */
+    /**
+     * {@code cumulative[i]} is what the first i hours gave; meaningful up to {@code pastHours}. Written further on, but
+     * never over: a {@link Moment} goes on reading it.
+     */
     private long[] cumulative = new long[1];
 
     /** The hours to come: a day that repeats until the next one of these begins, the first where the past ends. */
     private Repeating[] toCome = {};
+
+    private Moment moment;
 
     /** What one hour of each hour of the day gave last, and at which temperature: most of a day to come is the same. */
     private final double[] lastC = new double[DAY_HOURS];
@@ -56,14 +61,16 @@ public final class DevelopmentCurve {
     void beginAt(long hour, FilledSeries filled) {
         firstHour = hour;
         pastHours = 0;
+        cumulative = new long[1];
         update(hour, filled);
     }
 
     /** Takes over everything that may have changed from {@code fromHour} on. */
     void update(long fromHour, FilledSeries filled) {
         int from = (int) Math.max(0, Math.min(fromHour - firstHour, pastHours));
+        boolean overwrites = from < pastHours;
         pastHours = (int) Math.max(0, filled.nextHour() - firstHour);
-        if (cumulative.length <= pastHours) {
+        if (overwrites || cumulative.length <= pastHours) {
             cumulative = Arrays.copyOf(cumulative, pastHours + 1 + pastHours / 2);
         }
         for (int i = from; i < pastHours; i++) {
@@ -89,6 +96,7 @@ public final class DevelopmentCurve {
             meanC += filled.celsius(toCome[0].firstHour + i, referenceC) / DAY_HOURS;
         }
         logRatePerC = logRatePerC(meanC);
+        moment = new Moment(firstHour, pastHours, cumulative, toCome);
     }
 
     private long[] dayFrom(long begin, FilledSeries filled) {
@@ -220,24 +228,37 @@ public final class DevelopmentCurve {
 
     /** What has been gained by a time since the sum began, in 1e-12 reference-days. */
     long picoAt(long millis) {
-        long hour = Math.floorDiv(millis, HOUR_MILLIS);
-        long atStart = picoAtStartOf(hour);
-        long given = picoAtStartOf(hour + 1) - atStart;
-        return atStart + Math.round((double) given * Math.floorMod(millis, HOUR_MILLIS) / HOUR_MILLIS);
+        return moment.picoAt(millis);
     }
 
-    private long picoAtStartOf(long hour) {
-        long i = hour - firstHour;
-        if (i < 0) {
-            throw new IllegalArgumentException("hour %d is before the curve's first, %d".formatted(hour, firstHour));
+    /** The curve as it stands; it stays so when the curve is brought up to date, and any thread may ask it. */
+    Moment moment() {
+        return moment;
+    }
+
+    record Moment(long firstHour, int pastHours, long[] cumulative, Repeating[] toCome) {
+
+        long picoAt(long millis) {
+            long hour = Math.floorDiv(millis, HOUR_MILLIS);
+            long atStart = picoAtStartOf(hour);
+            long given = picoAtStartOf(hour + 1) - atStart;
+            return atStart + Math.round((double) given * Math.floorMod(millis, HOUR_MILLIS) / HOUR_MILLIS);
         }
-        if (i <= pastHours) {
-            return cumulative[(int) i];
+
+        private long picoAtStartOf(long hour) {
+            long i = hour - firstHour;
+            if (i < 0) {
+                throw new IllegalArgumentException(
+                        "hour %d is before the curve's first, %d".formatted(hour, firstHour));
+            }
+            if (i <= pastHours) {
+                return cumulative[(int) i];
+            }
+            int in = toCome.length - 1;
+            while (toCome[in].firstHour > hour) {
+                in--;
+            }
+            return toCome[in].picoAtStartOf(hour);
         }
-        int in = toCome.length - 1;
-        while (toCome[in].firstHour > hour) {
-            in--;
-        }
-        return toCome[in].picoAtStartOf(hour);
     }
 }

@@ -82,4 +82,36 @@ final class DevelopmentPath {
             return curves[last].reach(fromInLast, picoInLast, left);
         }
     }
+
+    /** The path as it stands; it stays so when the curves are brought up to date, and any thread may ask it. */
+    Moment moment() {
+        DevelopmentCurve.Moment[] moments = new DevelopmentCurve.Moment[curves.length];
+        for (int i = 0; i < moments.length; i++) {
+            moments[i] = curves[i].moment();
+        }
+        return new Moment(moments, bounds);
+    }
+
+    /** Reference-days along the path as it was once. */
+    static final class Moment {
+
+        private static final double PICO = 1e12;
+
+        private final DevelopmentCurve.Moment[] curves;
+        private final long[] bounds;
+
+        private Moment(DevelopmentCurve.Moment[] curves, long[] bounds) {
+            this.curves = curves;
+            this.bounds = bounds;
+        }
+
+        /** Gained since sticking; before it 0. */
+        double daysBy(long millis) {
+            long pico = 0;
+            for (int i = 0; i < curves.length && bounds[i] < millis; i++) {
+                pico += curves[i].picoAt(Math.min(millis, bounds[i + 1])) - curves[i].picoAt(bounds[i]);
+            }
+            return pico / PICO;
+        }
+    }
 }

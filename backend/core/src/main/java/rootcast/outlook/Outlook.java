@@ -17,8 +17,7 @@ import rootcast.climate.HourSource;
  * @param missingHours  hours since sticking, until ready, for which its house had no reading
  * @param filledFrom    what stood in for them; empty if none was missing
  * @param forecastFrom  what the hours to come are taken from
- * @param usableUntil   the median ready date, or the seen one, and the days a liner may be held;
- *                      {@link DateDistribution#NEVER} if it never gets ready
+ * @param usable        how many trays can leave at a moment, of which sales may promise
  * @param moves         where it is expected to be carried that nobody has recorded yet: a house's usual next one
  */
 public record Outlook(
@@ -32,5 +31,5 @@ public record Outlook(
         int missingHours,
         Set<HourSource> filledFrom,
         HourSource forecastFrom,
-        Instant usableUntil,
+        UsableTrays usable,
         List<BatchHistory.Placement> moves) {}

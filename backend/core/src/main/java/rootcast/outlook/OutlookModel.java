@@ -1,5 +1,6 @@
 package rootcast.outlook;
 
+import java.time.Instant;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
 import rootcast.crop.TrayFormat;
@@ -22,5 +23,20 @@ public final class OutlookModel {
     public static RateBelief rate(BatchHistory history, CropProfile profile, HouseCurves houses, Stage stage) {
         return BatchOutlook.rates(history, profile, new StagePath(history, profile, houses))
                 .of(Stage.GROWING.indexOf(stage));
+    }
+
+    /**
+     * Share of the living cells of a finished batch that were usable at a moment: through with the last stage and not past
+     * their last good day, as their spread around the batch's own date has it.
+     *
+     * @param history of the batch once it was ready
+     * @param readyAt when nine cells in ten were through
+     */
+    public static double usableShare(
+            BatchHistory history, CropProfile profile, HouseCurves houses, Instant readyAt, Instant at) {
+        StagePath path = new StagePath(history, profile, houses);
+        double spread = CellSpread.ofStages(profile)[StagePath.STAGES - 1];
+        return CellTimes.of(path, BatchOutlook.rates(history, profile, path), spread, CellTimes.certain(readyAt))
+                .usableShare(RateBelief.median(), at, profile.holdDays());
     }
 }

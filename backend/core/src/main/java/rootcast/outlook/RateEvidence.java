@@ -32,14 +32,6 @@ final class RateEvidence {
     /** Trays differ more than their cells do, so more cells than this tell no more. Common practice, no source. */
     static final int MOST_TELLING_CELLS = 20;
 
-    /**
-     * How far one batch's cells may differ from the crop's cell spread: factors at the three nodes of a normal distribution
-     * of the logarithm with standard deviation 0.3 (Gauss-Hermite). Common practice, no source.
-     */
-    private static final double[] SPREAD_FACTORS = {Math.exp(-0.3 * Math.sqrt(3)), 1, Math.exp(0.3 * Math.sqrt(3))};
-
-    private static final double[] SPREAD_WEIGHTS = {1.0 / 6, 2.0 / 3, 1.0 / 6};
-
     private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
     private static final double Z_COMPLETE = NORMAL.inverseCumulativeProbability(0.9);
 
@@ -100,19 +92,19 @@ final class RateEvidence {
         if (looksOf(stage).isEmpty()) {
             return 0;
         }
-        double[] logs = new double[SPREAD_FACTORS.length];
+        double[] logs = new double[CellSpread.FACTORS.length];
         for (BatchHistory.Look look : looksOf(stage)) {
             double logProgress =
                     Math.log(path.progressOf(stage, ends, multiplier, look.at().toEpochMilli()));
             for (int i = 0; i < logs.length; i++) {
-                double z = logProgress / (cellSpread[stage] * SPREAD_FACTORS[i]) + Z_COMPLETE;
+                double z = logProgress / (cellSpread[stage] * CellSpread.FACTORS[i]) + Z_COMPLETE;
                 logs[i] += look(z, look.cells(), look.reached());
             }
         }
         double most = Arrays.stream(logs).max().orElseThrow();
         double sum = 0;
         for (int i = 0; i < logs.length; i++) {
-            sum += SPREAD_WEIGHTS[i] * Math.exp(logs[i] - most);
+            sum += CellSpread.WEIGHTS[i] * Math.exp(logs[i] - most);
         }
         return most + Math.log(sum);
     }

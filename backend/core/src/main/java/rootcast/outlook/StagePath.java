@@ -129,6 +129,14 @@ final class StagePath {
         return isSeen[stage];
     }
 
+    double daysAtReference(int stage) {
+        return daysAtReference[stage];
+    }
+
+    DevelopmentPath.Moment moment(int stage) {
+        return paths[stage].moment();
+    }
+
     /** When it was entered as complete. */
     long seenAt(int stage) {
         return latestEnd[stage];

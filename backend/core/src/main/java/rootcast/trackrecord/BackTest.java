@@ -1,17 +1,20 @@
 package rootcast.trackrecord;
 
-import java.time.DayOfWeek;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.temporal.TemporalAdjusters;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import rootcast.availability.Confidence;
+import rootcast.availability.LotOfBatch;
 import rootcast.availability.SupplyLot;
 import rootcast.crop.CropProfile;
 import rootcast.outlook.BatchHistory;
@@ -36,7 +39,7 @@ public final class BackTest {
     public static final List<Integer> LEADS_DAYS = List.of(1, 3, 5, 7, 10, 14, 21);
 
     /** What trays are promised at here. */
-    public static final double CONFIDENCE = 0.9;
+    public static final double CONFIDENCE = Confidence.USUAL;
 
     /** A date that never comes, at the temperatures expected, counts as this far away: an error must be a number. */
     private static final Duration HORIZON = Duration.ofDays(365);
@@ -50,6 +53,9 @@ public final class BackTest {
     private final PastHouses houses;
     private final Baselines baselines = new Baselines();
     private final List<Case> cases = new ArrayList<>();
+
+    /** By batch, the numbers of its cases whose promise waits for the batch to be ready. */
+    private final Map<String, List<Integer>> unscored = new HashMap<>();
 
     private BackTest(PastHouses houses) {
         this.houses = houses;
@@ -89,8 +95,14 @@ public final class BackTest {
         CropProfile profile = moment.batch.then().profileAt(moment.at);
         if (moment.leadDays == 0) {
             baselines.learn(moment.batch, profile, curves);
+            score(moment.batch, profile, curves);
         } else {
-            cases.add(forecast(moment, profile, curves));
+            Case forecast = forecast(moment, profile, curves);
+            if (forecast.promised() != null) {
+                unscored.computeIfAbsent(moment.batch.id(), any -> new ArrayList<>())
+                        .add(cases.size());
+            }
+            cases.add(forecast);
         }
     }
 
@@ -159,35 +171,36 @@ public final class BackTest {
         return Scores.crps(days, moment.leadDays);
     }
 
-    /** The first ship day after the origin on which a tray could be promised, and how many. */
+    /** The first ship day after the origin on which a tray could be promised, and how many; not yet scored. */
     private static Case.@Nullable Promised promised(FinishedBatch batch, Outlook outlook, Instant origin) {
-        if (outlook.usableUntil().equals(DateDistribution.NEVER)) {
-            return null;
-        }
-        DayOfWeek shipDay = batch.site().shipDay();
-        LocalDate last = batch.site().dayOf(outlook.usableUntil());
-        SupplyLot lot = lot(batch, outlook);
-        LocalDate day = batch.site().dayOf(origin).with(TemporalAdjusters.next(shipDay));
-        for (; !day.isAfter(last); day = day.plusWeeks(1)) {
-            int trays = lot.traysAt(day, CONFIDENCE);
+        Optional<SupplyLot> lot = LotOfBatch.of(batch.id(), outlook, batch.site());
+        LocalDate last = lot.map(each -> each.usableUntilInclusive(CONFIDENCE)).orElse(null);
+        LocalDate day = batch.site()
+                .dayOf(origin)
+                .with(TemporalAdjusters.next(batch.site().shipDay()));
+        for (; last != null && !day.isAfter(last); day = day.plusWeeks(1)) {
+            int trays = lot.orElseThrow().traysAt(day, CONFIDENCE);
             if (trays > 0) {
-                Instant leaves = batch.site().startOf(day);
-                boolean ready = !batch.readyAt().isAfter(leaves);
-                boolean there = batch.then().plantsThereAt(leaves)
-                        >= (long) trays * batch.format().saleCount();
-                return new Case.Promised(day, trays, ready && there);
+                return new Case.Promised(day, trays, false);
             }
         }
         return null;
     }
 
-    private static SupplyLot lot(FinishedBatch batch, Outlook outlook) {
-        double[] tail = new double[outlook.saleableTrays().most() + 1];
-        Arrays.setAll(tail, outlook.saleableTrays()::atLeast);
-        return new SupplyLot(
-                batch.id(),
-                date -> outlook.ready().probabilityBy(batch.site().startOf(date)),
-                tail,
-                batch.site().dayOf(outlook.usableUntil()));
+    /**
+     * Whether what was promised was there. Of the plants that the books had on the ship day so many count as are through and
+     * not past their day by the spread of the cells around the moment that the batch was ready: no record tells plant by plant.
+     */
+    private void score(FinishedBatch batch, CropProfile profile, HouseCurves curves) {
+        BatchHistory history = batch.then().historyAt(batch.seenReadyAt());
+        for (int open : unscored.getOrDefault(batch.id(), List.of())) {
+            Case.Promised promised = cases.get(open).promised();
+            Instant leaves = batch.site().startOf(promised.shipOn());
+            double usable = batch.then().plantsThereAt(leaves)
+                    * OutlookModel.usableShare(history, profile, curves, batch.readyAt(), leaves);
+            boolean kept = usable >= (double) promised.trays() * batch.format().saleCount();
+            cases.set(open, cases.get(open).scored(kept));
+        }
+        unscored.remove(batch.id());
     }
 }

@@ -40,7 +40,28 @@ public record Case(
 
     /**
      * @param shipOn first ship day on which the batch offered a tray
-     * @param kept   ready by then with so many trays there
+     * @param kept   whether so many trays could be filled then with plants that were there, through and not past their day
      */
     public record Promised(LocalDate shipOn, int trays, boolean kept) {}
+
+    /** Its promise once the batch is ready. */
+    Case scored(boolean kept) {
+        return new Case(
+                batch,
+                crop,
+                leadDays,
+                origin,
+                readyAt,
+                seenReadyAt,
+                predicted,
+                errorDays,
+                inside50,
+                inside80,
+                inside90,
+                pinballDays,
+                crpsDays,
+                calendarDays,
+                degreeDaysDays,
+                promised == null ? null : new Promised(promised.shipOn(), promised.trays(), kept));
+    }
 }

@@ -3,7 +3,6 @@ package rootcast.availability;
 import static org.assertj.core.api.Assertions.assertThat;
 import static rootcast.availability.Periods.period;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
@@ -22,6 +21,23 @@ class AllotmentTest {
         var cell = new Periods().lot("late", 1, 9, 10).lot("early", 2, 4, 6).order(3, 8);
 
         assertThat(only(cell).shares()).containsExactly(new Share("early", 6), new Share("late", 2));
+    }
+
+    /**
+     * A ends on 6 and B on 5, but tray 3 of A ends on 3 and tray 2 on 4. On 3 that tray 3 goes first, then tray 2 of A, then B;
+     * so on 5 the first tray of A is still there.
+     */
+    @Test
+    void ofALotWhoseTraysEndOneAfterAnotherTheNextToEndIsUsedFirst() {
+        var cell = new Periods()
+                .offering("A", 1, 2, 3, 2, 1, 1)
+                .offering("B", 0, 0, 1, 1, 1, 0)
+                .order(3, 3)
+                .order(6, 1);
+
+        assertThat(Allotment.of(cell.supply()).promises())
+                .extracting(KeptPromise::shares)
+                .containsExactly(List.of(new Share("A", 2), new Share("B", 1)), List.of(new Share("A", 1)));
     }
 
     @Test
@@ -180,9 +196,35 @@ class AllotmentTest {
                     assertThat(sum).as("seed 3 run %d: %s", run, supply).isEqualTo(each.keptTrays());
                 }
                 used.forEach((batch, trays) -> assertThat(trays)
-                        .isLessThanOrEqualTo(
-                                lot(supply, new Share(batch, 0)).traysAt(lastDate(supply, batch), lowest)));
+                        .isLessThanOrEqualTo(MaxFlow.trays(lot(supply, new Share(batch, 0)), lowest)
+                                .size()));
             }
+        }
+
+        /** With one confidence a batch never serves more promises than the windows of its own trays can. */
+        @Test
+        void whatABatchServesFitsTheWindowsOfItsTrays() {
+            var cells = new RandomCells(21);
+            int served = 0;
+            for (int run = 0; run < 3_000; run++) {
+                CellSupply supply = cells.next(true).supply();
+                for (SupplyLot lot : supply.lots()) {
+                    List<Promise> byThis = new ArrayList<>();
+                    for (KeptPromise each : Allotment.of(supply).promises()) {
+                        int trays = each.shares().stream()
+                                .filter(share -> share.batch().equals(lot.batch()))
+                                .mapToInt(Share::trays)
+                                .sum();
+                        byThis.add(withTrays(each.promise(), trays));
+                    }
+                    var alone = new MaxFlow(new CellSupply(List.of(lot), byThis, supply.today()), 0.9);
+                    assertThat(alone.everythingFits())
+                            .as("seed 21 run %d: %s", run, supply)
+                            .isTrue();
+                    served += alone.booked() > 0 ? 1 : 0;
+                }
+            }
+            assertThat(served).isGreaterThan(1_000);
         }
 
         @Test
@@ -201,10 +243,6 @@ class AllotmentTest {
                         .containsExactlyInAnyOrderElementsOf(
                                 Allotment.of(supply).promises());
             }
-        }
-
-        private LocalDate lastDate(CellSupply supply, String batch) {
-            return lot(supply, new Share(batch, 0)).usableUntilInclusive();
         }
 
         private SupplyLot lot(CellSupply supply, Share share) {

@@ -4,7 +4,9 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import org.jgrapht.alg.flow.PushRelabelMFImpl;
 import org.jgrapht.graph.DefaultWeightedEdge;
 import org.jgrapht.graph.SimpleDirectedWeightedGraph;
@@ -58,39 +60,49 @@ final class MaxFlow {
         graph.addVertex("sink");
         demand.forEach((date, trays) -> edge(graph, "source", date.toString(), trays));
         for (SupplyLot lot : supply.lots()) {
-            int before = 0;
-            for (LocalDate date : Periods.periods(1, RandomCells.PERIODS)) {
-                int offered = offered(lot, date);
-                if (offered > before) {
-                    String release = lot.batch() + " from " + date;
-                    edge(graph, release, "sink", offered - before);
-                    usable(date, lot, demand.keySet()).forEach(day -> edge(graph, day, release, 1e9));
-                    before = offered;
-                }
+            int tray = 0;
+            for (Set<LocalDate> usable : trays(lot, level)) {
+                String name = lot.batch() + " tray " + tray++;
+                edge(graph, name, "sink", 1);
+                demand.keySet().stream()
+                        .filter(usable::contains)
+                        .forEach(day -> edge(graph, day.toString(), name, 1e9));
             }
         }
         return Math.round(new PushRelabelMFImpl<>(graph).getMaximumFlowValue("source", "sink"));
     }
 
-    private static List<String> usable(LocalDate from, SupplyLot lot, Iterable<LocalDate> dates) {
-        var days = new ArrayList<String>();
-        for (LocalDate date : dates) {
-            if (!date.isBefore(from) && !date.isAfter(lot.usableUntilInclusive())) {
-                days.add(date.toString());
+    /**
+     * The days of each tray, from the definition: those on which so many trays reach the level; of several runs the one with
+     * the day on which they are likeliest; and only days that the trays before it have too.
+     */
+    static List<Set<LocalDate>> trays(SupplyLot lot, double level) {
+        List<Set<LocalDate>> all = new ArrayList<>();
+        Set<LocalDate> before = new TreeSet<>(Periods.periods(1, RandomCells.PERIODS));
+        for (int tray = 1; !before.isEmpty(); tray++) {
+            TreeMap<LocalDate, Double> odds = new TreeMap<>();
+            for (LocalDate day : Periods.periods(1, RandomCells.PERIODS)) {
+                odds.put(day, lot.odds().on(day).applyAsDouble(tray));
             }
+            double best = odds.values().stream().mapToDouble(each -> each).max().orElse(0);
+            LocalDate bestDay = odds.keySet().stream()
+                    .filter(day -> odds.get(day) == best)
+                    .findFirst()
+                    .orElseThrow();
+            Set<LocalDate> days = new TreeSet<>();
+            for (LocalDate day = bestDay; odds.getOrDefault(day, 0.0) >= level - 1e-12; day = day.plusDays(1)) {
+                days.add(day);
+            }
+            for (LocalDate day = bestDay; odds.getOrDefault(day, 0.0) >= level - 1e-12; day = day.minusDays(1)) {
+                days.add(day);
+            }
+            days.retainAll(before);
+            if (!days.isEmpty()) {
+                all.add(days);
+            }
+            before = days;
         }
-        return days;
-    }
-
-    private int offered(SupplyLot lot, LocalDate date) {
-        if (date.isAfter(lot.usableUntilInclusive())) {
-            return 0;
-        }
-        int trays = 0;
-        while (lot.readyBy(date) * lot.atLeast(trays + 1) >= level - 1e-12) {
-            trays++;
-        }
-        return trays;
+        return all;
     }
 
     private static void edge(

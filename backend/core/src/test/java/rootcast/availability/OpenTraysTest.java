@@ -34,6 +34,22 @@ class OpenTraysTest {
         assertThat(cell.open(1, 5)).containsExactly(0, 6, 6, 6, 0);
     }
 
+    /**
+     * One lot of 2, 5, 9, 6, 3 trays. With 5 promised on 3 a date loses what {date, 3} lacks: nine trays in all less five. With 3
+     * more on 5 the three that last so long are gone: 1 shares them ({1, 5}: 3 − 3), and of nine eight are promised.
+     */
+    @Test
+    void traysOfOneLotBeginAndEndOneAfterAnother() {
+        var cell = new Periods().offering("A", 2, 5, 9, 6, 3);
+        assertThat(cell.open(1, 6)).containsExactly(2, 5, 9, 6, 3, 0);
+
+        cell.order(3, 5);
+        assertThat(cell.open(1, 6)).containsExactly(2, 4, 4, 4, 3, 0);
+
+        cell.order(5, 3);
+        assertThat(cell.open(1, 6)).containsExactly(0, 1, 1, 1, 0, 0);
+    }
+
     @Test
     void aPromiseThatOtherTraysCanServeCostsAnotherDateNothing() {
         var cell = new Periods().lot("A", 2, 3, 10).lot("B", 3, 5, 4).order(3, 4);

@@ -32,18 +32,33 @@ final class Periods {
     }
 
     Periods lot(String batch, int from, int untilInclusive, int trays) {
-        lots.add(new SupplyLot(batch, ReadyOdds.certainFrom(period(from)), certain(trays), period(untilInclusive)));
+        lots.add(TableLot.product(batch, period(from), new double[] {1}, certain(trays), period(untilInclusive)));
         return this;
     }
 
     Periods lot(String batch, double[] readyBy, double[] tail, int untilInclusive) {
-        lots.add(new SupplyLot(batch, ReadyOdds.daily(period(1), readyBy), tail, period(untilInclusive)));
+        lots.add(TableLot.product(batch, period(1), readyBy, tail, period(untilInclusive)));
         return this;
+    }
+
+    /** From period 1 on, {@code atLeast[day][n]} being the odds of at least n trays. */
+    Periods lot(String batch, double[][] atLeast) {
+        lots.add(TableLot.of(batch, period(1), atLeast));
+        return this;
+    }
+
+    /** So many trays for certain on each period from 1 on. */
+    Periods offering(String batch, int... trays) {
+        double[][] atLeast = new double[trays.length][Arrays.stream(trays).max().orElse(0) + 1];
+        for (int day = 0; day < trays.length; day++) {
+            Arrays.fill(atLeast[day], 0, trays[day] + 1, 1);
+        }
+        return lot(batch, atLeast);
     }
 
     /** A receipt that never expires, as in the tables for durable goods. */
     Periods receipt(int period, int trays) {
-        return lot("receipt-" + period + "-" + lots.size(), period, 10_000, trays);
+        return lot("receipt-" + period + "-" + lots.size(), period, 400, trays);
     }
 
     Periods order(int period, int trays) {

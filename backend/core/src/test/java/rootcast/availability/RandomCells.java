@@ -3,7 +3,7 @@ package rootcast.availability;
 import java.util.Arrays;
 import java.util.Random;
 
-/** Cells with lots that grow and expire and promises of several confidences, over periods 1 to {@link #PERIODS}. */
+/** Cells with lots that grow, shrink and expire and promises of several confidences, over periods 1 to {@link #PERIODS}. */
 final class RandomCells {
 
     static final int PERIODS = 7;
@@ -43,6 +43,10 @@ final class RandomCells {
             cell.lot(batch, from, from + random.nextInt(3), 1 + random.nextInt(9));
             return;
         }
+        if (random.nextBoolean()) {
+            cell.lot(batch, risingAndFalling(random.nextInt(4) == 0));
+            return;
+        }
         double[] readyBy = new double[PERIODS];
         for (int day = 0; day < PERIODS; day++) {
             readyBy[day] = random.nextInt(4) == 0 ? 1 : random.nextDouble();
@@ -59,6 +63,35 @@ final class RandomCells {
         }
         tail[0] = 1;
         cell.lot(batch, readyBy, tail, period());
+    }
+
+    /** By day and trays: odds that rise and fall for each number of trays, or go up and down as they like. */
+    private double[][] risingAndFalling(boolean anyhow) {
+        double[][] atLeast = new double[PERIODS][2 + random.nextInt(9)];
+        for (int n = 1; n < atLeast[0].length; n++) {
+            double[] odds = new double[PERIODS];
+            for (int day = 0; day < PERIODS; day++) {
+                odds[day] = random.nextInt(3) == 0 ? random.nextDouble() : 1 - random.nextDouble() / 5;
+            }
+            if (!anyhow) {
+                int peak = period();
+                Arrays.sort(odds, 0, peak);
+                Arrays.sort(odds, peak, PERIODS);
+                reverse(odds, peak);
+            }
+            for (int day = 0; day < PERIODS; day++) {
+                atLeast[day][n] = n == 1 ? odds[day] : Math.min(odds[day], atLeast[day][n - 1]);
+            }
+        }
+        return atLeast;
+    }
+
+    private static void reverse(double[] values, int from) {
+        for (int low = from, high = values.length - 1; low < high; low++, high--) {
+            double value = values[low];
+            values[low] = values[high];
+            values[high] = value;
+        }
     }
 
     int period() {

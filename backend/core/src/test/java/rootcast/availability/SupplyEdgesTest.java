@@ -1,8 +1,6 @@
 package rootcast.availability;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
-import static org.assertj.core.api.Assertions.assertThatIllegalStateException;
 import static rootcast.availability.Periods.period;
 
 import java.util.List;
@@ -12,79 +10,38 @@ import org.junit.jupiter.api.Test;
 /** Ends of ranges of what is offered and promised, worked out by hand. */
 class SupplyEdgesTest {
 
-    private static SupplyLot lot(String batch, ReadyOdds odds, double[] tail, int until) {
-        return new SupplyLot(batch, odds, tail, period(until));
-    }
-
-    @Test
-    void aTableOfOddsIsNoneBeforeItsFirstDayAndStaysAsItEnds() {
-        ReadyOdds odds = ReadyOdds.daily(period(3), new double[] {0, 0.5, 0.5, 1});
-
-        assertThat(Stream.of(1, 2, 3, 4, 5, 6, 7, 90).map(period -> odds.readyBy(period(period))))
-                .containsExactly(0.0, 0.0, 0.0, 0.5, 0.5, 1.0, 1.0, 1.0);
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> ReadyOdds.daily(period(1), new double[] {1.01}))
-                .withMessageContaining("1.01");
-        assertThatIllegalArgumentException().isThrownBy(() -> ReadyOdds.daily(period(1), new double[] {-0.01}));
-        assertThatIllegalArgumentException().isThrownBy(() -> ReadyOdds.daily(period(1), new double[] {Double.NaN}));
-    }
-
-    @Test
-    void certaintyBeginsOnItsDay() {
-        ReadyOdds odds = ReadyOdds.certainFrom(period(3));
-
-        assertThat(odds.readyBy(period(2))).isZero();
-        assertThat(odds.readyBy(period(3))).isEqualTo(1);
-    }
-
     @Test
     void theFirstUsableDateMayBeTheLast() {
-        SupplyLot last = lot("A", ReadyOdds.certainFrom(period(5)), new double[] {1, 1}, 5);
+        SupplyLot last = lot(5, 5, new double[] {1, 1});
 
         assertThat(last.usableFrom(period(1), 0.9)).isEqualTo(period(5));
         assertThat(last.usableFrom(period(5), 0.9)).isEqualTo(period(5));
         assertThat(last.usableFrom(period(6), 0.9)).isNull();
-        assertThat(lot("A", ReadyOdds.certainFrom(period(6)), new double[] {1, 1}, 5)
-                        .usableFrom(period(1), 0.9))
+        assertThat(lot(6, 5, new double[] {1, 1}).usableFrom(period(1), 0.9))
                 .as("ready only after its last usable date")
                 .isNull();
-        assertThat(lot("A", ReadyOdds.certainFrom(period(4)), new double[] {1, 1}, 9)
-                        .usableFrom(period(1), 1))
-                .isEqualTo(period(4));
+        assertThat(lot(4, 9, new double[] {1, 1}).usableFrom(period(1), 1)).isEqualTo(period(4));
     }
 
     @Test
-    void oddsOfTraysEndWithTheTail() {
-        SupplyLot lot = lot("A", ReadyOdds.certainFrom(period(1)), new double[] {1, 0.9, 0.4}, 5);
-
-        assertThat(lot.atLeast(0)).isEqualTo(1);
-        assertThat(lot.atLeast(2)).isEqualTo(0.4);
-        assertThat(lot.atLeast(3)).isZero();
-        assertThat(lot.batch()).isEqualTo("A");
-        assertThat(lot.usableUntilInclusive()).isEqualTo(period(5));
-        assertThat(lot("Z", ReadyOdds.certainFrom(period(1)), new double[] {1, 0}, 5)
-                        .traysAt(period(2), 0.01))
-                .isZero();
+    void aLotWithoutATrayOffersNone() {
+        assertThat(lot(1, 5, new double[] {1}).traysAt(period(2), 0.01)).isZero();
+        assertThat(lot(1, 5, new double[] {1, 0}).traysAt(period(2), 0.01)).isZero();
+        assertThat(lot(1, 5, new double[] {1, 0}).usableUntilInclusive(0.01)).isNull();
+        assertThat(lot(1, 5, new double[] {1}).batch()).isEqualTo("A");
     }
 
+    /** So many confidences as a slider can be dragged over: what is not kept is worked out again, to the same. */
     @Test
-    void oddsAtTheirEndsAreTaken() {
-        assertThat(lot("A", date -> 0, new double[] {1}, 5).readyBy(period(1))).isZero();
-        assertThat(lot("A", date -> 1, new double[] {1}, 5).readyBy(period(1))).isEqualTo(1);
-        assertThatIllegalStateException()
-                .isThrownBy(() -> lot("A", date -> -1e-9, new double[] {1}, 5).readyBy(period(1)))
-                .withMessageContaining("A");
+    void anyNumberOfConfidencesMayBeAsked() {
+        SupplyLot lot = lot(1, 5, new double[] {1, 0.95, 0.55});
+        for (int percent = 1; percent <= 100; percent++) {
+            assertThat(lot.traysAt(period(2), percent / 100.0)).isEqualTo(percent > 95 ? 0 : percent > 55 ? 1 : 2);
+        }
     }
 
-    /** What fell by no more than rounding is taken as no fall: 0.8999999999999999 after 0.9. */
-    @Test
-    void oddsThatRoundingLetsFallStayWhereTheyWere() {
-        ReadyOdds rounding = date -> date.isAfter(period(2)) ? 0.9 - 1e-13 : 0.9;
-        var supply = new CellSupply(List.of(lot("A", rounding, new double[] {1, 1}, 9)), List.of(), period(1));
-        OpenAt figures = OpenTrays.of(supply, List.of(period(2), period(3))).at(0.9);
-
-        assertThat(figures.open(period(2))).isEqualTo(1);
-        assertThat(figures.open(period(3))).isEqualTo(1);
+    private static SupplyLot lot(int from, int until, double[] tail) {
+        return TableLot.product("A", period(from), new double[] {1}, tail, period(until));
     }
 
     /** B is an even bet and ends first: a promise at nine in ten cannot rest on it, one at even odds draws on it. */

@@ -2,25 +2,21 @@ package rootcast.availability;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
-import static org.assertj.core.api.Assertions.assertThatIllegalStateException;
 import static rootcast.availability.Periods.period;
 
-import java.time.LocalDate;
 import java.util.List;
-import org.junit.jupiter.api.Nested;
+import java.util.Random;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Products of odds worked by hand. */
+/** Offers worked by hand, and by trying every tray and day. */
 class SupplyLotTest {
 
     /** Ready with 0.2, 0.6, 0.95 and then for certain; 1, 0.99, 0.95, 0.9 and 0.4 for at least 0 to 4 trays. */
-    private static final SupplyLot GROWING = new SupplyLot(
-            "b1",
-            ReadyOdds.daily(period(1), new double[] {0.2, 0.6, 0.95, 1}),
-            new double[] {1, 0.99, 0.95, 0.9, 0.4},
-            period(6));
+    private static final SupplyLot GROWING = TableLot.product(
+            "b1", period(1), new double[] {0.2, 0.6, 0.95, 1}, new double[] {1, 0.99, 0.95, 0.9, 0.4}, period(6));
 
     @ParameterizedTest(name = "period {0} at {1}: {2} trays, {3}")
     @CsvSource({
@@ -39,10 +35,9 @@ class SupplyLotTest {
     }
 
     @Test
-    void aProductThatRoundsJustBelowTheConfidenceReachesIt() {
+    void oddsThatRoundJustBelowTheConfidenceReachIt() {
         // 0.7 + 0.1 is 0.7999999999999999 in binary
-        var lot = new SupplyLot(
-                "b2", ReadyOdds.daily(period(1), new double[] {0.7 + 0.1}), new double[] {1, 1}, period(2));
+        var lot = TableLot.product("b2", period(1), new double[] {0.7 + 0.1}, new double[] {1, 1}, period(2));
 
         assertThat(0.7 + 0.1).isLessThan(0.8);
         assertThat(lot.traysAt(period(1), 0.8)).isEqualTo(1);
@@ -53,77 +48,103 @@ class SupplyLotTest {
     void firstUsableDateIsTheFirstThatOffersATray() {
         assertThat(GROWING.usableFrom(period(1), 0.9)).isEqualTo(period(3));
         assertThat(GROWING.usableFrom(period(5), 0.9)).isEqualTo(period(5));
+        assertThat(GROWING.usableFrom(period(6), 0.9)).isEqualTo(period(6));
         assertThat(GROWING.usableFrom(period(7), 0.9)).isNull();
         assertThat(GROWING.usableFrom(period(1), 0.995)).isNull();
     }
 
-    @Nested
-    class Refuses {
+    /** By day: 1, 3, 4, 2 trays at 0.9; the last of them a day longer at even odds. */
+    @Test
+    void traysComeAndGoOneAfterAnother() {
+        var lot = TableLot.of("b3", period(2), new double[][] {
+            {1, 0.95, 0.5, 0, 0},
+            {1, 0.99, 0.98, 0.9, 0.6},
+            {1, 1, 0.99, 0.98, 0.91},
+            {1, 0.97, 0.9, 0.8, 0.5},
+            {1, 0.6, 0.3, 0.1, 0},
+        });
 
-        @Test
-        void aTailThatRises() {
-            assertThatIllegalArgumentException()
-                    .isThrownBy(() -> lot(1, 0.8, 0.81))
-                    .withMessageContaining("0.81")
-                    .withMessageContaining("0.8");
-        }
-
-        @Test
-        void aTailThatDoesNotBeginWithCertainty() {
-            assertThatIllegalArgumentException().isThrownBy(() -> lot(0.9, 0.8));
-            assertThatIllegalArgumentException().isThrownBy(SupplyLotTest.this::emptyTail);
-        }
-
-        @Test
-        void oddsThatAreNoNumbersOrNegative() {
-            assertThatIllegalArgumentException().isThrownBy(() -> lot(1, Double.NaN));
-            assertThatIllegalArgumentException().isThrownBy(() -> lot(1, -0.1));
-        }
-
-        @Test
-        void confidencesOutsideTheirRange() {
-            for (double confidence : new double[] {0, -0.5, 1.0000001, Double.NaN}) {
-                assertThatIllegalArgumentException()
-                        .isThrownBy(() -> GROWING.traysAt(period(3), confidence))
-                        .withMessageContaining(String.valueOf(confidence));
-            }
-        }
-
-        @Test
-        void readyTablesThatFallOrAreEmpty() {
-            assertThatIllegalArgumentException()
-                    .isThrownBy(() -> ReadyOdds.daily(period(1), new double[] {0.5, 0.4}))
-                    .withMessageContaining("0.4")
-                    .withMessageContaining(period(2).toString());
-            assertThatIllegalArgumentException().isThrownBy(() -> ReadyOdds.daily(period(1), new double[0]));
-        }
-
-        @Test
-        void anOutlookWhoseOddsFallFromOneDateToTheNext() {
-            ReadyOdds falling = date -> date.isAfter(period(2)) ? 0.5 : 0.6;
-            var supply = new CellSupply(
-                    List.of(new SupplyLot("b3", falling, new double[] {1, 1}, period(9))), List.of(), period(1));
-
-            assertThatIllegalStateException()
-                    .isThrownBy(() -> OpenTrays.of(supply, List.of(period(2), period(3))))
-                    .withMessageContaining("b3")
-                    .withMessageContaining("0.6")
-                    .withMessageContaining(period(3).toString());
-        }
-
-        @Test
-        void oddsOutsideZeroToOne() {
-            var lot = new SupplyLot("b4", date -> 1.5, new double[] {1, 1}, period(9));
-
-            assertThatIllegalStateException().isThrownBy(() -> lot.readyBy(period(1)));
-        }
-
-        private SupplyLot lot(double... tail) {
-            return new SupplyLot("b", ReadyOdds.certainFrom(LocalDate.EPOCH), tail, period(1));
-        }
+        assertThat(offers(lot, 0.9)).containsExactly(0, 1, 3, 4, 2, 0, 0);
+        assertThat(offers(lot, 0.5)).containsExactly(0, 2, 4, 4, 4, 1, 0);
+        assertThat(lot.usableUntilInclusive(0.9)).isEqualTo(period(5));
+        assertThat(lot.usableUntilInclusive(0.5)).isEqualTo(period(6));
+        assertThat(lot.usableUntilInclusive(0.999)).isEqualTo(period(4));
+        assertThat(lot.usableUntilInclusive(1)).isEqualTo(period(4));
     }
 
-    private SupplyLot emptyTail() {
-        return new SupplyLot("b", ReadyOdds.certainFrom(LocalDate.EPOCH), new double[0], period(1));
+    /**
+     * Tray 2 is there on periods 1, 2 and 4, 5 but not on 3: it counts around period 5, where it is likeliest. Tray 3 is
+     * there on 1 only, which tray 2 has lost.
+     */
+    @Test
+    void ofABrokenWindowTheRunAroundTheLikeliestDayCounts() {
+        var lot = TableLot.of("b4", period(1), new double[][] {
+            {1, 0.95, 0.93, 0.91},
+            {1, 0.95, 0.92, 0.1},
+            {1, 0.95, 0.5, 0.1},
+            {1, 0.95, 0.92, 0.1},
+            {1, 0.95, 0.94, 0.1},
+        });
+
+        assertThat(offers(lot, 0.9)).containsExactly(1, 1, 1, 2, 2, 0, 0);
+        assertThat(offers(lot, 0.5)).containsExactly(3, 2, 2, 2, 2, 0, 0);
+    }
+
+    @Test
+    void offersOfAnyOddsRiseThenFallAreNestedAndNeverMoreThanTheOddsSupport() {
+        var random = new Random(20261128);
+        int cut = 0;
+        for (int run = 0; run < 2_000; run++) {
+            double[][] atLeast = anyOdds(random);
+            SupplyLot lot = TableLot.of("b", period(1), atLeast);
+            List<Integer> before = offers(lot, 0.95);
+            for (double confidence : new double[] {0.9, 0.8, 0.5, 0.3}) {
+                List<Integer> now = offers(lot, confidence);
+                assertThat(isRisingThenFalling(now)).as("run %d: %s", run, now).isTrue();
+                for (int day = 0; day < now.size(); day++) {
+                    assertThat(now.get(day)).as("run %d", run).isGreaterThanOrEqualTo(before.get(day));
+                    int tray = now.get(day);
+                    assertThat(tray == 0 || atLeast[day][tray] >= confidence).isTrue();
+                    boolean more = day < atLeast.length
+                            && tray + 1 < atLeast[day].length
+                            && atLeast[day][tray + 1] >= confidence;
+                    cut += more ? 1 : 0;
+                }
+                before = now;
+            }
+        }
+        assertThat(cut).as("days on which a broken window took a tray away").isGreaterThan(500);
+    }
+
+    private static double[][] anyOdds(Random random) {
+        double[][] atLeast = new double[7][6];
+        for (double[] day : atLeast) {
+            day[0] = 1;
+            for (int n = 1; n < day.length; n++) {
+                day[n] = day[n - 1] * (1 - random.nextDouble() / 3);
+            }
+        }
+        return atLeast;
+    }
+
+    private static boolean isRisingThenFalling(List<Integer> offers) {
+        int peak = offers.indexOf(offers.stream().max(Integer::compare).orElseThrow());
+        return IntStream.range(1, offers.size())
+                .allMatch(i -> i <= peak ? offers.get(i) >= offers.get(i - 1) : offers.get(i) <= offers.get(i - 1));
+    }
+
+    private static List<Integer> offers(SupplyLot lot, double confidence) {
+        return Periods.periods(1, 7).stream()
+                .map(day -> lot.traysAt(day, confidence))
+                .toList();
+    }
+
+    @Test
+    void confidencesOutsideTheirRangeAreRefused() {
+        for (double confidence : new double[] {0, -0.5, 1.0000001, Double.NaN}) {
+            assertThatIllegalArgumentException()
+                    .isThrownBy(() -> GROWING.traysAt(period(3), confidence))
+                    .withMessageContaining(String.valueOf(confidence));
+        }
     }
 }

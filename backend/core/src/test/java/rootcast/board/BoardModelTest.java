@@ -15,8 +15,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 import rootcast.availability.Cell;
 import rootcast.availability.CellSupply;
 import rootcast.availability.Promise;
-import rootcast.availability.ReadyOdds;
 import rootcast.availability.SupplyLot;
+import rootcast.availability.TableLot;
 import rootcast.site.ShipWeek;
 
 /** Rows worked out by hand. Today is Wednesday 2026-11-25 in week 48; the site ships on Mondays. */
@@ -62,7 +62,7 @@ class BoardModelTest {
         Arrays.fill(tail, 9, 13, 0.7);
         Arrays.fill(tail, 13, 15, 0.4);
         var supply = new CellSupply(
-                List.of(new SupplyLot("b1", ReadyOdds.certainFrom(TODAY), tail, LocalDate.parse("2026-12-31"))),
+                List.of(TableLot.product("b1", TODAY, new double[] {1}, tail, LocalDate.parse("2026-12-31"))),
                 List.of(promise("2026-12-03", 3, 1)),
                 TODAY);
 
@@ -215,8 +215,8 @@ class BoardModelTest {
     static SupplyLot lot(String batch, String from, String untilInclusive, int trays) {
         double[] certain = new double[trays + 1];
         Arrays.fill(certain, 1);
-        return new SupplyLot(
-                batch, ReadyOdds.certainFrom(LocalDate.parse(from)), certain, LocalDate.parse(untilInclusive));
+        return TableLot.product(
+                batch, LocalDate.parse(from), new double[] {1}, certain, LocalDate.parse(untilInclusive));
     }
 
     static Promise promise(String shipOn, int trays, int position) {

@@ -13,9 +13,8 @@ import org.junit.jupiter.api.Test;
 import rootcast.availability.CellSupply;
 import rootcast.availability.Limit;
 import rootcast.availability.Promise;
-import rootcast.availability.ReadyOdds;
 import rootcast.availability.Share;
-import rootcast.availability.SupplyLot;
+import rootcast.availability.TableLot;
 import rootcast.board.CellExplanation.LotFigure;
 import rootcast.board.CellExplanation.PromiseFigure;
 import rootcast.site.ShipWeek;
@@ -70,7 +69,7 @@ class CellExplanationTest {
         var sure = new Promise("o1", 1, date("2026-12-03"), 3, 0.9, 1);
         var evenBet = new Promise("o2", 1, date("2026-12-03"), 1, 0.5, 2);
         double[] tail = {1, 1, 1, 1, 1, 0.6, 0.6, 0.6, 0.6};
-        var lot = new SupplyLot("b1", ReadyOdds.certainFrom(TODAY), tail, date("2026-12-20"));
+        var lot = TableLot.product("b1", TODAY, new double[] {1}, tail, date("2026-12-20"));
         var explained = CellExplanation.of(
                 HEAD,
                 new CellSupply(List.of(lot), List.of(sure, evenBet), TODAY),

@@ -121,15 +121,6 @@ class DateUncertaintyTest {
         assertThat(leadDays(outlook.callusedAt().p90(), 2)).isCloseTo(5 * Math.exp(near), within(1e-4));
     }
 
-    @Test
-    void aBatchIsPastItsBestTheHoldDaysAfterTheMiddleOfItsRange() {
-        var houses = houses(days(5), "A", constant(22, STUCK.minus(Duration.ofDays(3)), days(5)));
-        Outlook outlook = OutlookModel.outlook(batch("A"), GrowerFixture.CROP, TRAY_105, houses);
-
-        assertThat(daysAfterSticking(outlook.readyAt().p90())).isGreaterThan(29);
-        assertThat(daysAfterSticking(outlook.usableUntil())).isCloseTo(26 + 8, within(1e-6));
-    }
-
     private static double leadDays(Instant at, double nowDay) {
         return daysAfterSticking(at) - nowDay;
     }

@@ -119,12 +119,11 @@ class OutlookDatesTest {
     }
 
     @Test
-    void aReadyBatchIsUsableForItsHoldingDaysFromWhenItWasSeen() {
+    void aReadyBatchIsReadyFromWhenItWasSeen() {
         var seen = batch(Map.of(Stage.READY, days(24.5)), List.of(new Placement("A", STUCK)));
         var outlook = outlook(seen, at22(25));
 
         assertThat(outlook.readyAt()).isEqualTo(new DateRange(days(24.5), days(24.5), days(24.5)));
-        assertThat(outlook.usableUntil()).isEqualTo(days(24.5).plus(Duration.ofDays(8)));
         assertThat(outlook.ready().probabilityBy(days(24.4))).isZero();
     }
 
@@ -134,7 +133,8 @@ class OutlookDatesTest {
         var outlook = outlook(batch("A"), cold);
 
         assertThat(outlook.readyAt().p10()).isEqualTo(DateDistribution.NEVER);
-        assertThat(outlook.usableUntil()).isEqualTo(DateDistribution.NEVER);
+        assertThat(outlook.usable().at(days(100)).applyAsDouble(1)).isZero();
+        assertThat(outlook.usable().isTooEarly(days(100), 0.1)).isTrue();
         assertThat(outlook.ready().probabilityBy(days(3_000))).isZero();
     }
 

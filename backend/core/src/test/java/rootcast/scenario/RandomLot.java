@@ -3,8 +3,8 @@ package rootcast.scenario;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.Random;
-import rootcast.availability.ReadyOdds;
 import rootcast.availability.SupplyLot;
+import rootcast.availability.TableLot;
 
 /**
  * A lot over ten days whose outlook may turn better or worse.
@@ -41,7 +41,7 @@ record RandomLot(String batch, double[] readyBy, double[] tail, LocalDate until)
     }
 
     SupplyLot supply() {
-        return new SupplyLot(batch, ReadyOdds.daily(FIRST_DAY, readyBy), tail, until);
+        return TableLot.product(batch, FIRST_DAY, readyBy, tail, until);
     }
 
     /** Counted tray by tray. */

@@ -46,9 +46,26 @@ final class TrueBusiness {
 
     /**
      * @param ready when nine living cells in ten may leave
+     * @param through    when each of some cells was through with its last stage, in hours since {@link #START}, rising
      * @param aliveAfter plants at the end of each stage
      */
-    record Batch(String id, int house, Instant stuckAt, Instant ready, int[] aliveAfter, BatchHistory everything) {
+    record Batch(
+            String id,
+            int house,
+            Instant stuckAt,
+            Instant ready,
+            double[] through,
+            int[] aliveAfter,
+            BatchHistory everything) {
+
+        /** Living plants that are through by then and have been for no longer than the hold days. */
+        double usable(Instant then, int holdDays) {
+            double hour = Duration.between(START, then).toMillis() / (double) HOUR_MILLIS;
+            long cells = Arrays.stream(through)
+                    .filter(at -> at <= hour && at >= hour - 24.0 * holdDays)
+                    .count();
+            return alive(2) * (double) cells / through.length;
+        }
 
         int alive(int stage) {
             return aliveAfter[stage];
@@ -271,7 +288,9 @@ final class TrueBusiness {
                 List.of(),
                 null,
                 looks);
-        return new Batch(id, house, stuckAt, at(ends[2]), alive, everything);
+        double[] last = through[2].clone();
+        Arrays.sort(last);
+        return new Batch(id, house, stuckAt, at(ends[2]), last, alive, everything);
     }
 
     private static Instant at(double hours) {

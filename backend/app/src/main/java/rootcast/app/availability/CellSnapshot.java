@@ -2,11 +2,11 @@ package rootcast.app.availability;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Objects;
 import rootcast.app.outlook.BatchSnapshot;
 import rootcast.app.outlook.FaultyBatch;
 import rootcast.availability.Cell;
 import rootcast.availability.CellSupply;
-import rootcast.availability.LotOfBatch;
 import rootcast.availability.SupplyLot;
 import rootcast.site.Site;
 
@@ -32,8 +32,8 @@ public record CellSnapshot(Cell cell, List<BatchSnapshot> batches, List<FaultyBa
             Site site,
             Instant now) {
         List<SupplyLot> lots = batches.stream()
-                .filter(snapshot -> snapshot.outlook() != null)
-                .flatMap(snapshot -> LotOfBatch.of(snapshot.batch().id(), snapshot.outlook(), site).stream())
+                .map(BatchSnapshot::lot)
+                .filter(Objects::nonNull)
                 .toList();
         return new CellSnapshot(cell, batches, faulty, new CellSupply(lots, promises.of(cell), site.dayOf(now)));
     }

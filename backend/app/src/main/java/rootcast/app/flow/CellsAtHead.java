@@ -180,7 +180,7 @@ class CellsAtHead implements SupplyAtHead {
                     catalogue.profile(batch.variety(), batch.site()),
                     batch.trayFormat(),
                     curves);
-            return new BatchSnapshot(batch, newest, state, outlook.now());
+            return BatchSnapshot.of(batch, newest, state, outlook.now(), sites.site(batch.site()));
         }
     }
 }

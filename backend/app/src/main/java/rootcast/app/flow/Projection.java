@@ -96,7 +96,7 @@ final class Projection {
         sites = setup.sites();
         catalogue = setup.catalogue();
         Set<String> replanned = climate.houses(setup.houses(), setup.plans());
-        return batches.setup(catalogue, replanned);
+        return batches.setup(sites, catalogue, replanned);
     }
 
     private boolean hourHasPassed(Instant now) {

@@ -91,7 +91,8 @@ class BoardFromTables implements BoardInTime {
         return live.stream()
                 .map(past -> {
                     if (past.state().isFinished()) {
-                        return new BatchSnapshot(past.batch(), past.newest().position(), past.state(), null);
+                        return BatchSnapshot.finished(
+                                past.batch(), past.newest().position(), past.state());
                     }
                     BatchInTime.Version profile = profiles.computeIfAbsent(
                             past.batch().variety() + " " + past.batch().site(),

@@ -22,8 +22,10 @@ import rootcast.app.ledger.store.PanacheLedger;
 import rootcast.app.outlook.AsOf;
 import rootcast.app.outlook.BatchInTime;
 import rootcast.app.outlook.BatchSnapshot;
+import rootcast.app.site.LiveSites;
 import rootcast.app.snapshot.Snapshots;
 import rootcast.availability.Cell;
+import rootcast.facts.FactPosition;
 import rootcast.ledger.Batch;
 import rootcast.ledger.BatchFold;
 import rootcast.ledger.BatchState;
@@ -49,6 +51,9 @@ class PastFacts {
 
     @Inject
     Catalogue catalogue;
+
+    @Inject
+    LiveSites sites;
 
     @Inject
     Snapshots snapshots;
@@ -130,11 +135,11 @@ class PastFacts {
     }
 
     BatchSnapshot snapshot(PastBatch past, BatchOutlook made) {
-        return new BatchSnapshot(
-                past.batch(),
-                past.newest().position(),
-                past.state(),
-                past.state().isFinished() ? null : made.now());
+        Batch batch = past.batch();
+        FactPosition newest = past.newest().position();
+        return past.state().isFinished()
+                ? BatchSnapshot.finished(batch, newest, past.state())
+                : BatchSnapshot.of(batch, newest, past.state(), made.now(), sites.site(batch.site()));
     }
 
     BatchOutlook outlook(PastBatch past, BatchInTime.Version profile, HouseCurves houses) {

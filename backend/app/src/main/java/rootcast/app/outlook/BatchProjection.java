@@ -17,6 +17,7 @@ import org.jboss.logging.Logger;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.crop.CatalogueSnapshot;
 import rootcast.app.ledger.RecordedBatch;
+import rootcast.app.site.SitesSnapshot;
 import rootcast.availability.Cell;
 import rootcast.climate.HourlySeries;
 import rootcast.crop.CropProfile;
@@ -46,6 +47,7 @@ public final class BatchProjection {
     /** What a batch's entries say of it; kept while time alone passes. */
     private final Map<String, BatchOutlook> kept = new ConcurrentHashMap<>();
 
+    private SitesSnapshot sites = new SitesSnapshot(Map.of());
     private CatalogueSnapshot catalogue = new CatalogueSnapshot(Map.of(), Map.of());
     private Map<Cell, List<String>> idsByCell = Map.of();
     private FactPosition newestEntry = FactPosition.START;
@@ -57,16 +59,19 @@ public final class BatchProjection {
     }
 
     /**
-     * Takes the profiles as they are now, and that these houses have other plans; computes the batches that this touches
-     * again and gives them.
+     * Takes the sites and profiles as they are now, and that these houses have other plans; computes the batches that this
+     * touches again and gives them.
      */
-    public List<String> setup(CatalogueSnapshot now, Set<String> replannedHouses) {
+    public List<String> setup(SitesSnapshot sitesNow, CatalogueSnapshot now, Set<String> replannedHouses) {
         CatalogueSnapshot before = catalogue;
+        SitesSnapshot sitesBefore = sites;
         catalogue = now;
+        sites = sitesNow;
         Set<String> touched = in(replannedHouses);
         live.forEach((id, snapshot) -> {
             Batch batch = snapshot.batch();
-            if (!profileOf(batch).equals(before.profile(batch.variety(), batch.site()))) {
+            if (!profileOf(batch).equals(before.profile(batch.variety(), batch.site()))
+                    || !sites.site(batch.site()).equals(sitesBefore.site(batch.site()))) {
                 touched.add(id);
             }
         });
@@ -90,7 +95,7 @@ public final class BatchProjection {
             apart(batch, recorded.newest(), () -> {
                 BatchState state = BatchFold.of(batch, recorded.entries()).state();
                 if (state.isLive()) {
-                    live.put(batch.id(), new BatchSnapshot(batch, recorded.newest(), state, outlook(batch, state)));
+                    live.put(batch.id(), snapshot(batch, recorded.newest(), state));
                     state.placements()
                             .forEach(placement -> byHouse.computeIfAbsent(placement.house(), any -> new HashSet<>())
                                     .add(batch.id()));
@@ -189,13 +194,11 @@ public final class BatchProjection {
         apart(
                 before.batch(),
                 before.position(),
-                () -> live.put(
-                        id,
-                        new BatchSnapshot(
-                                before.batch(),
-                                before.position(),
-                                before.state(),
-                                outlook(before.batch(), before.state()))));
+                () -> live.put(id, snapshot(before.batch(), before.position(), before.state())));
+    }
+
+    private BatchSnapshot snapshot(Batch batch, FactPosition newest, BatchState state) {
+        return BatchSnapshot.of(batch, newest, state, outlook(batch, state), sites.site(batch.site()));
     }
 
     private Outlook outlook(Batch batch, BatchState state) {

@@ -37,10 +37,9 @@ public class FinishedBatches {
     }
 
     private static BatchSnapshot folded(RecordedBatch recorded) {
-        return new BatchSnapshot(
+        return BatchSnapshot.finished(
                 recorded.batch(),
                 recorded.newest(),
-                BatchFold.of(recorded.batch(), recorded.entries()).state(),
-                null);
+                BatchFold.of(recorded.batch(), recorded.entries()).state());
     }
 }

@@ -70,7 +70,12 @@ public class WhatIf {
             BatchOutlook asKnown = BatchOutlook.of(
                     HistoryOfBatch.of(before.state()), profile(question, batch, catalogue), batch.trayFormat(), curves);
             BatchOutlook after = asKnown.elsewhere(otherwise, moves.getOrDefault(id, List.of()));
-            BatchSnapshot snapshot = new BatchSnapshot(batch, before.position(), before.state(), after.now());
+            BatchSnapshot snapshot = BatchSnapshot.of(
+                    batch,
+                    before.position(),
+                    before.state(),
+                    after.now(),
+                    now.part(SitesSnapshot.class).site(batch.site()));
             moved.add(new Answer.MovedBatch(before, snapshot, after.history().house()));
             instead.put(id, snapshot);
             cells.add(before.cell());

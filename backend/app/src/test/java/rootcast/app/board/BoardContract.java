@@ -9,6 +9,7 @@ import jakarta.inject.Inject;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -87,10 +88,13 @@ abstract class BoardContract {
 
     @Test
     void readyTraysStandInEveryWeekInWhichTheyMayLeave() {
-        // Ready two days ago, held for 30 days: usable on the Mondays up to 28 days from today.
+        // Nine cells in ten were ready two days ago, each is held for 30 days from when it was itself: all ten trays
+        // for three
+        // weeks, the last plants on the 30th day. In between summed apart from this program, see OrdersContract: 27
+        // days from
+        // today 2 trays have 1.00 and 3 have 0.83; a day later 1 has 1.00 and 2 have 0.15.
         nursery.ready(10, 950);
         LocalDate monday = nursery.nextMonday();
-        LocalDate last = nursery.today().plusDays(28);
 
         JsonPath board = nursery.board(monday, 6);
 
@@ -101,11 +105,15 @@ abstract class BoardContract {
         for (int week = 0; week < 6; week++) {
             LocalDate day = monday.plusWeeks(week);
             String cell = "rows[0].cells[" + week + "].";
-            int trays = day.isAfter(last) ? 0 : 10;
+            long ahead = ChronoUnit.DAYS.between(nursery.today(), day);
+            int trays = ahead <= 22 ? 10 : ahead == 27 ? 2 : ahead == 28 ? 1 : 0;
+            assertThat(ahead)
+                    .as("days ahead that the sums were made for")
+                    .matches(days -> days <= 22 || days == 27 || days == 28 || days >= 31);
             assertThat(board.getString(cell + "date")).isEqualTo(day.toString());
             assertThat(board.getInt(cell + "ready")).as("%s", day).isEqualTo(trays);
             assertThat(board.getInt(cell + "open")).as("%s", day).isEqualTo(trays);
-            assertThat(board.getInt(cell + "likely")).as("%s", day).isEqualTo(trays);
+            assertThat(board.getInt(cell + "likely")).as("%s", day).isBetween(trays, trays == 2 ? 4 : trays);
         }
     }
 

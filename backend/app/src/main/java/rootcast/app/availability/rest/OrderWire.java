@@ -16,6 +16,7 @@ import rootcast.app.availability.PlaceOrder;
 import rootcast.app.problem.Problem;
 import rootcast.app.site.Code;
 import rootcast.availability.Cell;
+import rootcast.availability.Confidence;
 import rootcast.availability.KeptPromise;
 import rootcast.availability.WantedLine;
 import rootcast.saying.Fault;
@@ -27,8 +28,6 @@ record OrderWire(
         @Nullable Double confidence,
         @NotNull @Size(min = 1, max = 200) List<@NotNull @Valid LineWire> lines) {
 
-    private static final double USUAL_CONFIDENCE = 0.9;
-
     record LineWire(
             @Code String variety,
             @Code String trayFormat,
@@ -37,7 +36,7 @@ record OrderWire(
             @NotNull @Min(1) Integer trays) {}
 
     PlaceOrder.Wanted wanted(UUID id) {
-        double sure = confidence == null ? USUAL_CONFIDENCE : confidence;
+        double sure = confidence == null ? Confidence.USUAL : confidence;
         if (!(sure >= 0.01 && sure <= 0.999)) {
             throw Problem.notAllowed("confidence", sure, Fault.BETWEEN, 0.01, 0.999);
         }

@@ -4,6 +4,7 @@ import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.board.BoardView;
 import rootcast.app.problem.Problem;
+import rootcast.availability.Confidence;
 import rootcast.saying.Fault;
 import rootcast.site.ShipWeek;
 
@@ -11,7 +12,6 @@ import rootcast.site.ShipWeek;
 public final class BoardQuery {
 
     private static final int USUAL_WEEKS = 8;
-    private static final double USUAL_CONFIDENCE = 0.9;
     private static final double LEAST_CONFIDENCE = 0.01;
     private static final double MOST_CONFIDENCE = 0.999;
 
@@ -51,7 +51,7 @@ public final class BoardQuery {
 
     static double confidence(@Nullable String text) {
         if (text == null) {
-            return USUAL_CONFIDENCE;
+            return Confidence.USUAL;
         }
         try {
             return confidence("confidence", Double.parseDouble(text));

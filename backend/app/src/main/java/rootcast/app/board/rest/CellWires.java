@@ -58,7 +58,7 @@ final class CellWires {
             DateRangeWire readyAt,
             double readyByDateProbability,
             @Nullable LocalDate usableFrom,
-            LocalDate usableUntil,
+            @Nullable LocalDate usableUntil,
             int traysAtConfidence,
             int promisedHere) {}
 

@@ -1,6 +1,7 @@
 package rootcast.app.outlook.rest;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -48,7 +49,7 @@ public record BatchView(
 
     /**
      * @param expectedAlive plants expected alive now, losses that nobody has recorded taken off
-     * @param usableUntil   null if it does not get ready at the temperatures expected
+     * @param usableUntil   last day at its site on which it offers a tray at a confidence of 0.9; null if it offers none
      * @param missingHours  hours since sticking without a reading in its house
      * @param filledFrom    the least trusted thing that stood in for them; null if none was missing
      * @param forecastFrom  what the hours to come are taken from
@@ -61,13 +62,13 @@ public record BatchView(
             DateRangeWire readyAt,
             TraysWire saleableTrays,
             long expectedAlive,
-            @Nullable Instant usableUntil,
+            @Nullable LocalDate usableUntil,
             int missingHours,
             @Nullable String filledFrom,
             String forecastFrom,
             List<ExpectedMove> moves) {
 
-        static OutlookView of(Outlook outlook) {
+        static OutlookView of(Outlook outlook, @Nullable LocalDate usableUntil) {
             return new OutlookView(
                     outlook.asOf(),
                     DateRangeWire.of(outlook.callusedAt()),
@@ -75,7 +76,7 @@ public record BatchView(
                     DateRangeWire.of(outlook.readyAt()),
                     TraysWire.of(outlook.saleableTrays()),
                     Math.round(outlook.expectedAlive()),
-                    DateRangeWire.seen(outlook.usableUntil()),
+                    usableUntil,
                     outlook.missingHours(),
                     outlook.filledFrom().stream()
                             .max(HourSource::compareTo)
@@ -120,7 +121,7 @@ public record BatchView(
                 new Plants(state.stuckPlants(), state.alivePlants(), state.lostPlants(), state.shippedPlants()),
                 lost,
                 lastCount(state),
-                snapshot.outlook() == null ? null : OutlookView.of(snapshot.outlook()),
+                snapshot.outlook() == null ? null : OutlookView.of(snapshot.outlook(), snapshot.usableUntil()),
                 snapshot.position().value());
     }
 

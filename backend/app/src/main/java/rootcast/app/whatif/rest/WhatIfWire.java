@@ -53,7 +53,7 @@ public final class WhatIfWire {
             String house,
             DateRangeWire readyAt,
             TraysWire saleableTrays,
-            @Nullable Instant usableUntil) {
+            @Nullable LocalDate usableUntil) {
 
         static BatchOtherwise of(BatchSnapshot snapshot, String house) {
             var outlook = snapshot.outlook();
@@ -64,7 +64,7 @@ public final class WhatIfWire {
                     house,
                     DateRangeWire.of(outlook.readyAt()),
                     TraysWire.of(outlook.saleableTrays()),
-                    DateRangeWire.seen(outlook.usableUntil()));
+                    snapshot.usableUntil());
         }
     }
 

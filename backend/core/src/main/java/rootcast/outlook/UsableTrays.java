@@ -1,0 +1,220 @@
+package rootcast.outlook;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Arrays;
+import java.util.function.IntToDoubleFunction;
+import org.apache.commons.statistics.distribution.NormalDistribution;
+import org.jspecify.annotations.Nullable;
+import rootcast.numerics.NormalShare;
+import rootcast.numerics.ThinnedTail;
+
+/**
+ * How many trays of a batch can leave at a moment: filled, after patching, with plants that are alive, through with their
+ * last stage and not past their last good day. A plant is past it once the hold days have gone since it was
+ * through itself.
+ *
+ * <p>One joint law. Each node of the batch's rate has a date at which nine cells in ten are through ({@link
+ * DateDistribution}: rate, temperatures to come, gaps); between nodes the probability is spread evenly. How far the batch's own
+ * cells lie apart is one of three spreads ({@link CellSpread#FACTORS}). Given date and spread a living cell
+ * is through by t with G(t) ({@link CellTimes}) and usable with G(t) − G(t − hold), each for itself; of N living plants,
+ * N as {@link Survivors} says and independent of the date, at least m are usable as {@link ThinnedTail} says. If plants have
+ * shipped, see {@link Shipped}.
+ *
+ * <p>Everything is worked out when it is asked for, from an outlook that does not change any more.
+ */
+public final class UsableTrays {
+
+    /** In a piece of the dates' probability no quantile of the cells moves further than this. */
+    private static final double PIECE = 0.1;
+
+    private static final int MOST_PIECES = 64;
+
+    /** A piece over which the share moves less counts at its middle: the quotient would be rounding. */
+    private static final double STILL = 1e-7;
+
+    /** What the bounds of time may leave out or hold too much of, in probability. */
+    private static final double MARGIN = 1e-3;
+
+    /** So long after the slowest date no cell is waited for any more. */
+    private static final Duration STRAGGLERS = Duration.ofDays(60);
+
+    private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
+    private static final double SURELY_PAST = NORMAL.inverseCumulativeProbability(1 - 1e-6);
+
+    private final CellTimes cells;
+    private final FillableTrays trays;
+    private final Duration hold;
+    private final @Nullable Shipped shipped;
+
+    UsableTrays(CellTimes cells, FillableTrays trays, Duration hold, @Nullable Shipped shipped) {
+        this.cells = cells;
+        this.trays = trays;
+        this.hold = hold;
+        this.shipped = shipped;
+    }
+
+    /** More trays than these have not this probability on any day. */
+    public int most(double probability) {
+        int most = 0;
+        int tooMany = trays.most() + 1;
+        while (tooMany - most > 1) {
+            int middle = (most + tooMany) >>> 1;
+            if (trays.whole(middle) >= probability) {
+                most = middle;
+            } else {
+                tooMany = middle;
+            }
+        }
+        return most;
+    }
+
+    /** Whether one tray cannot have this probability at the moment because too few cells are through, nor before it. */
+    public boolean isTooEarly(Instant leaves, double probability) {
+        if (trays.most() == 0) {
+            return true;
+        }
+        int node = 0;
+        while (node < RateBelief.NODES - 1 && cells.slowerShare(node) < 1 - probability + MARGIN) {
+            node++;
+        }
+        double least = shipped == null
+                ? trays.of(1).low()
+                : trays.of(1).low() * trays.mean() / shipped.trays().mean();
+        double days = cells.daysBy(leaves.toEpochMilli());
+        double most = 0;
+        for (double factor : CellSpread.FACTORS) {
+            most = Math.max(most, NormalShare.below(cells.z(node, days, factor)));
+        }
+        return most < least - MARGIN;
+    }
+
+    /** Whether one tray cannot have this probability at the moment because too many cells are past, nor after it. */
+    public boolean isTooLate(Instant leaves, double probability) {
+        long last = cells.lastMillis();
+        if (last == DevelopmentCurve.NEVER
+                || leaves.isAfter(Instant.ofEpochMilli(last).plus(hold).plus(STRAGGLERS))) {
+            return true;
+        }
+        int node = RateBelief.NODES - 1;
+        while (node > 0 && cells.slowerShare(node) > probability - MARGIN) {
+            node--;
+        }
+        double days = cells.daysBy(leaves.minus(hold).toEpochMilli());
+        double zPast = CellTimes.REACH;
+        for (double factor : CellSpread.FACTORS) {
+            zPast = Math.min(zPast, cells.z(node, days, factor));
+        }
+        return shipped == null ? NormalShare.below(zPast) > 1 - trays.of(1).low() + MARGIN : zPast > SURELY_PAST;
+    }
+
+    /** P(at least so many trays can leave at the moment), for any number of trays up to the most there can be. */
+    public IntToDoubleFunction at(Instant leaves) {
+        return new Leaving(leaves)::atLeast;
+    }
+
+    /** The share of usable plants at a moment, as pieces between which it moves straight. */
+    private final class Leaving {
+
+        private double[] share = new double[6 * RateBelief.NODES];
+
+        /** The same of all plants with the shipped ones counted in, and the weight of that; used if some have shipped. */
+        private double[] shareOfAll = new double[shipped == null ? 0 : 6 * RateBelief.NODES];
+
+        private double[] weightOfAll = new double[shareOfAll.length];
+
+        /** Probability of the piece that begins at the share of the same number; 0 where none does. */
+        private double[] mass = new double[6 * RateBelief.NODES];
+
+        private int size;
+
+        Leaving(Instant leaves) {
+            for (int i = 0; i < CellSpread.FACTORS.length; i++) {
+                addSegments(leaves, CellSpread.FACTORS[i], CellSpread.WEIGHTS[i]);
+            }
+        }
+
+        private void addSegments(Instant leaves, double factor, double weight) {
+            double[] z = cells.z(leaves.toEpochMilli(), factor);
+            double[] zPast = cells.z(leaves.minus(hold).toEpochMilli(), factor);
+            double[] zShipped =
+                    shipped == null ? null : cells.z(shipped.lastAt().toEpochMilli(), factor);
+            for (int node = RateBelief.NODES - 1; node > 0; node--) {
+                double ofSegment = cells.slowerShare(node) - cells.slowerShare(node - 1);
+                if (!cells.isNever(node - 1)) {
+                    addSegment(node, z, zPast, zShipped, weight * ofSegment);
+                }
+            }
+        }
+
+        private void addSegment(int node, double[] z, double[] zPast, double @Nullable [] zShipped, double ofSegment) {
+            double moves = Math.max(Math.abs(z[node] - z[node - 1]), Math.abs(zPast[node] - zPast[node - 1]));
+            int pieces = (int) Math.max(1, Math.min(MOST_PIECES, Math.ceil(moves / PIECE)));
+            for (int piece = 0; piece <= pieces; piece++) {
+                double part = (double) piece / pieces;
+                double through = NormalShare.below(between(z, node, part));
+                double past = NormalShare.below(between(zPast, node, part));
+                double then = zShipped == null ? 0 : NormalShare.below(between(zShipped, node, part));
+                add(then, through, past, piece < pieces ? ofSegment / pieces : 0);
+            }
+        }
+
+        private static double between(double[] z, int node, double part) {
+            return z[node] + part * (z[node - 1] - z[node]);
+        }
+
+        private void add(double then, double through, double past, double ofPiece) {
+            if (size == share.length) {
+                share = Arrays.copyOf(share, 2 * size);
+                mass = Arrays.copyOf(mass, 2 * size);
+                shareOfAll = Arrays.copyOf(shareOfAll, 2 * shareOfAll.length);
+                weightOfAll = Arrays.copyOf(weightOfAll, 2 * weightOfAll.length);
+            }
+            if (shipped == null) {
+                share[size] = through - past;
+            } else {
+                Shipped.Usable usable = shipped.usable(then, through, past);
+                share[size] = usable.ofBench();
+                shareOfAll[size] = usable.ofAll();
+                weightOfAll[size] = usable.weight();
+            }
+            mass[size] = ofPiece;
+            size++;
+        }
+
+        double atLeast(int number) {
+            if (number <= 0) {
+                return 1;
+            }
+            if (number > trays.most()) {
+                return 0;
+            }
+            ThinnedTail tail = trays.of(number);
+            double sum = 0;
+            for (int i = 0; i < size - 1; i++) {
+                if (mass[i] > 0) {
+                    sum += mass[i] * (shipped == null ? mean(tail, share[i], share[i + 1]) : mixed(number, tail, i));
+                }
+            }
+            return Math.max(0, Math.min(1, sum));
+        }
+
+        private double mixed(int number, ThinnedTail ofBench, int piece) {
+            double weight = (weightOfAll[piece] + weightOfAll[piece + 1]) / 2;
+            return (1 - weight) * mean(ofBench, share[piece], share[piece + 1])
+                    + weight * mean(shipped.trays().of(number), shareOfAll[piece], shareOfAll[piece + 1]);
+        }
+
+        private static double mean(ThinnedTail tail, double from, double to) {
+            double low = Math.min(from, to);
+            double high = Math.max(from, to);
+            if (high <= tail.low()) {
+                return 0;
+            }
+            if (low >= tail.high()) {
+                return tail.whole();
+            }
+            return high - low < STILL ? tail.at((low + high) / 2) : (tail.upTo(high) - tail.upTo(low)) / (high - low);
+        }
+    }
+}
