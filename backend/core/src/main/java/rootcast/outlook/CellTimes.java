@@ -102,18 +102,33 @@ final class CellTimes {
      * @param spreadFactor how much wider the batch's own cells lie apart, see {@link CellSpread#FACTORS}
      */
     double z(int node, double daysByThen, double spreadFactor) {
-        double progress = 1 + rate.multiplier(node) * (daysByThen - daysByDate()[node]) / daysAtReference;
-        if (!(progress > 0)) {
-            return -REACH;
-        }
-        return Math.max(-REACH, Math.min(REACH, Math.log(progress) / (spread * spreadFactor) + Z_COMPLETE));
+        return quantile(logProgress(node, daysByThen), spreadFactor);
     }
 
-    double[] z(long millis, double spreadFactor) {
+    private double quantile(double logProgress, double spreadFactor) {
+        return Math.max(-REACH, Math.min(REACH, logProgress / (spread * spreadFactor) + Z_COMPLETE));
+    }
+
+    /** ln of the development the batch has of its last stage; minus infinity before it begins. */
+    private double logProgress(int node, double daysByThen) {
+        double progress = 1 + rate.multiplier(node) * (daysByThen - daysByDate()[node]) / daysAtReference;
+        return progress > 0 ? Math.log(progress) : Double.NEGATIVE_INFINITY;
+    }
+
+    /** At a moment by node; the same for every spread. */
+    double[] logProgress(long millis) {
         double days = path.daysBy(millis);
+        double[] logs = new double[RateBelief.NODES];
+        for (int node = 0; node < logs.length; node++) {
+            logs[node] = logProgress(node, days);
+        }
+        return logs;
+    }
+
+    double[] z(double[] logProgress, double spreadFactor) {
         double[] z = new double[RateBelief.NODES];
         for (int node = 0; node < z.length; node++) {
-            z[node] = z(node, days, spreadFactor);
+            z[node] = quantile(logProgress[node], spreadFactor);
         }
         return z;
     }

@@ -26,9 +26,10 @@ import rootcast.numerics.ThinnedTail;
 public final class UsableTrays {
 
     /** In a piece of the dates' probability no quantile of the cells moves further than this. */
-    private static final double PIECE = 0.1;
+    private static final double PIECE = 0.2;
 
-    private static final int MOST_PIECES = 64;
+    /** Nor is it cut into smaller probabilities than this. */
+    private static final double LEAST_MASS = 5e-4;
 
     /** A piece over which the share moves less counts at its middle: the quotient would be rounding. */
     private static final double STILL = 1e-7;
@@ -92,7 +93,8 @@ public final class UsableTrays {
     /** Whether one tray cannot have this probability at the moment because too many cells are past, nor after it. */
     public boolean isTooLate(Instant leaves, double probability) {
         long last = cells.lastMillis();
-        if (last == DevelopmentCurve.NEVER
+        if (trays.most() == 0
+                || last == DevelopmentCurve.NEVER
                 || leaves.isAfter(Instant.ofEpochMilli(last).plus(hold).plus(STRAGGLERS))) {
             return true;
         }
@@ -129,16 +131,21 @@ public final class UsableTrays {
         private int size;
 
         Leaving(Instant leaves) {
+            double[] now = cells.logProgress(leaves.toEpochMilli());
+            double[] past = cells.logProgress(leaves.minus(hold).toEpochMilli());
+            double[] then =
+                    shipped == null ? null : cells.logProgress(shipped.lastAt().toEpochMilli());
             for (int i = 0; i < CellSpread.FACTORS.length; i++) {
-                addSegments(leaves, CellSpread.FACTORS[i], CellSpread.WEIGHTS[i]);
+                double factor = CellSpread.FACTORS[i];
+                addSegments(
+                        cells.z(now, factor),
+                        cells.z(past, factor),
+                        then == null ? null : cells.z(then, factor),
+                        CellSpread.WEIGHTS[i]);
             }
         }
 
-        private void addSegments(Instant leaves, double factor, double weight) {
-            double[] z = cells.z(leaves.toEpochMilli(), factor);
-            double[] zPast = cells.z(leaves.minus(hold).toEpochMilli(), factor);
-            double[] zShipped =
-                    shipped == null ? null : cells.z(shipped.lastAt().toEpochMilli(), factor);
+        private void addSegments(double[] z, double[] zPast, double @Nullable [] zShipped, double weight) {
             for (int node = RateBelief.NODES - 1; node > 0; node--) {
                 double ofSegment = cells.slowerShare(node) - cells.slowerShare(node - 1);
                 if (!cells.isNever(node - 1)) {
@@ -149,7 +156,7 @@ public final class UsableTrays {
 
         private void addSegment(int node, double[] z, double[] zPast, double @Nullable [] zShipped, double ofSegment) {
             double moves = Math.max(Math.abs(z[node] - z[node - 1]), Math.abs(zPast[node] - zPast[node - 1]));
-            int pieces = (int) Math.max(1, Math.min(MOST_PIECES, Math.ceil(moves / PIECE)));
+            int pieces = (int) Math.max(1, Math.ceil(Math.min(moves / PIECE, ofSegment / LEAST_MASS)));
             for (int piece = 0; piece <= pieces; piece++) {
                 double part = (double) piece / pieces;
                 double through = NormalShare.below(between(z, node, part));

@@ -35,6 +35,11 @@ class LotOfBatchTest {
     private static final Instant STUCK = Instant.parse("2026-03-02T15:00:00Z");
 
     private static Outlook outlook(double asOfDay, double readyOn, double rateSpread, double cellSpread, int hold) {
+        return outlook(asOfDay, readyOn, rateSpread, cellSpread, hold, 2_100);
+    }
+
+    private static Outlook outlook(
+            double asOfDay, double readyOn, double rateSpread, double cellSpread, int hold, int plants) {
         var medium = new HourlySeries();
         for (Instant at = STUCK.minus(Duration.ofDays(3));
                 at.isBefore(day(asOfDay));
@@ -47,7 +52,7 @@ class LotOfBatchTest {
                 STUCK,
                 readyOn > 0 ? Map.of(Stage.READY, day(readyOn)) : Map.of(),
                 List.of(new BatchHistory.Placement("A", STUCK)),
-                new BatchHistory.Plants(STUCK, 2_100),
+                new BatchHistory.Plants(STUCK, plants),
                 List.of(),
                 List.of(),
                 null);
@@ -105,6 +110,16 @@ class LotOfBatchTest {
             trays++;
         }
         return trays;
+    }
+
+    @Test
+    void aBatchOfTooFewPlantsForATrayOffersNone() {
+        SupplyLot lot =
+                LotOfBatch.of("b", outlook(3, 0, 0.1, 0.12, 14, 70), SITE).orElseThrow();
+
+        assertThat(lot.usableFrom(SITE.dayOf(day(3)), 0.5)).isNull();
+        assertThat(lot.usableUntilInclusive(0.5)).isNull();
+        assertThat(lot.traysAt(SITE.dayOf(day(28)), 0.5)).isZero();
     }
 
     @Test
