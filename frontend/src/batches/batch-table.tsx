@@ -17,7 +17,7 @@ interface BatchTableProps {
   readonly label: string;
 }
 
-export const ROW_PX = 28;
+const ROW_PX = 40;
 
 /** Their figures line up because each keeps room for a range, also when it has none. */
 const RANGED: ReadonlySet<Column> = new Set(['ready', 'saleable']);

@@ -59,12 +59,12 @@ export const batchReasonMessages = messagesIn({
       'El mismo lote ya está anotado: variedad, charola, invernadero, día y charolas. No se escribe otra vez.',
     'stage-today': () => 'La etapa no tiene día: cuenta como vista hoy.',
     'in-the-future': () => 'Un día de esta línea aún no llega.',
-    'before-sticking': () => 'La etapa tiene fecha anterior al pinchado del lote.',
-    'more-than-stuck': (r: Said) => `Más plantas vivas que las pinchadas, ${r.most}.`,
+    'before-sticking': () => 'La etapa tiene fecha anterior al plantado del lote.',
+    'more-than-stuck': (r: Said) => `Más plantas vivas que las plantadas, ${r.most}.`,
     'stage-goes-back': () => 'En esta etapa empieza todo lote.',
     'not-allowed': () => 'Esto fue hace más de cinco años.',
     'implausible-plants': (r: Said) =>
-      `${r.asked} plantas vivas; se pincharon ${r.booked} y se esperan entre ${r.least} y ${r.most}.`,
+      `${r.asked} plantas vivas; se plantaron ${r.booked} y se esperan entre ${r.least} y ${r.most}.`,
     'implausible-stage': (r: Said) =>
       r.expected ? `Esta etapa se espera cerca del ${r.expected}.` : 'Esta etapa es más temprana de lo esperado.',
   },
