@@ -7,7 +7,7 @@ import { useCrops, useHouses, useSites, useTrayFormats, useVarieties } from '../
 import { LIST_WORDS, setupMessages } from './setup-messages';
 import { LISTS } from './setup-state';
 
-const ACCESS = ['people', 'keys', 'audit'] as const;
+const ACCESS = ['people', 'keys', 'audit', 'changes'] as const;
 
 /** The lists of Setup, and for owners who may use them. */
 export function SetupNav({ current }: { current: string }) {
