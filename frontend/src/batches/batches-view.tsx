@@ -71,7 +71,10 @@ export function BatchesView() {
     t.tsvSaleP50,
     t.tsvSaleP90,
   ];
-  const table = () => ({ head, rows: shown.map((batch) => takenRow(batch, words.names, words.zoneOf, plantsIn)) });
+  const table = () => ({
+    head,
+    rows: shown.map((batch) => takenRow(batch, words.names, words.zoneOf, plantsIn, words.stage)),
+  });
   const copy = async () => {
     try {
       await copyText(tabSeparated(table()));

@@ -29,7 +29,9 @@ abstract class SetupChangesContract {
         String name = Crew.person(base, grant("MANAGER", null));
         Visitor manager = Visitor.signedIn(base, name, PASSWORD);
         manager.put("/api/sites/" + nursery.site, nursery.siteBody("Etc/UTC"));
-        manager.post("/api/houses/" + nursery.house + "/setpoints", Map.of("mediumC", 21.5, "from", time.instant().toString()));
+        manager.post(
+                "/api/houses/" + nursery.house + "/setpoints",
+                Map.of("mediumC", 21.5, "from", time.instant().toString()));
         manager.put("/api/sites/" + nursery.site, nursery.siteBody("Europe/Paris"));
 
         Visitor.Answer list = changes("text=" + name);
