@@ -97,6 +97,7 @@ describe('the table of the board', () => {
     expect(given).toEqual({
       head: ['Variety', 'Crop', 'Tray', 'Plants', 'Site', '2026-W48 (2026-11-23)'],
       rows: [['V', 'C', '72', 70, 's', 12]],
+      note: 'Weeks do not add up.',
     });
   });
 });
