@@ -6,7 +6,9 @@ import { VarietyName } from '../shared/variety-name-view';
 import { cellText, type CellWords } from './batch-cells';
 import type { Column } from './batches-state';
 
+/** With room for the longest names: a card beside another is narrower, so its lines break sooner. */
 const CARD_PX = 158;
+const NARROW_CARD_PX = 178;
 
 /** The list without room for its table: one card per batch, drawn only while in sight. */
 export function BatchCards({
@@ -22,15 +24,16 @@ export function BatchCards({
   columns: number;
 }) {
   const scroller = useRef<HTMLDivElement>(null);
+  const cardPx = columns > 1 ? NARROW_CARD_PX : CARD_PX;
   const rows = Math.ceil(batches.length / columns);
-  const seen = useWindowedRows(scroller, rows, CARD_PX);
+  const seen = useWindowedRows(scroller, rows, cardPx);
   const fromInclusive = seen.fromInclusive * columns;
   return (
     <div ref={scroller} className="batch-cards" role="region" aria-label={label} tabIndex={0}>
       <ul
         style={{
-          height: rows * CARD_PX,
-          paddingTop: seen.fromInclusive * CARD_PX,
+          height: rows * cardPx,
+          paddingTop: seen.fromInclusive * cardPx,
           gridTemplateColumns: `repeat(${columns}, minmax(0, 1fr))`,
         }}
       >
@@ -39,7 +42,7 @@ export function BatchCards({
             key={batch.id}
             aria-setsize={batches.length}
             aria-posinset={fromInclusive + i + 1}
-            style={{ height: CARD_PX }}
+            style={{ height: cardPx }}
           >
             <Card batch={batch} words={words} />
           </li>

@@ -78,8 +78,10 @@ export function BatchTable({ batches, words, sort, onSort, label }: BatchTablePr
                 className={`col-${column} ${NUMERIC.has(column) ? 'rc-number' : ''}`}
               >
                 <button type="button" onClick={() => onSort(sortedBy(column, sort))}>
-                  {columnName(column, words.t)}
-                  <span aria-hidden="true">{sorted ? (sort.descending ? ' ▼' : ' ▲') : ''}</span>
+                  <span>
+                    {columnName(column, words.t)}
+                    <span aria-hidden="true">{sorted ? (sort.descending ? ' ▼' : ' ▲') : ''}</span>
+                  </span>
                 </button>
               </div>
             );
