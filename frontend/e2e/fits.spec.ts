@@ -79,8 +79,11 @@ async function on(browser: Browser, { door, width, height, touch }: Device) {
   const { batches } = (await (await context.request.get('/api/batches?state=live')).json()) as BatchList;
   const batch = batches.find(({ stage, outlook }) => stage === 'ROOT' && outlook);
   if (!batch) throw new Error('the demo has no rooted batch');
+  const tomorrow = new Date(Date.now() + 86_400_000).toISOString();
   const setUp = [
     '/what-if',
+    `/what-if?set=${batch.house}~17~${tomorrow}`,
+    `/batches/${batch.id}?asOf=${new Date(Date.now() - 5 * 86_400_000).toISOString()}`,
     '/setup/sites',
     '/setup/houses',
     '/setup/crops',
