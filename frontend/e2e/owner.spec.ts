@@ -104,6 +104,37 @@ test('an owner reads what was refused', async ({ page }) => {
   await expectAccessible(page);
 });
 
+test('an owner reads who changed the set-up in words, and finds a change', async ({ page }) => {
+  await asOwner(page);
+  const changes = [
+    { id: 9, at: '2026-11-27T09:00:00Z', who: 'ana', what: 'PUT /api/houses/TARROW-1' },
+    { id: 8, at: '2026-11-27T08:00:00Z', who: 'rosa', what: 'POST /api/crops/bacopa/profiles/2/adoption' },
+    { id: 7, at: '2026-11-27T07:00:00Z', who: 'rosa', what: 'POST /api/houses/GONE-1' },
+  ];
+  let fails = false;
+  await page.route('**/api/setup-changes?*', (route) => {
+    if (fails) return route.fulfill({ status: 500, json: { status: 500, code: 'internal' } });
+    const text = new URL(route.request().url()).searchParams.get('text') ?? '';
+    return route.fulfill({ json: changes.filter(({ who, what }) => `${who} ${what}`.includes(text)) });
+  });
+  await page.goto('/setup/audit');
+  await page.getByRole('link', { name: 'Changes', exact: true }).click();
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Changes of the set-up');
+  await expect(page.getByRole('row', { name: /ana house changed Tarrowmere 1, rooting/ })).toBeVisible();
+  await expect(page.getByRole('row', { name: /rosa profile adopted Bacopa, version 2/ })).toBeVisible();
+  await expect(page.getByRole('row', { name: /rosa house made GONE-1/ })).toBeVisible();
+  await expect(page.getByText('/api/')).toHaveCount(0);
+  await expectAccessible(page);
+  await page.getByRole('searchbox', { name: 'Find a person or a code' }).fill('ana');
+  await expect(page.getByRole('rowheader')).toHaveCount(1);
+  await page.getByRole('searchbox', { name: 'Find a person or a code' }).fill('nobody');
+  await expect(page.getByText('No change by that name.')).toBeVisible();
+  fails = true;
+  await page.reload();
+  await expect(page.getByRole('button', { name: 'Try again' })).toBeVisible();
+  await expectAccessible(page);
+});
+
 test('one person’s screen is accessible, and nobody switches themselves off', async ({ page }) => {
   await asOwner(page);
   await page.goto('/setup/people/rosa');

@@ -2,6 +2,7 @@ import { expect, test, type Browser, type Locator, type Page } from '@playwright
 import type { BatchView, EntryView, Variety } from '../src/shared/api-types';
 import type { HouseOnTheWalk, RoundItem } from '../src/shared/climate-types';
 import { expectAccessible } from './accessible';
+import { unfoldHouses } from './unfold';
 
 /** A whole round of a site with forty batches, on a phone, as one grower walks it. The site is this story's own. */
 
@@ -147,6 +148,7 @@ test('the round of a site with forty batches is walked to its end', async ({ bro
 
   await page.goto(`/rounds?site=${SITE}`);
   await expect(page.getByText(`0 of ${due.length} done`)).toBeVisible();
+  await unfoldHouses(page);
   await expect(open).toHaveCount(due.length);
   await expectInWidth(page);
   await expectAccessible(page);
@@ -212,6 +214,7 @@ test('the round of a site with forty batches is walked to its end', async ({ bro
     const [left] = (await round(page)).filter(isOpen);
     expect(left?.state).toBe('due');
     await page.goto(`/rounds?site=${SITE}&on=${today(1)}`);
+    await unfoldHouses(page);
     await expect(open.filter({ hasText: 'left over since' })).toHaveCount(1);
     await page.goto(`/rounds?site=${SITE}`);
     counts[await close(open, 'done')]++;

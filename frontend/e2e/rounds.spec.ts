@@ -2,6 +2,7 @@ import { expect, test, type Browser, type BrowserContext, type Page } from '@pla
 import type { BatchList, EntryView, Site } from '../src/shared/api-types';
 import type { RoundItem } from '../src/shared/climate-types';
 import { expectAccessible } from './accessible';
+import { unfoldHouses } from './unfold';
 
 /** The daily round on a phone, against the demo. What is closed here is opened again, so that other stories find it. */
 
@@ -47,6 +48,7 @@ test('lists what is due house by house, and says how far the round is', async ({
   await page.goto(`/rounds?site=${site.code}`);
   const closed = items.filter(({ state }) => state === 'done' || state === 'skipped').length;
   await expect(page.getByText(`${closed} of ${items.length} done`)).toBeVisible();
+  await unfoldHouses(page);
   await expect(page.locator('.round-item')).toHaveCount(items.length - closed);
   await expectAccessible(page);
   await context.close();

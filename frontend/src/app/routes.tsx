@@ -91,6 +91,10 @@ export const routesFrom = (standing: Standing): RouteObject[] => [
             path: 'setup/keys/:key?',
             ...screen(standing, async () => (await import('../people/keys-view')).KeysView),
           },
+          {
+            path: 'setup/changes',
+            ...screen(standing, async () => (await import('../people/changes-view')).ChangesView),
+          },
           { path: 'setup/audit', ...screen(standing, async () => (await import('../people/audit-view')).AuditView) },
           {
             path: 'setup/:list?/:code?',

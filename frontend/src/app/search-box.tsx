@@ -63,6 +63,15 @@ export function SearchBox() {
 
   return (
     <div className="search rc-no-print" role="search">
+      <svg className="search-mark" viewBox="0 0 20 20" width="18" height="18" aria-hidden="true">
+        <path
+          d="M13 13l4.5 4.5M14.5 8.75a5.75 5.75 0 1 1-11.5 0a5.75 5.75 0 0 1 11.5 0Z"
+          fill="none"
+          stroke="currentColor"
+          strokeWidth="1.6"
+          strokeLinecap="round"
+        />
+      </svg>
       <input
         ref={input}
         type="text"

@@ -6,29 +6,43 @@ import { VarietyName } from '../shared/variety-name-view';
 import { cellText, type CellWords } from './batch-cells';
 import type { Column } from './batches-state';
 
-const CARD_PX = 116;
+/** With room for the longest names: a card beside another is narrower, so its lines break sooner. */
+const CARD_PX = 158;
+const NARROW_CARD_PX = 178;
 
-/** The list on a phone: one card per batch, drawn only while in sight. */
+/** The list without room for its table: one card per batch, drawn only while in sight. */
 export function BatchCards({
   batches,
   words,
   label,
+  columns,
 }: {
   batches: readonly BatchView[];
   words: CellWords;
   label: string;
+  /** How many cards stand beside each other. */
+  columns: number;
 }) {
   const scroller = useRef<HTMLDivElement>(null);
-  const { fromInclusive, untilExclusive } = useWindowedRows(scroller, batches.length, CARD_PX);
+  const cardPx = columns > 1 ? NARROW_CARD_PX : CARD_PX;
+  const rows = Math.ceil(batches.length / columns);
+  const seen = useWindowedRows(scroller, rows, cardPx);
+  const fromInclusive = seen.fromInclusive * columns;
   return (
     <div ref={scroller} className="batch-cards" role="region" aria-label={label} tabIndex={0}>
-      <ul style={{ height: batches.length * CARD_PX, paddingTop: fromInclusive * CARD_PX }}>
-        {batches.slice(fromInclusive, untilExclusive).map((batch, i) => (
+      <ul
+        style={{
+          height: rows * cardPx,
+          paddingTop: seen.fromInclusive * cardPx,
+          gridTemplateColumns: `repeat(${columns}, minmax(0, 1fr))`,
+        }}
+      >
+        {batches.slice(fromInclusive, seen.untilExclusive * columns).map((batch, i) => (
           <li
             key={batch.id}
             aria-setsize={batches.length}
             aria-posinset={fromInclusive + i + 1}
-            style={{ height: CARD_PX }}
+            style={{ height: cardPx }}
           >
             <Card batch={batch} words={words} />
           </li>

@@ -17,7 +17,7 @@ interface BatchTableProps {
   readonly label: string;
 }
 
-export const ROW_PX = 28;
+const ROW_PX = 40;
 
 /** Their figures line up because each keeps room for a range, also when it has none. */
 const RANGED: ReadonlySet<Column> = new Set(['ready', 'saleable']);
@@ -78,8 +78,10 @@ export function BatchTable({ batches, words, sort, onSort, label }: BatchTablePr
                 className={`col-${column} ${NUMERIC.has(column) ? 'rc-number' : ''}`}
               >
                 <button type="button" onClick={() => onSort(sortedBy(column, sort))}>
-                  {columnName(column, words.t)}
-                  <span aria-hidden="true">{sorted ? (sort.descending ? ' ▼' : ' ▲') : ''}</span>
+                  <span>
+                    {columnName(column, words.t)}
+                    <span aria-hidden="true">{sorted ? (sort.descending ? ' ▼' : ' ▲') : ''}</span>
+                  </span>
                 </button>
               </div>
             );

@@ -8,11 +8,12 @@ import { COLUMNS, STAGES, type BatchFilter, type Column, type Which } from './ba
 interface BatchFiltersProps {
   readonly filter: BatchFilter;
   readonly change: (part: Partial<BatchFilter>) => void;
-  readonly phone: boolean;
+  /** Whether the order is chosen here: cards have no heads to press. */
+  readonly sortable: boolean;
 }
 
 /** Text, house, crop, stage, and live or finished. The site is chosen in the header, for all screens. */
-export function BatchFilters({ filter, change, phone }: BatchFiltersProps) {
+export function BatchFilters({ filter, change, sortable }: BatchFiltersProps) {
   const t = useMessages(batchesMessages);
   const stages = useMessages(sharedMessages);
   const houses = (useHouses().data ?? []).filter((house) => filter.site === undefined || house.site === filter.site);
@@ -53,7 +54,7 @@ export function BatchFilters({ filter, change, phone }: BatchFiltersProps) {
           <option value="all">{t.all}</option>
         </select>
       </label>
-      {phone && (
+      {sortable && (
         <label>
           <span>{t.sortBy}</span>
           <select

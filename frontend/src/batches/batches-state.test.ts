@@ -168,11 +168,20 @@ test('what is taken away has dates of the site: 23:30 UTC is already the next da
     names,
     () => 'Europe/Amsterdam',
     plantsIn,
+    ({ stage }) => `stage ${stage}`,
   );
-  expect(row.slice(5, 7)).toEqual(['105', 100]);
+  expect(row.slice(5, 8)).toEqual(['105', 100, 'stage CALLUS']);
   expect(row.slice(8, 11)).toEqual(['2026-11-01', 20, 2100]);
   expect(row.slice(14)).toEqual(['2026-12-07', '2026-12-07', '2026-12-07', 17, 18, 19]);
-  expect(takenRow(batch('B1'), names, () => undefined, plantsIn).slice(14)).toEqual(['', '', '', '', '', '']);
+  expect(
+    takenRow(
+      batch('B1'),
+      names,
+      () => undefined,
+      plantsIn,
+      () => 'x',
+    ).slice(14),
+  ).toEqual(['', '', '', '', '', '']);
 });
 
 describe('a list that follows the stream', () => {

@@ -213,6 +213,7 @@ export function takenRow(
   names: Names,
   zoneOf: (site: string) => string | undefined,
   plantsIn: (trayFormat: string) => number | undefined,
+  stageOf: (batch: BatchView) => string,
 ) {
   const zone = zoneOf(batch.site);
   const day = (instant: string | null | undefined) => (!instant ? '' : dateIn(zone, Date.parse(instant)));
@@ -225,7 +226,7 @@ export function takenRow(
     names.house(batch.house),
     batch.trayFormat,
     plantsIn(batch.trayFormat) ?? '',
-    batch.stage,
+    stageOf(batch),
     day(batch.stuckAt),
     batch.trays,
     plants.stuck,

@@ -8,7 +8,7 @@ import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { notice } from '../shared/notices';
 import { commaSeparated, tabSeparated } from '../shared/plain-table';
-import { usePhone } from '../shared/phone';
+import { usePhone, useTablet } from '../shared/phone';
 import { Empty, Failed, Loading } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
 import { useHouses, useSites, useTrayFormats } from '../shared/setup-lists';
@@ -31,6 +31,7 @@ export function BatchesView() {
   useScreenTitle(t.title);
   const format = useFormats();
   const phone = usePhone();
+  const cards = useTablet();
   const [params, setParams] = useSearchParams();
   const filter = useMemo(() => filterIn(params), [params]);
   const change = (part: Partial<BatchFilter>) =>
@@ -70,7 +71,10 @@ export function BatchesView() {
     t.tsvSaleP50,
     t.tsvSaleP90,
   ];
-  const table = () => ({ head, rows: shown.map((batch) => takenRow(batch, words.names, words.zoneOf, plantsIn)) });
+  const table = () => ({
+    head,
+    rows: shown.map((batch) => takenRow(batch, words.names, words.zoneOf, plantsIn, words.stage)),
+  });
   const copy = async () => {
     try {
       await copyText(tabSeparated(table()));
@@ -97,8 +101,8 @@ export function BatchesView() {
         </Empty>
       );
     }
-    return phone ? (
-      <BatchCards batches={shown} words={words} label={t.title} />
+    return cards ? (
+      <BatchCards batches={shown} words={words} label={t.title} columns={phone ? 1 : 2} />
     ) : (
       <BatchTable
         batches={shown}
@@ -112,7 +116,7 @@ export function BatchesView() {
   return (
     <div className="rc-screen batches">
       <div className="batches-bar rc-no-print">
-        <BatchFilters filter={filter} change={change} phone={phone} />
+        <BatchFilters filter={filter} change={change} sortable={cards} />
         {mayStick && (
           <span className="rc-row">
             {maySetUp && (

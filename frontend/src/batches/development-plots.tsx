@@ -27,15 +27,21 @@ export function DevelopmentPlots({
   const t = useMessages(storyMessages);
   const development = useDevelopment(batch.id, asOf);
   const nowMs = useNow();
+  const format = useFormats();
   const then = asOf === undefined ? nowMs : Date.parse(asOf);
+  const thenLabel = asOf === undefined ? undefined : format.dayOf(asOf, timeZone);
   if (development.isPending) return <Loading />;
   if (!development.data) return <Failed failure={development.error} retry={() => void development.refetch()} />;
   const { hours, progress } = development.data;
   if (hours.length === 0 && progress.length === 0) return <p className="rc-quiet">{t.noDevelopment}</p>;
   return (
     <>
-      {progress.length > 0 && <ProgressPlot development={development.data} timeZone={timeZone} nowMs={then} />}
-      {hours.length > 0 && <TemperaturePlot development={development.data} timeZone={timeZone} nowMs={then} />}
+      {progress.length > 0 && (
+        <ProgressPlot development={development.data} timeZone={timeZone} nowMs={then} nowLabel={thenLabel} />
+      )}
+      {hours.length > 0 && (
+        <TemperaturePlot development={development.data} timeZone={timeZone} nowMs={then} nowLabel={thenLabel} />
+      )}
     </>
   );
 }
@@ -44,9 +50,10 @@ interface PlotOf {
   readonly development: Development;
   readonly timeZone: string | undefined;
   readonly nowMs: number;
+  readonly nowLabel: string | undefined;
 }
 
-function ProgressPlot({ development, timeZone, nowMs }: PlotOf) {
+function ProgressPlot({ development, timeZone, nowMs, nowLabel }: PlotOf) {
   const t = useMessages(storyMessages);
   const words = useMessages(entryMessages);
   const reason = useMessages(reasonMessages);
@@ -73,11 +80,12 @@ function ProgressPlot({ development, timeZone, nowMs }: PlotOf) {
         marks={stages.map(({ stage, reachedAt }) => ({ at: reachedAt, label: words[`reached${stage}`] }))}
         notes={lookNotes(looks ?? [], reason.lookSaid)}
         nowMs={nowMs}
+        nowLabel={nowLabel}
         timeZone={timeZone}
         heightPx={250}
       />
     );
-  }, [t, words, reason, batch, progress, plan, looks, stages, nowMs, timeZone]);
+  }, [t, words, reason, batch, progress, plan, looks, stages, nowMs, nowLabel, timeZone]);
   return (
     <Part title={t.progress} className="story-plot">
       {plot}
@@ -86,7 +94,7 @@ function ProgressPlot({ development, timeZone, nowMs }: PlotOf) {
   );
 }
 
-function TemperaturePlot({ development, timeZone, nowMs }: PlotOf) {
+function TemperaturePlot({ development, timeZone, nowMs, nowLabel }: PlotOf) {
   const t = useMessages(storyMessages);
   const format = useFormats();
   const { temperature } = usePreferences();
@@ -106,12 +114,13 @@ function TemperaturePlot({ development, timeZone, nowMs }: PlotOf) {
         yLabel={t.temperatureLabel(format.temperatureUnit)}
         marks={stages.map(({ stage, reachedAt }) => ({ at: reachedAt, label: words[`reached${stage}`] }))}
         nowMs={nowMs}
+        nowLabel={nowLabel}
         timeZone={timeZone}
         heightPx={250}
         tableStep={3}
       />
     );
-  }, [t, words, batch, hours, stages, temperature, format.temperatureUnit, nowMs, timeZone]);
+  }, [t, words, batch, hours, stages, temperature, format.temperatureUnit, nowMs, nowLabel, timeZone]);
   return (
     <Part id="readings" title={t.temperature} className="story-plot">
       {plot}

@@ -46,8 +46,8 @@ export function OutlookPanel({
       {!outlook && <p className="rc-quiet">{t.noOutlook}</p>}
       {outlook && (
         <>
-          <div className="scroll-x" tabIndex={0} role="group" aria-label={t.outlook}>
-            <table className="rc-table">
+          <div className="rc-cards-room">
+            <table className="rc-table rc-cards outlook-dates">
               <thead>
                 <tr>
                   <th scope="col">{t.date}</th>
@@ -61,12 +61,16 @@ export function OutlookPanel({
                 {rows.map(([name, at, seenAt]) => (
                   <tr key={name}>
                     <th scope="row">{name}</th>
-                    <td className="rc-quiet">{at.p10 !== at.p90 && when(at.p10)}</td>
-                    <td>
+                    <td className="rc-quiet" data-label={t.early}>
+                      {at.p10 !== at.p90 && when(at.p10)}
+                    </td>
+                    <td data-label={t.middle}>
                       <strong>{when(at.p50)}</strong>
                     </td>
-                    <td className="rc-quiet">{at.p10 !== at.p90 && when(at.p90)}</td>
-                    <td>
+                    <td className="rc-quiet" data-label={t.late}>
+                      {at.p10 !== at.p90 && when(at.p90)}
+                    </td>
+                    <td data-label={t.seen}>
                       {seenAt === undefined ? (
                         '–'
                       ) : (

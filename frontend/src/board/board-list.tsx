@@ -59,7 +59,7 @@ export function BoardList({ order, state, siteName, batchesPath, openCell, cellS
                   </p>
                 )}
                 {row.cells.every(isBlank) && <p className="rc-quiet">{t.nothing}</p>}
-                <div className="item-weeks" tabIndex={-1}>
+                <div className="item-weeks">
                   {row.cells.map((cell) =>
                     isBlank(cell) ? null : (
                       <WeekButton

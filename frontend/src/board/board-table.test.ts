@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { commaSeparated, tabSeparated } from '../shared/plain-table';
+import { sheetOf } from '../shared/table-xlsx';
 import { customerTable, tableOf } from './board-table';
 
 const table = (...rows: (string | number)[][]) => ({ head: ['a', 'b'], rows });
@@ -21,6 +22,18 @@ describe('CSV', () => {
   });
 });
 
+describe('what is said under a table', () => {
+  const noted = { ...table(['x', 1]), note: 'Weeks, do not add up.' };
+  it('is a line of its own at the end, in a file and in text', () => {
+    expect(commaSeparated(noted)).toBe('a,b\r\nx,1\r\n\r\n"Weeks, do not add up."\r\n');
+    expect(tabSeparated(noted)).toBe('a\tb\nx\t1\n\nWeeks, do not add up.');
+  });
+  it('is told in a workbook, too', () => {
+    expect(sheetOf(noted).at(-1)).toEqual([{ value: 'Weeks, do not add up.', type: String }]);
+    expect(sheetOf(table(['x', 1]))).toHaveLength(2);
+  });
+});
+
 describe('text for the clipboard', () => {
   it('keeps one row to a line', () => {
     expect(tabSeparated(table(['x\ty\nz', 1]))).toBe('a\tb\nx y z\t1');
@@ -35,6 +48,7 @@ describe('the table of the board', () => {
     format: 'Tray',
     plantsPerTray: 'Plants',
     site: 'Site',
+    weeksDoNotAdd: 'Weeks do not add up.',
     figure: (figure: string) => figure,
   };
   const plantsIn = (code: string) => (code === '72' ? 70 : undefined);
@@ -54,6 +68,7 @@ describe('the table of the board', () => {
     expect(tableOf([row], weeks, ['open'], words, plantsIn)).toEqual({
       head: ['Variety', 'Code', 'Crop', 'Tray', 'Plants', 'Site', '2026-W48 (2026-11-23)'],
       rows: [['V', 'v', 'C', '72', 70, 's', 12]],
+      note: 'Weeks do not add up.',
     });
   });
 
@@ -82,6 +97,7 @@ describe('the table of the board', () => {
     expect(given).toEqual({
       head: ['Variety', 'Crop', 'Tray', 'Plants', 'Site', '2026-W48 (2026-11-23)'],
       rows: [['V', 'C', '72', 70, 's', 12]],
+      note: 'Weeks do not add up.',
     });
   });
 });

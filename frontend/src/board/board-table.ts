@@ -10,6 +10,7 @@ export interface TableWords {
   readonly format: string;
   readonly plantsPerTray: string;
   readonly site: string;
+  readonly weeksDoNotAdd: string;
   readonly figure: (figure: Figure) => string;
 }
 
@@ -26,7 +27,7 @@ function weekHeads(rows: readonly BoardRow[], weeks: readonly BoardWeek[]): stri
 export function customerTable(
   rows: readonly BoardRow[],
   weeks: readonly BoardWeek[],
-  words: Pick<TableWords, 'variety' | 'crop' | 'format' | 'plantsPerTray' | 'site'>,
+  words: Pick<TableWords, 'variety' | 'crop' | 'format' | 'plantsPerTray' | 'site' | 'weeksDoNotAdd'>,
   plantsIn: (trayFormat: string) => number | undefined,
 ): PlainTable {
   const offered = rows.filter(({ cells }) => cells.some(({ open }) => open > 0));
@@ -40,6 +41,7 @@ export function customerTable(
       row.site,
       ...row.cells.map(({ open }) => open),
     ]),
+    note: words.weeksDoNotAdd,
   };
 }
 
@@ -72,5 +74,6 @@ export function tableOf(
       row.site,
       ...row.cells.flatMap((cell) => figures.map((figure) => cell[figure])),
     ]),
+    note: words.weeksDoNotAdd,
   };
 }

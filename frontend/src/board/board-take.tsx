@@ -26,7 +26,12 @@ export function BoardTake({ rows, weeks, siteName }: BoardTakeProps) {
   const shared = useMessages(sharedMessages);
   const format = useFormats();
   const formats = useTrayFormats();
-  const words: TableWords = { ...t, plantsPerTray: shared.plantsPerTray, figure: (figure) => t[figure] };
+  const words: TableWords = {
+    ...t,
+    plantsPerTray: shared.plantsPerTray,
+    weeksDoNotAdd: shared.weeksDoNotAdd,
+    figure: (figure) => t[figure],
+  };
   const plantsIn = (code: string) => formats.data?.find((each) => each.code === code)?.saleCount;
   const named = () => rows().map((row) => ({ ...row, site: siteName(row.site) }));
   const fileName = (ending: string) => `rootcast-board-${weeks[0]?.week ?? ''}.${ending}`;

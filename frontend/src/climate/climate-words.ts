@@ -3,7 +3,7 @@ import type { Band, ClimateQuantity } from '../shared/climate-types';
 import { useFormats, type Formats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { usePreferences } from '../shared/preferences';
-import { shownAs, unitNameAs, type Measure } from '../shared/units';
+import { shownAs, unitNameAs, type Measure, type TemperatureUnit } from '../shared/units';
 import { climateMessages } from './climate-messages';
 
 /** Quantities in the reader's units: values, bands, axes. */
@@ -39,30 +39,42 @@ export function useQuantityWords(): QuantityWords {
   const t = useMessages(climateMessages);
   const format: Formats = useFormats();
   const { temperature } = usePreferences();
-  return useMemo(() => {
-    const unit = (quantity: ClimateQuantity): string => {
-      const rest: Partial<Record<ClimateQuantity, string>> = {
-        'relative-humidity': '%',
-        'vapour-pressure-deficit': 'kPa',
-        'daily-light-integral': 'mol/m²/d',
-        'medium-moisture': t.level,
-        ec: 'mS/cm',
-      };
-      return unitNameAs(measureOf(quantity), temperature) ?? rest[quantity] ?? '';
+  return useMemo(() => quantityWordsFor(t, format, temperature), [t, format, temperature]);
+}
+
+export function quantityWordsFor(
+  t: { readonly level: string; readonly atMost: (said: string) => string; readonly atLeast: (said: string) => string },
+  format: Formats,
+  temperature: TemperatureUnit,
+): QuantityWords {
+  const unit = (quantity: ClimateQuantity): string => {
+    const rest: Partial<Record<ClimateQuantity, string>> = {
+      'relative-humidity': '%',
+      'vapour-pressure-deficit': 'kPa',
+      'daily-light-integral': 'mol/m²/d',
+      'medium-moisture': t.level,
+      ec: 'mS/cm',
     };
-    const shown = (quantity: ClimateQuantity, value: number) => shownAs(measureOf(quantity), value, temperature);
-    const number = (quantity: ClimateQuantity, value: number) =>
-      format.decimal(shown(quantity, value), DIGITS[quantity]);
-    return {
-      unit,
-      shown,
-      digits: (quantity) => DIGITS[quantity],
-      value: (quantity, value) => `${number(quantity, value)} ${unit(quantity)}`,
-      band: (quantity, { least, most }) => {
-        if (least === null) return most === null ? '' : t.atMost(`${number(quantity, most)} ${unit(quantity)}`);
-        if (most === null) return t.atLeast(`${number(quantity, least)} ${unit(quantity)}`);
-        return `${number(quantity, least)} – ${number(quantity, most)} ${unit(quantity)}`;
-      },
-    };
-  }, [t, format, temperature]);
+    return unitNameAs(measureOf(quantity), temperature) ?? rest[quantity] ?? '';
+  };
+  const shown = (quantity: ClimateQuantity, value: number) => shownAs(measureOf(quantity), value, temperature);
+  const number = (quantity: ClimateQuantity, value: number) =>
+    format.decimal(shown(quantity, value), isLevel(quantity, value) ? 0 : DIGITS[quantity]);
+  return {
+    unit,
+    shown,
+    digits: (quantity) => DIGITS[quantity],
+    value: (quantity, value) => `${number(quantity, value)} ${unit(quantity)}`,
+    band: (quantity, { least, most }) => {
+      if (least === null) return most === null ? '' : t.atMost(`${number(quantity, most)} ${unit(quantity)}`);
+      if (most === null) return t.atLeast(`${number(quantity, least)} ${unit(quantity)}`);
+      const [from, to] = [number(quantity, least), number(quantity, most)];
+      return from === to ? `${from} ${unit(quantity)}` : `${from} – ${to} ${unit(quantity)}`;
+    },
+  };
+}
+
+/** One of the five levels of moisture, and not a mean of several. */
+function isLevel(quantity: ClimateQuantity, value: number): boolean {
+  return quantity === 'medium-moisture' && Number.isInteger(value);
 }

@@ -28,8 +28,8 @@ export function SensorsTable({ house, flags, timeZone, nowMs }: SensorsTableProp
       {sensors.length === 0 ? (
         <p className="rc-quiet">{t.noSensors}</p>
       ) : (
-        <div className="climate-scroll rc-sheet" tabIndex={0} role="group" aria-label={t.sensors}>
-          <table className="rc-table">
+        <div className="climate-scroll rc-sheet rc-cards-room" tabIndex={0} role="group" aria-label={t.sensors}>
+          <table className="rc-table rc-cards">
             <thead>
               <tr>
                 <th scope="col">{t.sensor}</th>
@@ -52,8 +52,8 @@ export function SensorsTable({ house, flags, timeZone, nowMs }: SensorsTableProp
                     <th scope="row">
                       <OfferedLink to={`/setup/sensors/${encodeURIComponent(code)}`}>{code}</OfferedLink>
                     </th>
-                    <td>{t[quantity]}</td>
-                    <td>
+                    <td data-label={t.quantity}>{t[quantity]}</td>
+                    <td data-label={t.lastReading}>
                       {last === undefined ? (
                         health.pending ? (
                           '…'
@@ -66,11 +66,13 @@ export function SensorsTable({ house, flags, timeZone, nowMs }: SensorsTableProp
                         format.dateTime(last, timeZone)
                       )}
                     </td>
-                    <td className={`rc-number ${doubtful > 0 ? 'rc-at-risk' : ''}`}>
+                    <td className={`rc-number ${doubtful > 0 ? 'rc-at-risk' : ''}`} data-label={t.doubtful}>
                       {doubtful > 0 && '▲ '}
                       {format.integer(doubtful)}
                     </td>
-                    <td className="rc-quiet">{topic ?? '–'}</td>
+                    <td className="rc-quiet" data-label={t.topic}>
+                      {topic ?? '–'}
+                    </td>
                   </tr>
                 );
               })}

@@ -38,7 +38,19 @@ const CALLED: Readonly<Record<ColumnName, readonly string[]>> = {
   variety: ['variety', 'cultivar', 'variedad'],
   trayFormat: ['format', 'tray', 'tray format', 'tray size', 'cells', 'formato', 'formato de charola', 'celdas'],
   trays: ['trays', 'number of trays', 'no. of trays', 'charolas', 'numero de charolas'],
-  stuckOn: ['stuck', 'stuck on', 'stuck date', 'date stuck', 'stick date', 'pinchado', 'fecha de pinchado', 'siembra'],
+  stuckOn: [
+    'stuck',
+    'stuck on',
+    'stuck date',
+    'date stuck',
+    'stick date',
+    'plantado',
+    'plantado el',
+    'fecha de plantado',
+    'pinchado',
+    'fecha de pinchado',
+    'siembra',
+  ],
   stage: ['stage', 'stage reached', 'etapa', 'etapa alcanzada'],
   reachedOn: ['reached', 'reached on', 'stage date', 'date reached', 'fecha de etapa', 'alcanzada', 'alcanzada el'],
   alive: ['alive', 'plants alive', 'live plants', 'plants', 'vivas', 'plantas vivas', 'plantas'],
@@ -49,7 +61,7 @@ export const REACHED = ['STICK', 'CALLUS', 'ROOT', 'READY'] as const satisfies r
 export type Reached = (typeof REACHED)[number];
 
 const STAGE_WORDS: Readonly<Record<Reached, readonly string[]>> = {
-  STICK: ['stick', 'stuck', 'callusing', 'forming callus', 'pinchado', 'pinchada', 'formando callo'],
+  STICK: ['stick', 'stuck', 'callusing', 'forming callus', 'plantado', 'pinchado', 'pinchada', 'formando callo'],
   CALLUS: ['callus', 'callused', 'rooting', 'forming roots', 'callo', 'con callo', 'formando raices'],
   ROOT: ['root', 'roots', 'rooted', 'filling', 'filling the cell', 'enraizado', 'enraizada', 'llenando la celda'],
   READY: ['ready', 'finished', 'listo', 'lista'],

@@ -11,11 +11,13 @@ export interface Said {
 }
 
 /**
- * Why a line of a table is not taken, or is doubted, by the kind that the server names. A kind that stands not here is
- * said in the server's own sentence, which is in English.
+ * Why a line of a table is not taken, or is doubted, by the kind that the server names.
  */
 export const batchReasonMessages = messagesIn({
   en: {
+    /** What a server newer than this page may say. */
+    unknownKind: (kind: string) =>
+      `The server gives a reason that this page does not know yet: ${kind}. Reload the page.`,
     'unknown-site': (r: Said) => `There is no site ${r.asked}. Make it under Setup, or correct the name.`,
     'unknown-house': (r: Said) => `There is no house ${r.asked} at this site. Have it made, or correct the name.`,
     'unknown-crop': (r: Said) => `There is no crop ${r.asked}. Take it first, or correct the name.`,
@@ -42,8 +44,10 @@ export const batchReasonMessages = messagesIn({
       r.expected ? `This stage is expected about ${r.expected}.` : 'This stage is earlier than it is expected.',
   },
   es: {
+    unknownKind: (kind: string) =>
+      `El servidor da un motivo que esta página todavía no conoce: ${kind}. Vuelva a cargar la página.`,
     'unknown-site': (r: Said) => `No hay sitio ${r.asked}. Créelo en Datos o corrija el nombre.`,
-    'unknown-house': (r: Said) => `No hay invernadero ${r.asked} en este sitio. Mande crearla o corrija el nombre.`,
+    'unknown-house': (r: Said) => `No hay invernadero ${r.asked} en este sitio. Mande crearlo o corrija el nombre.`,
     'unknown-crop': (r: Said) => `No hay cultivo ${r.asked}. Tómelo primero o corrija el nombre.`,
     'unknown-variety': (r: Said) => `No hay variedad ${r.asked}. Mande crearla o corrija el nombre.`,
     'unknown-tray-format': (r: Said) => `No hay formato de charola ${r.asked}. Créelo primero o corrija el nombre.`,
@@ -59,12 +63,12 @@ export const batchReasonMessages = messagesIn({
       'El mismo lote ya está anotado: variedad, charola, invernadero, día y charolas. No se escribe otra vez.',
     'stage-today': () => 'La etapa no tiene día: cuenta como vista hoy.',
     'in-the-future': () => 'Un día de esta línea aún no llega.',
-    'before-sticking': () => 'La etapa tiene fecha anterior al pinchado del lote.',
-    'more-than-stuck': (r: Said) => `Más plantas vivas que las pinchadas, ${r.most}.`,
+    'before-sticking': () => 'La etapa tiene fecha anterior al plantado del lote.',
+    'more-than-stuck': (r: Said) => `Más plantas vivas que las plantadas, ${r.most}.`,
     'stage-goes-back': () => 'En esta etapa empieza todo lote.',
     'not-allowed': () => 'Esto fue hace más de cinco años.',
     'implausible-plants': (r: Said) =>
-      `${r.asked} plantas vivas; se pincharon ${r.booked} y se esperan entre ${r.least} y ${r.most}.`,
+      `${r.asked} plantas vivas; se plantaron ${r.booked} y se esperan entre ${r.least} y ${r.most}.`,
     'implausible-stage': (r: Said) =>
       r.expected ? `Esta etapa se espera cerca del ${r.expected}.` : 'Esta etapa es más temprana de lo esperado.',
   },

@@ -4,6 +4,7 @@ import { useMessages } from '../shared/messages';
 import { batchesCsvMessages } from './batches-csv-messages';
 import { inOrder } from './batches-csv-state';
 import { batchReasonMessages } from './batches-reason-messages';
+import { reasonSaid } from './batches-reason-words';
 import { TableFigures } from '../tables/table-figures';
 
 const MARKS: Readonly<Record<BatchCsvLine['outcome'], string>> = { refused: '✕', here: '·', doubtful: '▲', noted: '·' };
@@ -65,18 +66,8 @@ export function BatchesReport({ report }: { report: BatchCsvReport }) {
 
 function Remark({ line }: { line: BatchCsvLine }) {
   const t = useMessages(batchesCsvMessages);
-  const reasons: Readonly<Record<string, (typeof batchReasonMessages)['en']['trays']>> =
-    useMessages(batchReasonMessages);
+  const reasons = useMessages(batchReasonMessages);
   const format = useFormats();
-  const figure = (value: number | null) => (value === null ? '' : format.integer(value));
-  const whole = line.asked !== null && /^\d+$/.test(line.asked) ? format.integer(Number(line.asked)) : line.asked;
-  const said = reasons[line.kind]?.({
-    asked: whole ?? '',
-    booked: figure(line.booked),
-    least: figure(line.least),
-    most: figure(line.most),
-    expected: line.expectedAt === null ? '' : format.dayOf(line.expectedAt),
-  });
   const tone = line.outcome === 'refused' ? 'rc-broken' : line.outcome === 'doubtful' ? 'rc-at-risk' : undefined;
   return (
     <tr>
@@ -87,7 +78,7 @@ function Remark({ line }: { line: BatchCsvLine }) {
         {MARKS[line.outcome]} {t[`out-${line.outcome}`]}
       </td>
       <td data-label={t.column}>{line.column ?? t.wholeLine}</td>
-      <td className="table-reason">{said ?? line.reason}</td>
+      <td className="table-reason">{reasonSaid(line, reasons, format)}</td>
     </tr>
   );
 }

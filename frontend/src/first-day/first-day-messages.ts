@@ -72,7 +72,7 @@ export const firstDayMessages = messagesIn({
     cropsTitle: '3 · Cultivos',
     cropsHelp:
       'Elija lo que cultiva. Cada uno trae qué tan rápido enraíza, cuánto sobrevive y el clima que pide; sus propios lotes lo corrigen después.',
-    days: (n: string) => `${counted(n, 'día', 'días')} de la estaca a listo`,
+    days: (n: string) => `${counted(n, 'día', 'días')} de plantar a listo`,
     survive: (share: string) => `sobrevive ${share}`,
     figures: 'Todas sus cifras',
     taken: 'ya lo tiene',
@@ -80,10 +80,10 @@ export const firstDayMessages = messagesIn({
     takeNone: 'Elija primero un cultivo',
     ownCrop: 'Otro cultivo, con su propio formulario',
     batchesTitle: '4 · Lo que está en las mesas',
-    batchesHelp: 'Desde una hoja de cálculo, todo de una vez y con vista previa. O pinche un lote a mano en Lotes.',
+    batchesHelp: 'Desde una hoja de cálculo, todo de una vez y con vista previa. O plante un lote a mano en Lotes.',
     toImport: 'Importar lotes',
     toImportLater: 'Primero un sitio, un formato de charola y un cultivo.',
-    toBatches: 'Pinchar a mano',
+    toBatches: 'Plantar a mano',
     toBoard: 'Abrir el tablero',
   },
 });

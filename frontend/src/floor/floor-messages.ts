@@ -208,6 +208,6 @@ export const floorMessages = messagesIn({
     clock: 'Hora',
     siteClock: 'según el reloj del sitio',
     badTime: 'Elija un día y una hora que ya pasaron.',
-    readyOn: 'lista',
+    readyOn: 'listo',
   },
 });

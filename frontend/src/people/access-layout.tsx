@@ -5,7 +5,7 @@ import './account.css';
 import './people.css';
 import './sign-in.css';
 
-export type AccessList = 'people' | 'keys' | 'audit';
+export type AccessList = 'people' | 'keys' | 'audit' | 'changes';
 
 /** A list of Setup that is for owners, beside the names of the other lists. */
 export function AccessLayout({ list, children }: { list: AccessList; children: ReactNode }) {

@@ -51,3 +51,21 @@ export function useAudit() {
     staleTime: 0,
   });
 }
+
+/** Newest first, a page at a time: those with `text` in who or what. */
+export function useSetupChanges(text: string) {
+  return useInfiniteQuery({
+    queryKey: keys.setupChanges(text),
+    queryFn: ({ pageParam, signal }) =>
+      answer(
+        api.GET('/api/setup-changes', {
+          params: { query: { text, limit: AUDIT_LINES, ...(pageParam === undefined ? {} : { before: pageParam }) } },
+          signal,
+        }),
+      ),
+    initialPageParam: undefined as number | undefined,
+    getNextPageParam: (page) => (page.length < AUDIT_LINES ? undefined : page.at(-1)?.id),
+    placeholderData: (before) => before,
+    staleTime: 0,
+  });
+}

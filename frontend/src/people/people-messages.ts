@@ -6,6 +6,7 @@ export const peopleMessages = messagesIn({
     people: 'People',
     keys: 'Keys',
     audit: 'Audit list',
+    changes: 'Changes',
     access: 'Access',
     // people
     newPerson: 'New person',
@@ -105,6 +106,7 @@ export const peopleMessages = messagesIn({
     people: 'Personas',
     keys: 'Claves',
     audit: 'Auditoría',
+    changes: 'Cambios',
     access: 'Acceso',
     newPerson: 'Nueva persona',
     find: 'Buscar persona',

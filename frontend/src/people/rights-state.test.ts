@@ -50,6 +50,7 @@ describe('addresses', () => {
     expect(rightFor('/setup/crops/SAGE/profiles/3')).toBe('set-up');
     expect(rightFor('/setup/people/~new')).toBe('people');
     expect(rightFor('/setup/audit')).toBe('people');
+    expect(rightFor('/setup/changes')).toBe('people');
     expect(rightFor('/account/sessions')).toBeUndefined();
     expect(rightFor('/constructor')).toBeUndefined();
   });

@@ -47,7 +47,12 @@ export const RIGHT_OF_ROOM = {
 } as const satisfies Readonly<Record<string, Right>>;
 
 /** Lists of Setup that need more than Setup itself. */
-const RIGHT_OF_LIST: Readonly<Record<string, Right>> = { people: 'people', keys: 'people', audit: 'people' };
+const RIGHT_OF_LIST: Readonly<Record<string, Right>> = {
+  people: 'people',
+  keys: 'people',
+  audit: 'people',
+  changes: 'people',
+};
 
 /** What the address needs; undefined when anyone who is signed in may go there. */
 export function rightFor(pathname: string): Right | undefined {

@@ -7,6 +7,7 @@ import { notice } from '../shared/notices';
 import { Failed, Loading, ProblemNote } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
 import { accountMessages } from './account-messages';
+import { deviceSaid } from './device-words';
 import { keys } from '../shared/query-keys';
 import type { OpenSession } from './people-types';
 import { signOut } from './session-actions';
@@ -31,7 +32,7 @@ export function SessionsView() {
         return;
       }
       await endOneSession(id);
-      notice({ text: t.ended(device) });
+      notice({ text: t.ended(deviceSaid(device)) });
       await queries.invalidateQueries({ queryKey: keys.sessions() });
     } catch (refused) {
       setFailure(refused);
@@ -56,14 +57,14 @@ export function SessionsView() {
             {sessions.data.map((each) => (
               <tr key={each.id}>
                 <th scope="row">
-                  {each.device} {each.current && <span className="people-tag">{t.thisDevice}</span>}
+                  {deviceSaid(each.device)} {each.current && <span className="people-tag">{t.thisDevice}</span>}
                 </th>
                 <td data-label={t.begun}>{format.dateTime(each.begunAt)}</td>
                 <td data-label={t.lastSeen}>{format.dateTime(each.lastSeenAt)}</td>
                 <td className="people-act">
                   <Button
                     theme="tertiary"
-                    aria-label={each.current ? t.signOut : t.endOn(each.device)}
+                    aria-label={each.current ? t.signOut : t.endOn(deviceSaid(each.device))}
                     onClick={() => void end(each)}
                   >
                     {each.current ? t.signOut : t.end}

@@ -5,6 +5,7 @@ import type { Sensor } from '../shared/climate-types';
 import { useMessages } from '../shared/messages';
 import { MEASURED, unitName, unitsOf } from '../shared/reading-units';
 import { LabelledSelect } from '../tables/labelled-select';
+import { OptionList } from '../tables/option-list';
 import { csvMessages } from './csv-messages';
 import { NOT_TAKEN, takenColumns, valueColumns, withColumn, type ColumnPlan, type TablePlan } from './csv-state';
 import { cellsOf, rowsOf } from '../tables/table-text-state';
@@ -136,12 +137,7 @@ function ColumnChoice({ name, column, named, change, faultOf, sensors, houses }:
           fault={faultOf('house')}
           onValue={(house) => change({ house })}
         >
-          <option value="">{t.house}</option>
-          {houses.map((house) => (
-            <option key={house.code} value={house.code}>
-              {house.name}
-            </option>
-          ))}
+          <OptionList none={t.house} options={houses.map(({ code, name: word }) => [code, word])} />
         </LabelledSelect>
       )}
       {(isOfHouse || (named === 'house' && column.kind === 'line')) && (
@@ -153,12 +149,7 @@ function ColumnChoice({ name, column, named, change, faultOf, sensors, houses }:
             fault={faultOf('quantity')}
             onValue={(quantity) => change({ quantity })}
           >
-            <option value="">{t.quantity}</option>
-            {MEASURED.map((quantity) => (
-              <option key={quantity} value={quantity}>
-                {climate[quantity]}
-              </option>
-            ))}
+            <OptionList none={t.quantity} options={MEASURED.map((quantity) => [quantity, climate[quantity]])} />
           </LabelledSelect>
           <LabelledSelect
             label={t.unitOf(name)}
@@ -167,12 +158,12 @@ function ColumnChoice({ name, column, named, change, faultOf, sensors, houses }:
             fault={faultOf('unit')}
             onValue={(unit) => change({ unit })}
           >
-            <option value="">{t.unit}</option>
-            {[...new Set([...unitsOf(column.quantity), ...(column.unit ? [column.unit] : [])])].map((unit) => (
-              <option key={unit} value={unit}>
-                {unitName(unit)}
-              </option>
-            ))}
+            <OptionList
+              none={t.unit}
+              options={[...new Set([...unitsOf(column.quantity), ...(column.unit ? [column.unit] : [])])].map(
+                (unit) => [unit, unitName(unit)],
+              )}
+            />
           </LabelledSelect>
         </>
       )}

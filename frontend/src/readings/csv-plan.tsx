@@ -2,6 +2,7 @@ import type { House, Site } from '../shared/api-types';
 import type { Sensor } from '../shared/climate-types';
 import { useMessages } from '../shared/messages';
 import { LabelledSelect } from '../tables/labelled-select';
+import { OptionList } from '../tables/option-list';
 import { TableColumns } from './csv-columns';
 import { csvMessages } from './csv-messages';
 import { TableTimes } from './csv-times';
@@ -34,11 +35,7 @@ export function TablePlanForm({ text, plan, put, faultOf, sensors, houses, sites
           fault={faultOf('separator')}
           onValue={(separator) => put(withSeparator(plan, text, sensors, houses, separator))}
         >
-          {Object.entries(separators).map(([sign, word]) => (
-            <option key={sign} value={sign}>
-              {word}
-            </option>
-          ))}
+          <OptionList options={Object.entries(separators)} />
         </LabelledSelect>
         <LabelledSelect
           label={t.decimal}
@@ -56,10 +53,7 @@ export function TablePlanForm({ text, plan, put, faultOf, sensors, houses, sites
           fault={faultOf(`${plan.names}Column`)}
           onValue={(nameColumn) => put({ ...plan, nameColumn })}
         >
-          <option value="">{t.noNameColumn}</option>
-          {Object.keys(plan.columns).map((name) => (
-            <option key={name}>{name}</option>
-          ))}
+          <OptionList none={t.noNameColumn} options={Object.keys(plan.columns).map((name) => [name, name])} />
         </LabelledSelect>
         {plan.nameColumn !== '' && (
           <LabelledSelect

@@ -2,6 +2,7 @@ import type { Site } from '../shared/api-types';
 import { useMessages } from '../shared/messages';
 import { TextInput } from '../shared/text-input';
 import { LabelledSelect } from '../tables/labelled-select';
+import { OptionList } from '../tables/option-list';
 import { tablesMessages } from '../tables/tables-messages';
 import { CLOCK_FORMATS, DAY_FORMATS, OWN_FORMAT, TIME_FORMATS, WITH_OFFSET } from '../tables/table-text-state';
 import { csvMessages } from './csv-messages';
@@ -22,7 +23,9 @@ export function TableTimes({ text, plan, put, faultOf, sites }: TableTimesProps)
   const apart = plan.clockColumn !== '';
   const formatWord = ({ id, example, order }: (typeof TIME_FORMATS)[number]) =>
     [example, order ? `(${t[order]})` : id === WITH_OFFSET ? `(${t.withOffset})` : ''].join(' ').trim();
-  const columns = Object.keys(plan.columns).map((name) => <option key={name}>{name}</option>);
+  const columns = Object.keys(plan.columns).map((name) => [name, name] as const);
+  const formats = (of: readonly (typeof TIME_FORMATS)[number][]) =>
+    of.map((each) => [each.id, formatWord(each)] as const);
   return (
     <>
       <LabelledSelect
@@ -31,8 +34,7 @@ export function TableTimes({ text, plan, put, faultOf, sites }: TableTimesProps)
         fault={faultOf('timeColumn')}
         onValue={(timeColumn) => put(withTimeColumns(plan, text, { timeColumn }))}
       >
-        <option value="">{table.choose}</option>
-        {columns}
+        <OptionList none={table.choose} options={columns} />
       </LabelledSelect>
       <LabelledSelect
         label={t.clockColumn}
@@ -40,8 +42,7 @@ export function TableTimes({ text, plan, put, faultOf, sites }: TableTimesProps)
         fault={faultOf('clockColumn')}
         onValue={(clockColumn) => put(withTimeColumns(plan, text, { clockColumn }))}
       >
-        <option value="">{t.noClockColumn}</option>
-        {columns}
+        <OptionList none={t.noClockColumn} options={columns} />
       </LabelledSelect>
       <LabelledSelect
         label={apart ? t.dayFormat : t.timeFormat}
@@ -49,12 +50,7 @@ export function TableTimes({ text, plan, put, faultOf, sites }: TableTimesProps)
         fault={plan.timeFormat === OWN_FORMAT ? undefined : faultOf('timeFormat')}
         onValue={(timeFormat) => put({ ...plan, timeFormat })}
       >
-        <option value="">{table.choose}</option>
-        {(apart ? DAY_FORMATS : TIME_FORMATS).map((each) => (
-          <option key={each.id} value={each.id}>
-            {formatWord(each)}
-          </option>
-        ))}
+        <OptionList none={table.choose} options={formats(apart ? DAY_FORMATS : TIME_FORMATS)} />
         <option value={OWN_FORMAT}>{t.ownFormat}</option>
       </LabelledSelect>
       {apart && plan.timeFormat !== OWN_FORMAT && (
@@ -64,12 +60,7 @@ export function TableTimes({ text, plan, put, faultOf, sites }: TableTimesProps)
           fault={faultOf('clockFormat')}
           onValue={(clockFormat) => put({ ...plan, clockFormat })}
         >
-          <option value="">{table.choose}</option>
-          {CLOCK_FORMATS.map((each) => (
-            <option key={each.id} value={each.id}>
-              {formatWord(each)}
-            </option>
-          ))}
+          <OptionList none={table.choose} options={formats(CLOCK_FORMATS)} />
         </LabelledSelect>
       )}
       {plan.timeFormat === OWN_FORMAT && (

@@ -6,6 +6,7 @@ import { Offered } from '../people/offered';
 import { useMay, useSignedIn } from '../people/signed-in';
 import type { Site } from '../shared/api-types';
 import type { RoundItem } from '../shared/climate-types';
+import { Part } from '../shared/part';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { ProblemNote } from '../shared/screen-states';
@@ -19,7 +20,7 @@ import { roundsMessages } from './rounds-messages';
 import { byBatch, clashesTogether, type HouseRound, type ShownItem } from './rounds-state';
 
 /** One stop of the walk: what keeps people out, what clashes, what is to do, and what is closed with its undo. */
-export function RoundHouse({ house, site, on }: { house: HouseRound; site: Site; on: string }) {
+export function RoundHouse({ house, site, on, next }: { house: HouseRound; site: Site; on: string; next: boolean }) {
   const t = useMessages(roundsMessages);
   const format = useFormats();
   const hand = useMessages(handMessages);
@@ -27,11 +28,12 @@ export function RoundHouse({ house, site, on }: { house: HouseRound; site: Site;
   const houses = useHouses().data ?? [];
   const name = (code: string) => houses.find((each) => each.code === code)?.name ?? code;
   return (
-    <section aria-label={house.name} className="round-house">
-      <h2>
-        {house.name}
-        <small>{t.left(format.integer(house.open.length))}</small>
-      </h2>
+    <Part
+      className="round-house"
+      title={house.name}
+      aside={<small>{t.left(format.integer(house.open.length))}</small>}
+      first={next}
+    >
       {house.blockedUntil !== null && (
         <p className="rc-problem">
           ✕ {t.houseBlocked(format.dateTime(house.blockedUntil, site.timeZone), house.blockedBy ?? '')}
@@ -85,7 +87,7 @@ export function RoundHouse({ house, site, on }: { house: HouseRound; site: Site;
           </ul>
         </details>
       )}
-    </section>
+    </Part>
   );
 }
 

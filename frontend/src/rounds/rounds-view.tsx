@@ -66,6 +66,8 @@ function Round({ site }: { site: Site }) {
   const pressed = asPressed(round.data ?? NO_ROUND, useOutbox(), on);
   const houses = byHouse(pressed, walk.data ?? []);
   const shown = houses.filter(({ house }) => only === undefined || house === only);
+  // Where the walk stands: on a phone its stop is open, the others are folded.
+  const next = shown.find(({ open }) => open.length > 0);
   const { closed, all } = progressOf(shown.flatMap(({ open, closed: past }) => [...open, ...past]));
   const body = () => {
     if (round.isPending) return <Loading />;
@@ -81,7 +83,7 @@ function Round({ site }: { site: Site }) {
       <>
         {closed === all && <p className="round-all-done">✓ {t.allDone}</p>}
         {shown.map((house) => (
-          <RoundHouse key={house.house} house={house} site={site} on={on} />
+          <RoundHouse key={house.house} house={house} site={site} on={on} next={house === next} />
         ))}
       </>
     );

@@ -85,8 +85,8 @@ export function ListTable({ list, items, columns, links }: ListTableProps) {
           {create}
         </span>
       </div>
-      <div className="setup-scroll rc-sheet" tabIndex={0} role="region" aria-labelledby="setup-list">
-        <table className={`rc-table setup-${list}`}>
+      <div className="setup-scroll rc-sheet rc-cards-room" tabIndex={0} role="region" aria-labelledby="setup-list">
+        <table className="rc-table rc-cards">
           <thead>
             <tr>
               {columns.map(({ head, number }) => (

@@ -1,4 +1,3 @@
-import { useEffect, useRef } from 'react';
 import { Link, useLocation } from 'react-router';
 import { useSensors } from '../climate/climate-api';
 import { peopleMessages } from '../people/people-messages';
@@ -8,19 +7,13 @@ import { useCrops, useHouses, useSites, useTrayFormats, useVarieties } from '../
 import { LIST_WORDS, setupMessages } from './setup-messages';
 import { LISTS } from './setup-state';
 
-const ACCESS = ['people', 'keys', 'audit'] as const;
+const ACCESS = ['people', 'keys', 'audit', 'changes'] as const;
 
 /** The lists of Setup, and for owners who may use them. */
 export function SetupNav({ current }: { current: string }) {
   const t = useMessages(setupMessages);
   const access = useMessages(peopleMessages);
   const { search } = useLocation();
-  const nav = useRef<HTMLElement>(null);
-  // On a phone the lists stand in a row that is wider than the screen.
-  // In braces: what scrollIntoView returns, in some browsers a promise, is no clean-up.
-  useEffect(() => {
-    nav.current?.querySelector('[aria-current]')?.scrollIntoView({ block: 'nearest', inline: 'center' });
-  }, [current]);
   const mayGive = useMay('people');
   const counts = {
     sites: useSites().data?.length,
@@ -31,7 +24,7 @@ export function SetupNav({ current }: { current: string }) {
     sensors: useSensors().data?.length,
   };
   return (
-    <nav ref={nav} aria-label={t.lists} className="setup-lists">
+    <nav aria-label={t.lists} className="setup-lists">
       {LISTS.map((name) => (
         <Link key={name} to={`/setup/${name}${search}`} aria-current={name === current ? 'page' : undefined}>
           {t[LIST_WORDS[name].title]} <span className="rc-quiet">{counts[name]}</span>

@@ -27,8 +27,8 @@ export function VersionComparison({ before, looked }: { before: CropProfile | un
   ];
   return (
     <>
-      <div className="profiles-scroll rc-sheet" tabIndex={0} role="group" aria-label={t.comparison}>
-        <table className="rc-table">
+      <div className="profiles-scroll rc-sheet rc-cards-room" tabIndex={0} role="group" aria-label={t.comparison}>
+        <table className="rc-table rc-cards">
           <thead>
             <tr>
               <th scope="col">{t.stage}</th>
@@ -46,8 +46,8 @@ export function VersionComparison({ before, looked }: { before: CropProfile | un
               return (
                 <tr key={change.stage}>
                   <th scope="row">{stages[`stage${change.stage}`]}</th>
-                  {figures.map(({ of, digits, say }) => (
-                    <td key={of}>
+                  {figures.map(({ of, name, digits, say }) => (
+                    <td key={of} data-label={name}>
                       <Pair {...change.figures[of]} digits={digits} say={say} />
                       {of === 'daysAtReference' && learned && (
                         <small className="profiles-range">
@@ -57,7 +57,7 @@ export function VersionComparison({ before, looked }: { before: CropProfile | un
                     </td>
                   ))}
                   {evidence && (
-                    <td>
+                    <td data-label={t.seenIn}>
                       {learned && (
                         <>
                           {t.observations(format.integer(learned.observations))}

@@ -24,4 +24,10 @@ describe('formats', () => {
   it('never move a plain date by the reader’s time zone', () => {
     expect(english.dayMonth('2026-11-30')).toBe('30 Nov');
   });
+
+  it('write a span of days as short as a single one', () => {
+    expect(english.days(['2026-11-30', '2026-12-01'])).toBe('30 Nov–1 Dec');
+    expect(spanish.days(['2026-11-30', '2026-12-01'])).toBe('30 nov–1 dic');
+    expect(spanish.days(['2026-12-07', '2026-12-08'])).toBe('7–8 dic');
+  });
 });

@@ -77,8 +77,8 @@ export function formatsFor(
     days: (all) => {
       const [first = '', last = first] = [all[0], all.at(-1)];
       const range = dateFormat({ ...day, timeZone: 'UTC' });
-      // thin blanks around the dash, which a narrow column has no room for
-      return range.formatRange(new Date(first), new Date(last)).replaceAll(/\s–\s/g, '–');
+      // Blanks around the dash and "de" before a month have no room in a narrow column, nor has a single date them.
+      return range.formatRange(new Date(first), new Date(last)).replaceAll(/\s–\s/g, '–').replaceAll(' de ', ' ');
     },
     date: (at) => date(at, { ...day, weekday: 'short', year: 'numeric', timeZone: 'UTC' }),
     weekday: (at) => date(at, { weekday: 'short', timeZone: 'UTC' }),

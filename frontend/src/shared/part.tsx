@@ -10,7 +10,7 @@ interface PartProps {
   /** Beside the title, also while the part is folded. */
   readonly aside?: ReactNode;
   readonly className?: string;
-  /** Whether it begins open on a phone. */
+  /** Whether it is open on a phone from the beginning, or from when this becomes true. */
   readonly first?: boolean;
   readonly children: ReactNode;
 }
@@ -22,8 +22,8 @@ export function Part({ id, title, aside, className, first = false, children }: P
   const led = id !== undefined && hash === `#${id}`;
   const [opened, setOpened] = useState(first);
   useEffect(() => {
-    if (led) setOpened(true);
-  }, [led, hash]);
+    if (led || first) setOpened(true);
+  }, [led, hash, first]);
   const head = (
     <h2>
       {title} {aside}

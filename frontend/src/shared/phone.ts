@@ -1,14 +1,16 @@
 import { useSyncExternalStore } from 'react';
 
-/** Whether the screen is a phone's: the same width at which the layout changes its shape. */
-const narrow = typeof matchMedia === 'undefined' ? undefined : matchMedia('(width <= 800px)');
+/** Whether the screen is a phone's: the same width at which the layout changes its shape. Paper is no phone. */
+export const usePhone = narrowerThan('screen and (width <= 800px)');
 
-export function usePhone(): boolean {
-  return useSyncExternalStore(
-    (changed) => {
-      narrow?.addEventListener('change', changed);
-      return () => narrow?.removeEventListener('change', changed);
-    },
-    () => narrow?.matches ?? false,
-  );
+/** Whether the screen has no room for a table of a dozen columns: a phone or a tablet. */
+export const useTablet = narrowerThan('screen and (width <= 1100px)');
+
+function narrowerThan(query: string): () => boolean {
+  const narrow = typeof matchMedia === 'undefined' ? undefined : matchMedia(query);
+  const subscribe = (changed: () => void) => {
+    narrow?.addEventListener('change', changed);
+    return () => narrow?.removeEventListener('change', changed);
+  };
+  return () => useSyncExternalStore(subscribe, () => narrow?.matches ?? false);
 }

@@ -5,7 +5,7 @@ import { useEffect, useRef } from 'react';
 import { useFormats, type Formats } from './formats';
 import { useMessages } from './messages';
 import type { PlotProps, PlotSeries } from './plot';
-import { linesFor, restingPlace } from './plot-labels';
+import { linesFor, restingPlace, timeTick } from './plot-labels';
 import { usePreferences } from './preferences';
 import { sharedMessages } from './shared-messages';
 
@@ -19,7 +19,8 @@ export default function PlotCanvas(props: PlotProps) {
   useEffect(() => {
     const element = box.current;
     if (!element) return;
-    const draw = () => new uPlot(optionsFor(props, element, format, { now, time }), dataOf(props), element);
+    const draw = () =>
+      new uPlot(optionsFor(props, element, format, { now: props.nowLabel ?? now, time }), dataOf(props), element);
     let plot = draw();
     const redraw = () => {
       plot.destroy();
@@ -156,12 +157,6 @@ function seriesFor(each: PlotSeries, colour: Colours, format: Formats): uPlot.Se
 }
 
 /** Day names where ticks are days apart, hours where they are closer. */
-function timeTick(s: number, all: readonly number[], format: Formats, timeZone?: string): string {
-  const instant = new Date(s * 1000).toISOString();
-  const apart = (all[1] ?? s + 86_400) - (all[0] ?? s);
-  return apart >= 86_400 ? format.dayOf(instant, timeZone) : format.time(instant, timeZone);
-}
-
 function drawLines(plot: uPlot, props: PlotProps, colour: Colours, font: string, nowWord: string): void {
   const { ctx, bbox } = plot;
   const scale = devicePixelRatio;

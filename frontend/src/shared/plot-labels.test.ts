@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { linesFor, restingPlace } from './plot-labels';
+import { formatsFor } from './formats';
+import { linesFor, restingPlace, timeTick } from './plot-labels';
 
 describe('words in a plot', () => {
   it('stand on the first line while there is room, and below where another stands', () => {
@@ -38,4 +39,12 @@ describe('a legend at rest', () => {
     expect(restingPlace([10, 20], [[1, 2]], 5)).toBe(1);
     expect(restingPlace([], [], 5)).toBeUndefined();
   });
+});
+
+it('a day that begins on an axis of hours is named', () => {
+  const format = formatsFor({ language: 'en', temperature: 'C' });
+  const at = (instant: string) => Date.parse(instant) / 1000;
+  const hours = [at('2026-11-26T16:00:00Z'), at('2026-11-27T00:00:00Z'), at('2026-11-27T08:00:00Z')];
+  expect(hours.map((s) => timeTick(s, hours, format, 'UTC'))).toEqual(['16:00', '27 Nov', '08:00']);
+  expect(timeTick(at('2026-11-27T05:00:00Z'), hours, format, 'America/New_York')).toBe('27 Nov');
 });

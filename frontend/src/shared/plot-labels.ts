@@ -1,3 +1,5 @@
+import type { Formats } from './formats';
+
 /** Where the words in a plot go, so that none lies on another. */
 
 export interface WordSpan {
@@ -29,4 +31,19 @@ export function restingPlace(
   const told = atMs.flatMap((_, i) => (series.some((values) => (values[i] ?? null) !== null) ? [i] : []));
   const past = nowMs === undefined ? [] : told.filter((i) => (atMs[i] ?? Infinity) <= nowMs);
   return past.at(-1) ?? told.at(-1);
+}
+
+const DAY_S = 86_400;
+
+/** A place on the axis of time, `all` of them in seconds: its day where they are days apart or a day begins, else its hour. */
+export function timeTick(
+  s: number,
+  all: readonly number[],
+  format: Pick<Formats, 'dayOf' | 'time'>,
+  timeZone?: string,
+): string {
+  const instant = new Date(s * 1000).toISOString();
+  const apart = (all[1] ?? s + DAY_S) - (all[0] ?? s);
+  const hour = format.time(instant, timeZone);
+  return apart >= DAY_S || hour === '00:00' ? format.dayOf(instant, timeZone) : hour;
 }

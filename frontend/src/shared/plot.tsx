@@ -56,6 +56,8 @@ interface PlotLook {
   /** Level lines with a word: a set-point, a lower limit. */
   readonly levels?: readonly { readonly value: number; readonly label: string }[];
   readonly nowMs?: number;
+  /** What stands at `nowMs` where that is not now. */
+  readonly nowLabel?: string | undefined;
   readonly timeZone?: string;
   readonly heightPx?: number;
   /** Keep every n-th instant in the table; 1 shows all. */

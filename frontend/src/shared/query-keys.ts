@@ -46,6 +46,7 @@ export const keys = {
   people: () => key('people'),
   accessKeys: () => key('access-keys'),
   audit: () => key('audit'),
+  setupChanges: (text: string) => key('setup-changes', text),
   setupList: (list: string) => key('setup', 'list', list),
   setpoints: (house: string) => key('setup', 'setpoints', house),
   profileVersions: (crop: string) => key('setup', 'profiles', crop, 'versions'),

@@ -31,6 +31,10 @@ describe('no sentence of the server reaches a reader', () => {
     expect(offending(/\b(refused|refusal|told)\??\.(detail|title)\b/)).toEqual([]);
   });
 
+  it('nor the reason of a line of a table', () => {
+    expect(offending(/\bline\.reason\b/)).toEqual([]);
+  });
+
   it('nor the English beside a code', () => {
     expect(offending(/\.english\b/)).toEqual([]);
   });

@@ -68,7 +68,7 @@ export const sharedMessages = messagesIn({
     stageSTICK: 'formando callo',
     stageCALLUS: 'formando raíces',
     stageROOT: 'llenando la celda',
-    stageREADY: 'lista',
+    stageREADY: 'listo',
     stageSHIP: 'enviada',
     dataTable: 'Las cifras en una tabla',
     plotNotFetched: 'Sin conexión: no llegó el dibujo. Sus cifras están abajo.',

@@ -37,8 +37,8 @@ export function CropRecords({ record, pick }: { record: TrackRecord; pick: (crop
         <h2>{t.byCrop}</h2>
         <TakeTable table={table} fileName={`rootcast-track-record-${record.leadDays}d`} label={t.byCrop} print />
       </div>
-      <div className="record-scroll rc-sheet" tabIndex={0} role="group" aria-label={t.byCrop}>
-        <table className="rc-table">
+      <div className="record-scroll rc-sheet rc-cards-room" tabIndex={0} role="group" aria-label={t.byCrop}>
+        <table className="rc-table rc-cards">
           <thead>
             <tr>
               {head.map((name, i) => (
@@ -56,11 +56,17 @@ export function CropRecords({ record, pick }: { record: TrackRecord; pick: (crop
                     {crop.cropName}
                   </button>
                 </th>
-                <td className="rc-number">{format.integer(crop.n)}</td>
-                <td className="rc-number">{crop.maeDays === null ? '–' : format.decimal(crop.maeDays, 1)}</td>
-                <td className="rc-number">{crop.biasDays === null ? '–' : bias(crop.biasDays)}</td>
+                <td className="rc-number" data-label={t.batches}>
+                  {format.integer(crop.n)}
+                </td>
+                <td className="rc-number" data-label={t.colOff}>
+                  {crop.maeDays === null ? '–' : format.decimal(crop.maeDays, 1)}
+                </td>
+                <td className="rc-number" data-label={t.colLean}>
+                  {crop.biasDays === null ? '–' : bias(crop.biasDays)}
+                </td>
                 {STATED.map((stated) => (
-                  <td key={stated} className="rc-number">
+                  <td key={stated} className="rc-number" data-label={t.colHeld(format.percent(Number(stated)))}>
                     {share(crop.coverage, stated)}
                   </td>
                 ))}

@@ -96,7 +96,7 @@ export const trackRecordMessages = messagesIn({
     noneOfCrop:
       'Ningún lote de este cultivo se vio listo y estaba previsto con tanta antelación. Pruebe menos días o todos los cultivos.',
     toBatches: 'Ir a los lotes',
-    asOf: (when: string) => `a las ${when}`,
+    asOf: (when: string) => `al ${when}`,
     over: (n: string) => `sobre ${counted(n, 'lote', 'lotes')} terminados`,
     off: (lead: string, days: string) =>
       `Con ${lead} de antelación la fecha erró ${counted(days, 'día', 'días')} en promedio.`,

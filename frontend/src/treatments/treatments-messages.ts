@@ -79,7 +79,7 @@ export const treatmentsMessages = messagesIn({
       'Rootcast no nombra ningún producto ni dosis. La etiqueta y la ley de su lugar deciden quién puede aplicar qué, cuánto y cuándo se puede volver a entrar. Use la protección que pida la etiqueta.',
     record: 'Anotar un tratamiento',
     newTreatment: 'Qué se aplicó',
-    closedNow: 'Cerradas ahora',
+    closedNow: 'Cerrados ahora',
     closed: (house: string, until: string) => `${house}: no entre antes de ${until}`,
     noneClosed: 'Ningún invernadero está cerrado.',
     none: 'Ningún tratamiento en los últimos 90 días',

@@ -117,7 +117,7 @@ export function TreatmentsView() {
     );
   };
   return (
-    <div className="rc-screen">
+    <div className="rc-screen treatments-screen">
       <p className="rc-warning">▲ {t.caution}</p>
       <div className="rc-row rc-spread">
         <Offered right="record" site={site}>
@@ -128,7 +128,7 @@ export function TreatmentsView() {
         {all.length > 0 && <TakeTable table={table} fileName="rootcast-treatments" label={t.title} print />}
       </div>
       <form
-        className="rc-row rc-no-print"
+        className="rc-row rc-no-print treatments-filters"
         role="search"
         aria-label={t.filters}
         onSubmit={(event) => event.preventDefault()}

@@ -137,7 +137,7 @@ export const whatIfMessages = messagesIn({
     openSame: (confidence: string) => `Las charolas libres al ${confidence} seguirían igual.`,
     unchanged: (n: number, count: string) =>
       n === 1 ? 'Otro lote no cambiaría.' : `Otros ${count} lotes no cambiarían.`,
-    asOf: (when: string) => `a las ${when}`,
+    asOf: (when: string) => `al ${when}`,
     batches: 'Lotes que cambian',
     variety: 'Variedad',
     readyBefore: 'Listo ahora',

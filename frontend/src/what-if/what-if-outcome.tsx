@@ -9,7 +9,7 @@ import { useHouses, useSites, useTrayFormats, useVarieties } from '../shared/set
 import { sharedMessages } from '../shared/shared-messages';
 import { useSiteFilter } from '../shared/site-filter';
 import { TakeTable } from '../shared/take-table';
-import { mondayOf, weekNumber } from '../shared/weeks';
+import { weekNumber } from '../shared/weeks';
 import { signedDays } from '../batches/reason-state';
 import { whatIfMessages } from './what-if-messages';
 import { outcomeOf, type BatchOutcome, type Outcome } from './what-if-state';
@@ -190,12 +190,13 @@ function Cells({ outcome: { cells } }: { outcome: Outcome }) {
   const head = [t.variety, t.format, shared.plantsPerTray, t.site, t.week, t.before, t.after, t.difference];
   const table = () => ({
     head,
-    rows: cells.map(({ variety, trayFormat, site, week, openBefore, openAfter }) => [
+    note: shared.weeksDoNotAdd,
+    rows: cells.map(({ variety, trayFormat, site, week, date, openBefore, openAfter }) => [
       varietyName(variety),
       trayFormat,
       plantsIn(trayFormat) ?? '',
       siteName(site),
-      week,
+      `${week} (${date})`,
       openBefore,
       openAfter,
       openAfter - openBefore,
@@ -220,7 +221,7 @@ function Cells({ outcome: { cells } }: { outcome: Outcome }) {
             </tr>
           </thead>
           <tbody>
-            {cells.map(({ variety, trayFormat, site, week, openBefore, openAfter }) => (
+            {cells.map(({ variety, trayFormat, site, week, date, openBefore, openAfter }) => (
               <tr key={[variety, trayFormat, site, week].join(' ')}>
                 <th scope="row">{varietyName(variety)}</th>
                 <td data-label={t.format}>{trayFormat}</td>
@@ -228,7 +229,7 @@ function Cells({ outcome: { cells } }: { outcome: Outcome }) {
                   {plantsIn(trayFormat) ?? '–'}
                 </td>
                 <td data-label={t.site}>{siteName(site)}</td>
-                <td data-label={t.week}>{t.weekShort(weekNumber(week), format.dayMonth(mondayOf(week)))}</td>
+                <td data-label={t.week}>{t.weekShort(weekNumber(week), format.dayMonth(date))}</td>
                 <td data-label={t.before} className="rc-number">
                   {format.integer(openBefore)}
                 </td>

@@ -81,6 +81,7 @@ describe('what comes of it', () => {
     trayFormat: '72',
     site: 'north',
     week,
+    date: '2026-12-07',
     openBefore,
     openAfter,
   });
@@ -152,6 +153,16 @@ describe('a medium as typed', () => {
     expect(mediumTyped('+2', undefined, 'C')).toEqual({ fault: 'noNow' });
     expect(mediumTyped('warm', 20, 'C')).toEqual({ fault: 'number' });
   });
+});
+
+test('a difference in no house is only told to choose a house', () => {
+  const made = wishOf(
+    { setpoints: [{ key: 1, house: '', medium: '+2', date: '2026-11-26', time: '08:00' }], moves: [] },
+    amsterdam,
+    'C',
+    unknown,
+  );
+  expect('faults' in made && [...made.faults]).toEqual([['setpoints.0.house', 'choose']]);
 });
 
 describe('the limits of the recipes', () => {

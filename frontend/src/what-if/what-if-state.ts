@@ -172,7 +172,8 @@ export function wishOf(
     const at = `setpoints.${i}`;
     if (line.house === '') faults.set(`${at}.house`, 'choose');
     const medium = mediumTyped(line.medium, setpointOf(line.house), unit);
-    if ('fault' in medium) faults.set(`${at}.medium`, medium.fault);
+    // Of no house it cannot be said what it is set to.
+    if ('fault' in medium && !(medium.fault === 'noNow' && line.house === '')) faults.set(`${at}.medium`, medium.fault);
     return { house: line.house, mediumC: 'fault' in medium ? 0 : medium.mediumC, from: fromOf(at, line) };
   });
   const moves = draft.moves.map((line, i) => {

@@ -4,7 +4,13 @@ import io.quarkus.mailer.Mailer;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.io.IOException;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.List;
+import rootcast.app.site.store.Places;
+import rootcast.site.House;
+import rootcast.site.Site;
+import rootcast.warnings.Warning;
 
 /** Sends each warning by e-mail. */
 @ApplicationScoped
@@ -15,6 +21,9 @@ public class Mail implements Channel {
 
     @Inject
     Mailer mailer;
+
+    @Inject
+    Places places;
 
     @Override
     public String name() {
@@ -28,14 +37,14 @@ public class Mail implements Channel {
 
     @Override
     public void send(WrittenWarning written) throws IOException {
-        String text = WarningText.of(written.warning());
+        Warning warning = written.warning();
+        ZoneId zone = places.site(written.site()).map(Site::zone).orElse(ZoneOffset.UTC);
+        String house = places.house(warning.house()).map(House::name).orElse(warning.house());
+        Letter letter = new Letter(config.mailLanguage(), config.mailFahrenheit(), zone);
         List<String> addresses = config.mailTo().orElseThrow();
         try {
             mailer.send(io.quarkus.mailer.Mail.withText(
-                            addresses.get(0),
-                            "Rootcast: " + written.warning().kind().wireName() + " in "
-                                    + written.warning().house(),
-                            text + "\n\nSince " + written.warning().since() + ".\nWarning " + written.id() + "\n")
+                            addresses.get(0), letter.subject(warning, house), letter.text(written, house))
                     .setTo(addresses));
         } catch (RuntimeException refused) {
             throw new IOException(refused);

@@ -3,7 +3,7 @@ package rootcast.app.warnings;
 import java.util.Locale;
 import rootcast.warnings.Warning;
 
-/** A warning in a sentence, for those who are told by letter. */
+/** A warning in an English sentence, beside the codes and values that a program is told; for people see {@link Letter}. */
 public final class WarningText {
 
     private WarningText() {}

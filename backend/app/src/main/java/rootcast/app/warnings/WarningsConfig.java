@@ -14,6 +14,14 @@ public interface WarningsConfig {
     /** Addresses that get each warning by e-mail, parted by commas; the mail server is set by quarkus.mailer.*. */
     Optional<List<String>> mailTo();
 
+    /** Words of the e-mails: {@code en} or {@code es}. */
+    @WithDefault("en")
+    Letter.Language mailLanguage();
+
+    /** Whether e-mails tell temperatures in °F and light in foot-candles; in °C and µmol/m²/s otherwise. */
+    @WithDefault("false")
+    boolean mailFahrenheit();
+
     /** Address that each warning is posted to as JSON. */
     Optional<URI> webhook();
 

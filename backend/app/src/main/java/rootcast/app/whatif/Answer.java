@@ -1,6 +1,7 @@
 package rootcast.app.whatif;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
 import rootcast.app.outlook.BatchSnapshot;
 import rootcast.availability.Cell;
@@ -22,5 +23,6 @@ public record Answer(
     /** @param houseAfter where it would stand in the end */
     public record MovedBatch(BatchSnapshot before, BatchSnapshot after, String houseAfter) {}
 
-    public record MovedCell(Cell cell, ShipWeek week, int openBefore, int openAfter) {}
+    /** @param date the day that the board's cell stands for */
+    public record MovedCell(Cell cell, ShipWeek week, LocalDate date, int openBefore, int openAfter) {}
 }

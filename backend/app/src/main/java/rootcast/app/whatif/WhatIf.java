@@ -8,10 +8,13 @@ import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import rootcast.app.availability.CellSnapshot;
 import rootcast.app.availability.LiveSupply;
 import rootcast.app.availability.PromisesSnapshot;
@@ -165,17 +168,28 @@ public class WhatIf {
     }
 
     private List<Answer.MovedCell> movedCells(CellSnapshot asItIs, CellSnapshot otherwise, BoardView view) {
-        Map<ShipWeek, Integer> before = open(board.row(asItIs, view));
-        Map<ShipWeek, Integer> after = open(board.row(otherwise, view));
+        Map<ShipWeek, BoardCell> before = byWeek(board.row(asItIs, view));
+        Map<ShipWeek, BoardCell> after = byWeek(board.row(otherwise, view));
         return new LinkedHashSet<>(view.columns())
                 .stream()
-                        .map(week -> new Answer.MovedCell(
-                                asItIs.cell(), week, before.getOrDefault(week, 0), after.getOrDefault(week, 0)))
+                        .filter(week -> before.containsKey(week) || after.containsKey(week))
+                        .map(week -> moved(asItIs.cell(), before.get(week), after.get(week)))
                         .toList();
     }
 
-    private static Map<ShipWeek, Integer> open(Optional<BoardRow> row) {
+    /** At least one of them is there: a row that is in neither board has no cells. */
+    private static Answer.MovedCell moved(Cell cell, @Nullable BoardCell before, @Nullable BoardCell after) {
+        BoardCell either = Objects.requireNonNull(before == null ? after : before);
+        return new Answer.MovedCell(
+                cell,
+                either.week(),
+                either.date(),
+                before == null ? 0 : before.open(),
+                after == null ? 0 : after.open());
+    }
+
+    private static Map<ShipWeek, BoardCell> byWeek(Optional<BoardRow> row) {
         return row.map(BoardRow::cells).orElse(List.of()).stream()
-                .collect(Collectors.toMap(BoardCell::week, BoardCell::open));
+                .collect(Collectors.toMap(BoardCell::week, Function.identity()));
     }
 }

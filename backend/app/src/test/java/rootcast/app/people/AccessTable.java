@@ -130,6 +130,7 @@ final class AccessTable {
         row("POST /api/keys", OWNERS, at -> Map.of());
         row("DELETE /api/keys/{id}", OWNERS, Place::key, null);
         row("GET /api/audit", OWNERS, null);
+        row("GET /api/setup-changes", OWNERS, null);
     }
 
     private void read() {

@@ -59,60 +59,6 @@ abstract class PeopleContract {
                 .isEqualTo(409);
     }
 
-    /** Who records may write the batches of a table; what it would make new is for those who set up. */
-    @Test
-    void aTableOfBatchesMakesNothingForSomebodyWhoOnlyRecords() {
-        Nursery nursery = Nursery.opened(time);
-        Visitor records = Crew.signedIn(base, grant("PRODUCTION", nursery.site));
-        Visitor setsUpHere = Crew.signedIn(base, grant("MANAGER", nursery.site));
-        Visitor setsUpAll = Crew.signedIn(base, grant("MANAGER", null));
-        String known = nursery.variety;
-
-        assertThat(preview(records, nursery, nursery.house, known).status()).isEqualTo(200);
-        Visitor.Answer refused = preview(records, nursery, "East house", known);
-        assertThat(refused.status()).isEqualTo(403);
-        assertThat(refused.json().getString("right")).isEqualTo("SET_UP");
-        assertThat(preview(setsUpHere, nursery, "East house", known).status()).isEqualTo(200);
-        assertThat(preview(setsUpHere, nursery, "East house", "Greyleaf 'New'").status())
-                .as("a variety is shared by all sites")
-                .isEqualTo(403);
-        assertThat(preview(setsUpAll, nursery, "East house", "Greyleaf 'New'").status())
-                .isEqualTo(200);
-    }
-
-    private static Visitor.Answer preview(Visitor who, Nursery nursery, String house, String variety) {
-        return who.post(
-                "/api/batches/csv?dryRun=true",
-                Map.of(
-                        "csv",
-                        "site,house,crop,variety,tray,trays,stuck\n%s,%s,%s,%s,%s,1,%s\n"
-                                .formatted(
-                                        nursery.site,
-                                        house,
-                                        nursery.crop,
-                                        variety,
-                                        nursery.trayFormat,
-                                        nursery.today()),
-                        "columns",
-                        Map.of(
-                                "site",
-                                "site",
-                                "house",
-                                "house",
-                                "crop",
-                                "crop",
-                                "variety",
-                                "variety",
-                                "trayFormat",
-                                "tray",
-                                "trays",
-                                "trays",
-                                "stuckOn",
-                                "stuck"),
-                        "makeMissing",
-                        true));
-    }
-
     @ParameterizedTest
     @CsvSource({
         "short one,,422,password",
@@ -324,51 +270,6 @@ abstract class PeopleContract {
                         () -> directory.in(ofPassword, Set.of("groups"), Map.of("groups", (Object) "OWNER")::get, from))
                 .as("an account with a password is not taken over")
                 .hasMessageContaining("of another kind");
-    }
-
-    @Test
-    void theAuditListTellsOfRefusalsAndChangesNewestFirst() {
-        refusalsOfOtherTestsAreSummedUp();
-        String name = Crew.person(base, grant("SALES", null));
-        Visitor.nobody(base).signIn(name, "a wrong guess");
-        time.moveOn(Duration.ofSeconds(1));
-        Visitor.signedIn(base, name, PASSWORD).get("/api/keys");
-
-        Visitor.Answer list = Visitor.withToken(base).get("/api/audit?limit=3");
-
-        assertThat(list.json().getList("what")).containsExactly("no-right", "sign-in-failed", "person-added");
-        assertThat(list.json().getList("who")).containsExactly(name, name, "token");
-        assertThat(list.json().getString("[0].detail")).isEqualTo("GET /api/keys");
-        assertThat(list.json().getString("[0].from")).isEqualTo("127.0.0.1");
-        String at = list.json().getString("[0].at");
-        assertThat(Visitor.withToken(base)
-                        .get("/api/audit?limit=1&before=" + at)
-                        .json()
-                        .getList("what"))
-                .containsExactly("sign-in-failed");
-    }
-
-    /** 60 refusals a minute are listed, then the rest is summed up. */
-    @Test
-    void nobodyFillsTheDiskByKnocking() {
-        refusalsOfOtherTestsAreSummedUp();
-        Visitor sales = Crew.signedIn(base, grant("SALES", null));
-        time.moveOn(Duration.ofMinutes(2));
-        Tables tables = new Tables(database);
-        long before = tables.number("select count(*) from audit_line");
-        for (int knock = 0; knock < 70; knock++) {
-            assertThat(sales.get("/api/keys").status()).isEqualTo(403);
-        }
-        assertThat(tables.number("select count(*) from audit_line") - before).isEqualTo(60);
-        time.moveOn(Duration.ofMinutes(2));
-        sales.get("/api/keys");
-        assertThat(Visitor.withToken(base).get("/api/audit?limit=2").json().getList("detail"))
-                .contains("10 more refusals were not listed");
-    }
-
-    private void refusalsOfOtherTestsAreSummedUp() {
-        time.moveOn(Duration.ofMinutes(2));
-        Visitor.withToken(base).get("/api/session/all");
     }
 
     private void nobodyAtAll() throws SQLException {

@@ -116,6 +116,16 @@ class WebhookTest {
             }
 
             @Override
+            public Letter.Language mailLanguage() {
+                return Letter.Language.EN;
+            }
+
+            @Override
+            public boolean mailFahrenheit() {
+                return false;
+            }
+
+            @Override
             public Optional<URI> webhook() {
                 return address;
             }

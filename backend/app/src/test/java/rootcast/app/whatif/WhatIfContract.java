@@ -1,15 +1,19 @@
 package rootcast.app.whatif;
 
+import static io.restassured.RestAssured.given;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 
+import io.restassured.http.ContentType;
 import io.restassured.path.json.JsonPath;
 import jakarta.inject.Inject;
+import java.time.DayOfWeek;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
@@ -80,6 +84,29 @@ abstract class WhatIfContract {
         assertThat((Object) Nursery.batch(id).get("outlook.readyAt")).isEqualTo(before);
         assertThat(Nursery.get("/api/houses/" + nursery.house + "/setpoints").getList("$"))
                 .isEmpty();
+    }
+
+    /** The site ships on Thursdays: a week stands for that day, as on the board, not for its Monday. */
+    @Test
+    void eachWeekSaysTheDayItStandsFor() {
+        Map<String, Object> site = new HashMap<>(nursery.siteBody("Etc/UTC"));
+        site.put("shipDay", "THURSDAY");
+        given().contentType(ContentType.JSON)
+                .body(site)
+                .put("/api/sites/" + nursery.site)
+                .then()
+                .statusCode(200);
+        readings(nursery.house, 19);
+        nursery.stuck(10, Duration.ofDays(9));
+
+        JsonPath answer = ask(setpoint(
+                nursery.house, 25, nursery.now().plus(Duration.ofDays(1)).toString()));
+
+        assertThat(answer.getList("cells.date", String.class).stream()
+                        .skip(1)
+                        .map(date -> LocalDate.parse(date).getDayOfWeek()))
+                .hasSizeGreaterThan(3)
+                .containsOnly(DayOfWeek.THURSDAY);
     }
 
     /** What is asked as a question must be what happens once it is done. */

@@ -68,9 +68,19 @@ public final class WhatIfWire {
         }
     }
 
-    /** Open trays of one week of one row. */
+    /**
+     * Open trays of one week of one row.
+     *
+     * @param date the day they stand for, as on the board: the site's ship day, or today once that is past
+     */
     public record CellMoved(
-            String variety, String trayFormat, String site, String week, int openBefore, int openAfter) {}
+            String variety,
+            String trayFormat,
+            String site,
+            String week,
+            LocalDate date,
+            int openBefore,
+            int openAfter) {}
 
     /**
      * A promise that would fare otherwise.
@@ -124,6 +134,7 @@ public final class WhatIfWire {
                                 moved.cell().trayFormat(),
                                 moved.cell().site(),
                                 moved.week().toString(),
+                                moved.date(),
                                 moved.openBefore(),
                                 moved.openAfter()))
                         .toList(),

@@ -1,0 +1,6 @@
+package rootcast.app.people;
+
+import io.quarkus.test.junit.QuarkusTest;
+
+@QuarkusTest
+class BatchRightsOnH2Test extends BatchRightsContract {}

@@ -1,0 +1,170 @@
+import { expect, test, type Browser, type Page } from '@playwright/test';
+import type { BatchList } from '../src/shared/api-types';
+
+/**
+ * Every screen on the devices it is made for, in the longer of the two languages: the bar stays one line, nothing is cut,
+ * nothing hangs out of the screen, and no part has to be pushed sideways to be read.
+ */
+
+const HEADER_PX = 56;
+
+interface Device {
+  readonly door: 'sales' | 'production' | 'manager';
+  readonly width: number;
+  readonly height: number;
+  readonly touch: boolean;
+}
+
+const DEVICES: Readonly<Record<string, Device>> = {
+  phone: { door: 'manager', width: 390, height: 844, touch: true },
+  tablet: { door: 'manager', width: 820, height: 1180, touch: true },
+  desk: { door: 'sales', width: 1440, height: 900, touch: false },
+};
+
+/** What may be pushed sideways: a sheet of weeks, and the text of a file as it came. */
+const MAY_SCROLL = '.bg-scroll, .board-grid, [role="grid"], .csv-sample, .table-text';
+
+interface Measured {
+  readonly headerPx: number;
+  readonly pagePx: number;
+  readonly cut: readonly string[];
+  readonly sideways: readonly string[];
+}
+
+function measure(page: Page): Promise<Measured> {
+  return page.evaluate((mayScroll) => {
+    const cut: string[] = [];
+    const sideways: string[] = [];
+    const said = (element: Element) =>
+      `${element.tagName.toLowerCase()}.${element.getAttribute('class') ?? ''} "${(element.textContent ?? '').trim().slice(0, 40)}"`;
+    // Told once, of what has to be pushed.
+    const inScroller = (element: Element | null): boolean =>
+      element !== null &&
+      (/auto|scroll/.test(getComputedStyle(element).overflowX) || inScroller(element.parentElement));
+    for (const element of document.querySelectorAll('header.top *, main *')) {
+      const box = element.getBoundingClientRect();
+      const style = getComputedStyle(element);
+      if (box.width <= 2 || style.visibility === 'hidden' || element.closest('.rc-hidden, .uplot')) continue;
+      const tooWide = element.scrollWidth > element.clientWidth + 1 && element.clientWidth > 2;
+      const words = [...element.childNodes].some(({ nodeType, textContent }) => nodeType === 3 && textContent?.trim());
+      if (
+        tooWide &&
+        /hidden|clip/.test(style.overflowX) &&
+        (words || element.querySelector(':scope > span, :scope > a'))
+      )
+        cut.push(said(element));
+      if (element.matches('h1, .batch-card, .batch-row > div') && element.scrollHeight > element.clientHeight + 1)
+        cut.push(`below: ${said(element)}`);
+      if (tooWide && /auto|scroll/.test(style.overflowX) && !element.matches(mayScroll)) sideways.push(said(element));
+      if (words && box.right > innerWidth + 1 && !inScroller(element)) cut.push(`outside: ${said(element)}`);
+    }
+    return {
+      headerPx: document.querySelector('header.top')?.getBoundingClientRect().height ?? 0,
+      pagePx: document.documentElement.scrollWidth,
+      cut,
+      sideways,
+    };
+  }, MAY_SCROLL);
+}
+
+async function on(browser: Browser, { door, width, height, touch }: Device) {
+  const context = await browser.newContext({
+    viewport: { width, height },
+    hasTouch: touch,
+    isMobile: touch,
+    locale: 'es-MX',
+    storageState: { cookies: [], origins: [] },
+  });
+  expect((await context.request.post('/api/session/door', { data: { door } })).status()).toBe(204);
+  const { batches } = (await (await context.request.get('/api/batches?state=live')).json()) as BatchList;
+  const batch = batches.find(({ stage, outlook }) => stage === 'ROOT' && outlook);
+  if (!batch) throw new Error('the demo has no rooted batch');
+  const tomorrow = new Date(Date.now() + 86_400_000).toISOString();
+  const setUp = [
+    '/what-if',
+    `/what-if?set=${batch.house}~17~${tomorrow}`,
+    `/batches/${batch.id}?asOf=${new Date(Date.now() - 5 * 86_400_000).toISOString()}`,
+    '/setup/sites',
+    '/setup/houses',
+    '/setup/crops',
+    '/setup/varieties',
+    '/setup/sensors',
+    `/setup/crops/${batch.crop}`,
+    `/setup/crops/${batch.crop}/profiles`,
+    `/setup/crops/${batch.crop}/recipe`,
+    '/setup/readings',
+    '/setup/batches',
+    '/setup/ingest',
+    '/setup/first-day',
+    '/floor',
+    `/floor?site=${batch.site}&batch=${batch.id}`,
+  ];
+  const paths = [
+    '/board',
+    '/batches',
+    `/batches/${batch.id}`,
+    '/climate',
+    `/climate/${batch.house}`,
+    `/rounds?site=${batch.site}`,
+    '/warnings',
+    '/treatments',
+    '/feed',
+    '/track-record',
+    '/account/password',
+    '/account/sessions',
+    '/nowhere',
+    ...(door === 'manager' ? setUp : []),
+  ];
+  return { context, paths };
+}
+
+for (const [name, device] of Object.entries(DEVICES)) {
+  test(`nothing is cut or hangs out on a ${name}, and its bar is one line`, async ({ browser }) => {
+    const { context, paths } = await on(browser, device);
+    const page = await context.newPage();
+    const faults: string[] = [];
+    for (const path of paths) {
+      await page.goto(path);
+      await expect(page.locator('main .rc-loading, main [aria-busy="true"]')).toHaveCount(0);
+      await expect(page.locator('header.top h1')).not.toBeEmpty();
+      await page.waitForLoadState('networkidle', { timeout: 2_000 }).catch(() => undefined);
+      const { headerPx, pagePx, cut, sideways } = await measure(page);
+      if (headerPx > HEADER_PX) faults.push(`${path}: the bar is ${headerPx} px high`);
+      if (pagePx > device.width) faults.push(`${path}: the page is ${pagePx} px wide`);
+      faults.push(...cut.map((each) => `${path}: cut ${each}`), ...sideways.map((each) => `${path}: sideways ${each}`));
+    }
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+}
+
+test('on a tablet the page of a batch has two columns beside the side menu', async ({ browser }) => {
+  const { context, paths } = await on(browser, DEVICES['tablet'] as Device);
+  const page = await context.newPage();
+  await page.goto(paths.find((path) => path.startsWith('/batches/')) ?? '');
+  await expect(page.locator('vaadin-side-nav')).toBeVisible();
+  const [left, right] = [page.locator('#outlook'), page.locator('#story')];
+  await expect(right).toBeVisible();
+  const boxes = [await left.boundingBox(), await right.boundingBox()];
+  expect(boxes[1]?.x ?? 0).toBeGreaterThan((boxes[0]?.x ?? 0) + (boxes[0]?.width ?? 0) - 1);
+  await context.close();
+});
+
+test('on a phone a round is folded by house, and the menu closes on choosing', async ({ browser }) => {
+  const { context, paths } = await on(browser, DEVICES['phone'] as Device);
+  const page = await context.newPage();
+  await page.goto(paths.find((path) => path.startsWith('/rounds')) ?? '');
+  const houses = page.locator('.round-house');
+  await expect(houses.first()).toBeVisible();
+  expect(await houses.count()).toBeGreaterThan(1);
+  await expect(houses.first().locator('.round-item').first()).toBeVisible();
+  await expect(houses.nth(1).locator('.round-item')).toHaveCount(0);
+  await houses.nth(1).locator('summary').first().tap();
+  await expect(houses.nth(1).locator('.round-item').first()).toBeVisible();
+
+  await page.locator('vaadin-drawer-toggle').tap();
+  await expect(page.locator('vaadin-app-layout')).toHaveAttribute('drawer-opened', '');
+  await page.getByRole('link', { name: 'Ronda' }).tap();
+  await expect(page.locator('vaadin-app-layout')).not.toHaveAttribute('drawer-opened', '');
+  await context.close();
+});
