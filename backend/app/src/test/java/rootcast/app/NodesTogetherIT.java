@@ -238,11 +238,12 @@ class NodesTogetherIT {
                 "trayFormat",
                 "T100",
                 "stuckAt",
-                began.minus(Duration.ofDays(30)).toString(),
+                began.minus(Duration.ofDays(40)).toString(),
                 "trays",
                 trays));
         String batch = made(node, "/api/batches", stick).get("id").asText();
-        Instant seen = began.minus(Duration.ofDays(2));
+        // Long enough ago for the tenth cell in ten to be through as well, and no cell is past its 30 days.
+        Instant seen = began.minus(Duration.ofDays(12));
         String entries = "/api/batches/" + batch + "/entries";
         made(node, entries, Nursery.entry("stage", seen, Map.of("stage", "READY")));
         made(node, entries, Nursery.entry("count", seen.plusSeconds(60), Map.of("plants", trays * 95)));
