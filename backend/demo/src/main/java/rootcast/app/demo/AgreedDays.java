@@ -13,7 +13,7 @@ import rootcast.availability.WantedLine;
 
 /**
  * The lines of an order as the customer takes them on the telephone: where too few trays are open on the ship day, on
- * the nearest other ship day that has enough, a later one first.
+ * the nearest other ship day that has enough, a later one first; where none has, half as many trays, and so on.
  */
 final class AgreedDays {
 
@@ -24,23 +24,38 @@ final class AgreedDays {
 
     /** @param wanted each for a ship day of its site */
     static List<WantedLine> of(List<WantedLine> wanted, double confidence, Map<Cell, CellSupply> open) {
-        Map<Integer, Integer> tried = new HashMap<>();
+        Map<Integer, Talk> talks = new HashMap<>();
+        wanted.forEach(line -> talks.put(line.line(), new Talk(line.trays(), 0)));
         List<WantedLine> agreed = wanted;
-        while (MatchRules.place(agreed, confidence, open::get) instanceof Placing.Refused refused
-                && tried.values().stream().noneMatch(days -> days >= SHIP_DAYS_TRIED)) {
+        while (MatchRules.place(agreed, confidence, open::get) instanceof Placing.Refused refused) {
             Set<Integer> lines =
                     refused.lines().stream().map(no -> no.wanted().line()).collect(Collectors.toSet());
-            lines.forEach(line -> tried.merge(line, 1, Integer::sum));
+            if (lines.stream().anyMatch(line -> talks.get(line).isOver())) {
+                return agreed;
+            }
+            lines.forEach(line -> talks.compute(line, (number, talk) -> talk.next()));
             agreed = wanted.stream()
-                    .map(line -> moved(line, tried.getOrDefault(line.line(), 0)))
+                    .map(line -> talks.get(line.line()).about(line))
                     .toList();
         }
         return agreed;
     }
 
-    /** A week later, a week earlier, two later, two earlier and so on. */
-    private static WantedLine moved(WantedLine line, int tried) {
-        int weeks = tried % 2 == 1 ? (tried + 1) / 2 : -tried / 2;
-        return new WantedLine(line.line(), line.cell(), line.shipOn().plusWeeks(weeks), line.trays());
+    /** How far one has come with a line: how many trays are spoken of, and how many other ship days were tried for them. */
+    private record Talk(int trays, int tried) {
+
+        boolean isOver() {
+            return trays == 1 && tried >= SHIP_DAYS_TRIED;
+        }
+
+        Talk next() {
+            return tried < SHIP_DAYS_TRIED ? new Talk(trays, tried + 1) : new Talk(trays / 2, 0);
+        }
+
+        /** A week later, a week earlier, two later, two earlier and so on. */
+        WantedLine about(WantedLine line) {
+            int weeks = tried % 2 == 1 ? (tried + 1) / 2 : -tried / 2;
+            return new WantedLine(line.line(), line.cell(), line.shipOn().plusWeeks(weeks), trays);
+        }
     }
 }
