@@ -14,6 +14,7 @@ import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.availability.PlaceOrder;
 import rootcast.app.availability.SupplyAtHead;
+import rootcast.app.availability.store.Orders;
 import rootcast.app.climate.RecordReadings;
 import rootcast.app.climate.store.Sensors;
 import rootcast.app.crop.CropSeed;
@@ -22,6 +23,7 @@ import rootcast.app.crop.store.Catalogue;
 import rootcast.app.crop.store.Recipes;
 import rootcast.app.ledger.RecordEntry;
 import rootcast.app.ledger.StickBatch;
+import rootcast.app.ledger.store.PanacheLedger;
 import rootcast.app.once.Commits;
 import rootcast.app.once.FactHead;
 import rootcast.app.once.Once;
@@ -84,6 +86,12 @@ class UseCaseSink implements DemoSink {
 
     @Inject
     PlaceOrder placeOrder;
+
+    @Inject
+    Orders orders;
+
+    @Inject
+    PanacheLedger ledger;
 
     @Inject
     SupplyAtHead supply;
@@ -225,10 +233,24 @@ class UseCaseSink implements DemoSink {
             return new What.Reversal(entryIds.get(reversal.entry()), reversal.reason());
         }
         if (what instanceof What.Ship ship && ship.orderLine() != null) {
-            OrderLine line = ship.orderLine();
-            return new What.Ship(ship.trays(), ship.plants(), new OrderLine(orderIds.get(line.order()), line.line()));
+            OrderLine told = ship.orderLine();
+            return noMoreThanAgreed(ship, new OrderLine(orderIds.get(told.order()), told.line()));
         }
         return what;
+    }
+
+    /** A customer who took fewer trays than told is sent no more of them. */
+    private What noMoreThanAgreed(What.Ship ship, OrderLine line) {
+        int agreed = orders.order(line.order()).orElseThrow().lines().stream()
+                .filter(each -> each.line() == line.line())
+                .mapToInt(WantedLine::trays)
+                .sum();
+        int left = agreed - ledger.traysShippedFor(line);
+        if (left < 1) {
+            return new What.Ship(ship.trays(), ship.plants(), null);
+        }
+        int trays = Math.min(ship.trays(), left);
+        return new What.Ship(trays, (int) ((long) ship.plants() * trays / ship.trays()), line);
     }
 
     @Override
@@ -242,8 +264,9 @@ class UseCaseSink implements DemoSink {
                     Cell cell = new Cell(line.variety(), line.trayFormat(), line.site());
                     lines.add(new WantedLine(lines.size() + 1, cell, line.shipOn(), line.trays()));
                 }
+                AgreedOrder agreed = agreed(lines, order);
                 var wanted = new PlaceOrder.Wanted(
-                        UUID.randomUUID(), order.customer(), null, order.confidence(), agreed(lines, order));
+                        UUID.randomUUID(), order.customer(), null, agreed.confidence(), agreed.lines());
                 return Ids.of(List.of(placeOrder
                         .place(wanted, "demo", order.recordedAt())
                         .order()
@@ -257,10 +280,10 @@ class UseCaseSink implements DemoSink {
         }
     }
 
-    private List<WantedLine> agreed(List<WantedLine> lines, DemoOrder order) {
+    private AgreedOrder agreed(List<WantedLine> lines, DemoOrder order) {
         Map<Cell, CellSupply> open =
                 supply.of(lines.stream().map(WantedLine::cell).distinct().toList(), order.recordedAt());
-        return AgreedDays.of(lines, order.confidence(), open);
+        return AgreedOrder.of(lines, order.confidence(), open);
     }
 
     @Override

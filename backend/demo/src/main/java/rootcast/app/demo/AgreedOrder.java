@@ -12,18 +12,34 @@ import rootcast.availability.Placing;
 import rootcast.availability.WantedLine;
 
 /**
- * The lines of an order as the customer takes them on the telephone: where too few trays are open on the ship day, on
- * the nearest other ship day that has enough, a later one first; where none has, half as many trays, and so on.
+ * An order as the customer takes it on the telephone: where too few trays are open on the ship day, on the nearest other
+ * ship day that has enough, a later one first; where none has, half as many trays, and so on; and where not one is as sure as the
+ * customer wants it, less sure ones.
  */
-final class AgreedDays {
+record AgreedOrder(List<WantedLine> lines, double confidence) {
+
+    /** Even odds are the least that anybody promises. */
+    private static final double[] SETTLED_FOR = {0.9, 0.8, 0.5};
 
     /** Six weeks later or earlier the customer gives up. */
     private static final int SHIP_DAYS_TRIED = 12;
 
-    private AgreedDays() {}
-
     /** @param wanted each for a ship day of its site */
-    static List<WantedLine> of(List<WantedLine> wanted, double confidence, Map<Cell, CellSupply> open) {
+    static AgreedOrder of(List<WantedLine> wanted, double confidence, Map<Cell, CellSupply> open) {
+        AgreedOrder agreed = new AgreedOrder(lines(wanted, confidence, open), confidence);
+        for (double less : SETTLED_FOR) {
+            if (less < confidence && !agreed.fits(open)) {
+                agreed = new AgreedOrder(lines(wanted, less, open), less);
+            }
+        }
+        return agreed;
+    }
+
+    private boolean fits(Map<Cell, CellSupply> open) {
+        return !(MatchRules.place(lines, confidence, open::get) instanceof Placing.Refused);
+    }
+
+    private static List<WantedLine> lines(List<WantedLine> wanted, double confidence, Map<Cell, CellSupply> open) {
         Map<Integer, Talk> talks = new HashMap<>();
         wanted.forEach(line -> talks.put(line.line(), new Talk(line.trays(), 0)));
         List<WantedLine> agreed = wanted;

@@ -14,17 +14,25 @@ import rootcast.availability.TrayOdds;
 import rootcast.availability.WantedLine;
 
 /** On the telephone. */
-class AgreedDaysTest {
+class AgreedOrderTest {
 
     private static final Cell CELL = new Cell("MINT", "T72", "HILL");
     private static final LocalDate MONDAY = LocalDate.parse("2026-03-02");
 
-    private static List<WantedLine> agreed(int trays, CellSupply supply) {
-        return AgreedDays.of(List.of(new WantedLine(1, CELL, MONDAY, trays)), 0.9, Map.of(CELL, supply));
+    private static AgreedOrder order(int trays, CellSupply supply) {
+        return AgreedOrder.of(List.of(new WantedLine(1, CELL, MONDAY, trays)), 0.95, Map.of(CELL, supply));
     }
 
-    /** So many trays for certain, in one week from a day on. */
+    private static List<WantedLine> agreed(int trays, CellSupply supply) {
+        return order(trays, supply).lines();
+    }
+
     private static CellSupply oneWeek(LocalDate from, int trays) {
+        return oneWeek(from, trays, 1);
+    }
+
+    /** So many trays with a probability, in one week from a day on. */
+    private static CellSupply oneWeek(LocalDate from, int trays, double likely) {
         TrayOdds odds = new TrayOdds() {
             @Override
             public Days daysWith(double probability) {
@@ -38,7 +46,7 @@ class AgreedDaysTest {
 
             @Override
             public IntToDoubleFunction on(LocalDate day) {
-                return number -> number <= trays ? 1 : 0;
+                return number -> number <= trays ? likely : 0;
             }
         };
         return new CellSupply(List.of(new SupplyLot("A", day -> 1, odds)), List.of(), MONDAY);
@@ -60,6 +68,15 @@ class AgreedDaysTest {
     void fewerTraysWillDo() {
         assertThat(agreed(13, oneWeek(MONDAY.plusWeeks(1), 5)))
                 .containsExactly(new WantedLine(1, CELL, MONDAY.plusWeeks(1), 3));
+    }
+
+    /** As much as was asked for, if only eight in ten are enough. */
+    @Test
+    void whereNothingIsSoSureLessSureWillDo() {
+        AgreedOrder order = order(13, oneWeek(MONDAY, 13, 0.85));
+
+        assertThat(order.confidence()).isEqualTo(0.8);
+        assertThat(order.lines()).containsExactly(new WantedLine(1, CELL, MONDAY, 13));
     }
 
     /** Nothing is open on any day, so the talk ends with one tray on the last day tried: six weeks before. */
