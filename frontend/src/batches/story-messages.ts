@@ -67,7 +67,7 @@ export const storyMessages = messagesIn({
     readyRow: 'Ready',
     saleableSaid: (p10: string, p50: string, p90: string) =>
       `Saleable trays: about ${p50}. Nine times in ten at least ${p10}, one time in ten ${p90} or more.`,
-    usableUntil: (when: string) => `Good to sell until ${when}.`,
+    usableUntil: (when: string) => `Nine times in ten a tray can still leave on ${when}; not later.`,
     willMove: (house: string, day: string) => `Expected to be carried to ${house} about ${day};`,
     willMoveBecause: 'batches of its house usually are',
     noneMissing: 'Every hour so far has a reading.',
@@ -188,7 +188,7 @@ export const storyMessages = messagesIn({
     readyRow: 'Listo',
     saleableSaid: (p10: string, p50: string, p90: string) =>
       `Charolas vendibles: unas ${p50}. Nueve de diez veces al menos ${p10}, una de diez ${p90} o más.`,
-    usableUntil: (when: string) => `Se puede vender hasta el ${when}.`,
+    usableUntil: (when: string) => `Nueve de diez veces aún puede salir una charola el ${when}; después no.`,
     willMove: (house: string, day: string) => `Se espera llevarlo a ${house} hacia el ${day};`,
     willMoveBecause: 'es lo usual en su invernadero',
     noneMissing: 'Cada hora hasta ahora tiene lectura.',
