@@ -29,8 +29,10 @@ public record BatchRecord(
 
     private static final Stage[] ENDS_IN = {Stage.CALLUS, Stage.ROOT, Stage.READY};
 
-    /** Temperature around a moment is that of the two days before it: as far back as rounds are usually apart. */
-    private static final Duration AROUND = Duration.ofDays(2);
+    /** Temperature around a moment is that of the days since the look before, of two if there was none, of a week at most. */
+    private static final double USUALLY_AROUND_DAYS = 2;
+
+    private static final double MOST_AROUND_DAYS = 7;
 
     private static final double DAY_MILLIS = 86_400_000;
 
@@ -89,7 +91,7 @@ public record BatchRecord(
         for (int i = 0; i < ENDS_IN.length; i++) {
             Stage stage = Stage.GROWING.get(i);
             Span span = new Span(history, houses, referenceC, begin);
-            WarmDays aroundBegin = i == 0 ? WarmDays.NONE : span.until(begin, begin.minus(AROUND));
+            WarmDays aroundBegin = i == 0 ? WarmDays.NONE : span.until(begin, begin.minus(around(beginLookDays)));
             for (BatchHistory.Look look : history.looks()) {
                 if (look.stage() == ENDS_IN[i] && look.at().isAfter(begin)) {
                     looks.add(new SeenCells(
@@ -110,7 +112,7 @@ public record BatchRecord(
                     stage,
                     span.until(end, begin),
                     aroundBegin,
-                    span.until(end, end.minus(AROUND)),
+                    span.until(end, end.minus(around(endLookDays))),
                     beginLookDays,
                     endLookDays));
             begin = end;
@@ -118,6 +120,13 @@ public record BatchRecord(
         }
         boolean finished = history.reachedAt().containsKey(Stage.READY);
         return new BatchRecord(id, variety, site, finished, stages, looks, lived);
+    }
+
+    private static Duration around(double lookDays) {
+        double days = Double.isInfinite(lookDays)
+                ? USUALLY_AROUND_DAYS
+                : Math.max(USUALLY_AROUND_DAYS, Math.min(lookDays, MOST_AROUND_DAYS));
+        return Duration.ofMillis(Math.round(days * DAY_MILLIS));
     }
 
     private static double daysSinceIncomplete(BatchHistory history, Stage reached, Instant seenAt) {

@@ -25,11 +25,16 @@ final class RateFit {
     /** Standard deviation of ln(days) around the profile's before any batch is seen. Common practice, no source. */
     static final double DAYS_SPREAD = 0.3;
 
-    /** Common practice: rounds every two days. How much data must say otherwise is a choice of ours. */
-    private static final double[] ROUNDS_DAYS = {0, 0.25, 0.5, 1, 1.5, 2, 2.5, 3, 4};
+    /** From entered within the hour to a week and a half. */
+    private static final double[] ROUNDS_DAYS = {0.05, 0.25, 0.5, 1, 1.5, 2, 3, 4.5, 7, 10};
 
+    /** Common practice: rounds every two days, two businesses in three between daily and twice a week; no source. */
     private static final double USUAL_ROUNDS_DAYS = 2;
-    private static final double ROUNDS_SPREAD_DAYS = 1.5;
+
+    private static final double ROUNDS_LOG_SPREAD = 0.7;
+
+    /** A batch that no parameters explain counts as so unlikely and no more. */
+    private static final double LEAST_LOG_MASS = -30;
 
     private static final double[] ONES = {1, 1, 1};
 
@@ -92,7 +97,7 @@ final class RateFit {
             for (double rounds : ROUNDS_DAYS) {
                 begin(rounds);
                 run(TRIAL_ITERATIONS);
-                double apart = (rounds - USUAL_ROUNDS_DAYS) / ROUNDS_SPREAD_DAYS;
+                double apart = Math.log(rounds / USUAL_ROUNDS_DAYS) / ROUNDS_LOG_SPREAD;
                 double value = logLikelihood() - apart * apart / 2;
                 if (value > best) {
                     best = value;
@@ -186,7 +191,7 @@ final class RateFit {
         return sites.effect(batch);
     }
 
-    /** ln of the probability density of the moments at which ends were seen, θ integrated out. */
+    /** ln of the likelihood of the moments at which ends were entered, θ integrated out. */
     private double logLikelihood() {
         double sum = spreads.logPrior() + Math.log(Matrix3.determinant(covariance)) / 2;
         for (int k = 0; k < Matrix3.N; k++) {
@@ -195,13 +200,22 @@ final class RateFit {
         }
         double[][] prior = spreads.covariance();
         for (int i = 0; i < batches.size(); i++) {
-            Given given = batches.get(i).given();
-            sum += SeenDensity.of(given, prior).log(Matrix3.plus(logDays, effect(i), ONES));
+            sum += logLikelihood(batches.get(i).given(), Matrix3.plus(logDays, effect(i), ONES), prior);
         }
         return sum;
     }
 
-    /** The same if one stage had other cardinals, the days being the likeliest with these and the rest as fitted. */
+    /** Whoever comes every so many days meets a moment between two rounds with the probability of that time over those days. */
+    private double logLikelihood(Given given, double[] mean, double[][] prior) {
+        if (given.ends().stages() == 0) {
+            return 0;
+        }
+        UnseenEnds.Moments moments = given.ends().after(mean, prior);
+        double log = moments == null ? LEAST_LOG_MASS : Math.max(LEAST_LOG_MASS, moments.logMass());
+        return log - given.ends().logWindow();
+    }
+
+    /** The likelihood if one stage had other cardinals, the days being the likeliest with these and the rest as fitted. */
     double logLikelihoodWith(Fitted fitted, Stage stage, WarmDays.Rates rates) {
         double[][] prior = Matrix3.of(fitted.batchSpread * fitted.batchSpread, fitted.stageSpread * fitted.stageSpread);
         List<SeenDensity> densities = times.stream()

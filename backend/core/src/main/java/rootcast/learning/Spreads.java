@@ -96,7 +96,7 @@ final class Spreads {
 
     /** Uphill in steps of {@value #CELL_STEP} in ln; the next update goes on from here. */
     private double likeliestCell(List<BatchBelief> batches) {
-        if (batches.stream().allMatch(batch -> batch.given().looks().stream().allMatch(List::isEmpty))) {
+        if (batches.stream().allMatch(batch -> batch.looks().stream().allMatch(List::isEmpty))) {
             return cell;
         }
         double here = value(cell, batches);
@@ -118,9 +118,8 @@ final class Spreads {
         double sum = -apart * apart / 2;
         for (BatchBelief batch : batches) {
             for (int k = 0; k < Matrix3.N; k++) {
-                if (!batch.given().looks().get(k).isEmpty()) {
-                    sum += CellLikelihood.expectedLog(
-                            batch.of(k), batch.given().looks().get(k), cellSpread);
+                if (!batch.looks().get(k).isEmpty()) {
+                    sum += CellLikelihood.expectedLog(batch.of(k), batch.looks().get(k), cellSpread);
                 }
             }
         }
