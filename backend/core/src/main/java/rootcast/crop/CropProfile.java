@@ -13,12 +13,27 @@ import rootcast.saying.FaultyValue;
  * @param holdDays   days that a ready liner may be held before it is past its best
  * @param cellSpread standard deviation of the natural logarithm of a cell's time within one batch
  * @param rates      how varieties and sites differ from the crop
+ * @param roundsDays how far apart people come round to see whether a stage is complete, days; 0.05 to 10
  */
 public record CropProfile(
-        List<StageProfile> stages, double rateSpread, int holdDays, double cellSpread, RateFactors rates) {
+        List<StageProfile> stages,
+        double rateSpread,
+        int holdDays,
+        double cellSpread,
+        RateFactors rates,
+        double roundsDays) {
 
     /** Common practice, no source. */
     public static final double USUAL_CELL_SPREAD = 0.12;
+
+    /** Common practice, no source. */
+    public static final double USUAL_ROUNDS_DAYS = 2;
+
+    /** Of a crop whose people come round as is usual. */
+    public CropProfile(
+            List<StageProfile> stages, double rateSpread, int holdDays, double cellSpread, RateFactors rates) {
+        this(stages, rateSpread, holdDays, cellSpread, rates, USUAL_ROUNDS_DAYS);
+    }
 
     /** Of a crop of which nothing is known beyond its stages. */
     public CropProfile(List<StageProfile> stages, double rateSpread, int holdDays) {
@@ -40,6 +55,9 @@ public record CropProfile(
         if (!(cellSpread >= 0.01 && cellSpread <= 1)) {
             throw new FaultyValue("cellSpread", cellSpread, Fault.BETWEEN, 0.01, 1);
         }
+        if (!(roundsDays >= 0.05 && roundsDays <= 10)) {
+            throw new FaultyValue("roundsDays", roundsDays, Fault.BETWEEN, 0.05, 10);
+        }
         double slowest = rates.slowest();
         for (StageProfile stage : stages) {
             double days = stage.daysAtReference() / slowest;
@@ -54,7 +72,7 @@ public record CropProfile(
         double rate = rates.of(variety, site);
         List<StageProfile> own =
                 stages.stream().map(stage -> stage.atRate(rate)).toList();
-        return new CropProfile(own, rateSpread, holdDays, cellSpread, RateFactors.NONE);
+        return new CropProfile(own, rateSpread, holdDays, cellSpread, RateFactors.NONE, roundsDays);
     }
 
     public StageProfile of(Stage stage) {

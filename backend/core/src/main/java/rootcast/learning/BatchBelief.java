@@ -50,7 +50,7 @@ final class BatchBelief {
     }
 
     /** @param rematch whether to match the looks again; what they say changes little once the rest has converged */
-    void update(double[] priorMean, double[][] priorCovariance, double cellSpread, boolean rematch) {
+    void update(double[] priorMean, double[][] priorCovariance, Spreads spreads, boolean rematch) {
         prior = priorMean;
         weight = given.seenStages() == 0
                 ? 1
@@ -64,7 +64,7 @@ final class BatchBelief {
         }
         for (int k = 0; k < Matrix3.N && rematch; k++) {
             if (!looks.get(k).isEmpty()) {
-                look(k, cellSpread);
+                look(k, spreads.cell(k));
                 posterior(priorPrecision, priorWeighted);
             }
         }

@@ -147,7 +147,8 @@ public final class Learning {
                 rounded(fitted.batchSpread(), 4),
                 stated.holdDays(),
                 rounded(fitted.cellSpread(), 4),
-                new RateFactors(rounded(fitted.varietyRates()), rounded(fitted.siteRates())));
+                new RateFactors(rounded(fitted.varietyRates()), rounded(fitted.siteRates())),
+                fitted.roundsDays());
     }
 
     private static Map<String, Double> rounded(Map<String, Double> rates) {

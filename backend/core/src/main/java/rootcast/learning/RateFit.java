@@ -29,7 +29,7 @@ final class RateFit {
     private static final double[] ROUNDS_DAYS = {0.05, 0.25, 0.5, 1, 1.5, 2, 3, 4.5, 7, 10};
 
     /** Common practice: rounds every two days, two businesses in three between daily and twice a week; no source. */
-    private static final double USUAL_ROUNDS_DAYS = 2;
+    private static final double USUAL_ROUNDS_DAYS = CropProfile.USUAL_ROUNDS_DAYS;
 
     private static final double ROUNDS_LOG_SPREAD = 0.7;
 
@@ -171,7 +171,7 @@ final class RateFit {
         for (int i = 0; i < batches.size(); i++) {
             BatchBelief batch = batches.get(i);
             double effect = effect(i);
-            batch.update(Matrix3.plus(logDays, effect, ONES), prior, spreads.cell(), lookAnew);
+            batch.update(Matrix3.plus(logDays, effect, ONES), prior, spreads, lookAnew);
             precision = Matrix3.plus(precision, batch.weight(), batch.meanPrecision());
             double[] about = Matrix3.plus(batch.meanWeighted(), -effect, Matrix3.times(batch.meanPrecision(), ONES));
             weighted = Matrix3.plus(weighted, batch.weight(), about);

@@ -1,13 +1,16 @@
 package rootcast.learning;
 
+import java.util.Arrays;
 import java.util.List;
 import rootcast.crop.CropProfile;
+import rootcast.outlook.CellSpread;
 
 /**
  * The spreads between batches (τ), between stages of a batch (σ) and between cells, with their priors.
  *
  * <p>τ² and σ² have the prior of {@value #BATCHES_WORTH} batches that spread as the profile says and {@value #STAGES_WORTH} stages
- * that spread by {@value #USUAL_STAGE_SPREAD}; ln of the cell spread is normal around the profile's with {@value #CELL_LOG_SPREAD}.
+ * that spread by {@value #USUAL_STAGE_SPREAD}; ln of a stage's cell
+ * spread is normal around the profile's, which grows from stage to stage ({@link CellSpread}), with {@value #CELL_LOG_SPREAD}.
  */
 final class Spreads {
 
@@ -26,14 +29,15 @@ final class Spreads {
     private static final double MOST_CELL = 0.6;
 
     private final double batchPrior;
-    private final double cellPrior;
+    private final double[] cellPrior;
     private double batchVariance;
     private double stageVariance;
-    private double cell;
+    private double[] cell;
 
     Spreads(CropProfile profile) {
         batchPrior = Math.max(profile.rateSpread(), LEAST_BATCH_SPREAD);
-        cellPrior = profile.cellSpread();
+        cellPrior = CellSpread.ofStages(profile);
+        cell = cellPrior;
         reset();
     }
 
@@ -41,7 +45,7 @@ final class Spreads {
     void reset() {
         batchVariance = Math.max(batchPrior * batchPrior, WIDE_BATCH_SPREAD * WIDE_BATCH_SPREAD);
         stageVariance = USUAL_STAGE_SPREAD * USUAL_STAGE_SPREAD;
-        cell = cellPrior;
+        cell = cellPrior.clone();
     }
 
     double batch() {
@@ -52,12 +56,17 @@ final class Spreads {
         return Math.sqrt(stageVariance);
     }
 
+    /** Of the crop: the mean of its stages. */
     double cell() {
-        return cell;
+        return Arrays.stream(cell).average().orElseThrow();
+    }
+
+    double cell(int stage) {
+        return cell[stage];
     }
 
     double sum() {
-        return batch() + stage() + cell;
+        return batch() + stage() + cell();
     }
 
     double[][] covariance() {
@@ -89,38 +98,37 @@ final class Spreads {
         }
         batchVariance = batchSum / (BATCHES_WORTH + weights);
         stageVariance = stageSum / (STAGES_WORTH + Matrix3.N * weights);
-        if (iteration % CELL_EVERY == CELL_EVERY - 1) {
-            cell = likeliestCell(batches);
+        for (int k = 0; k < Matrix3.N && iteration % CELL_EVERY == CELL_EVERY - 1; k++) {
+            cell[k] = likeliestCell(k, batches);
         }
     }
 
     /** Uphill in steps of {@value #CELL_STEP} in ln; the next update goes on from here. */
-    private double likeliestCell(List<BatchBelief> batches) {
-        if (batches.stream().allMatch(batch -> batch.looks().stream().allMatch(List::isEmpty))) {
-            return cell;
+    private double likeliestCell(int stage, List<BatchBelief> batches) {
+        double now = cell[stage];
+        if (batches.stream().allMatch(batch -> batch.looks().get(stage).isEmpty())) {
+            return now;
         }
-        double here = value(cell, batches);
-        double up = Math.min(cell * Math.exp(CELL_STEP), MOST_CELL);
-        double down = Math.max(cell * Math.exp(-CELL_STEP), LEAST_CELL);
-        double above = value(up, batches);
-        double below = value(down, batches);
+        double here = value(stage, now, batches);
+        double up = Math.min(now * Math.exp(CELL_STEP), MOST_CELL);
+        double down = Math.max(now * Math.exp(-CELL_STEP), LEAST_CELL);
+        double above = value(stage, up, batches);
+        double below = value(stage, down, batches);
         double curve = above - 2 * here + below;
         if (curve < 0) {
             double move = (below - above) / (2 * curve);
             return Math.max(
-                    LEAST_CELL, Math.min(MOST_CELL, cell * Math.exp(CELL_STEP * Math.max(-10, Math.min(10, move)))));
+                    LEAST_CELL, Math.min(MOST_CELL, now * Math.exp(CELL_STEP * Math.max(-10, Math.min(10, move)))));
         }
         return above > below ? up : down;
     }
 
-    private double value(double cellSpread, List<BatchBelief> batches) {
-        double apart = Math.log(cellSpread / cellPrior) / CELL_LOG_SPREAD;
+    private double value(int stage, double cellSpread, List<BatchBelief> batches) {
+        double apart = Math.log(cellSpread / cellPrior[stage]) / CELL_LOG_SPREAD;
         double sum = -apart * apart / 2;
         for (BatchBelief batch : batches) {
-            for (int k = 0; k < Matrix3.N; k++) {
-                if (!batch.looks().get(k).isEmpty()) {
-                    sum += CellLikelihood.expectedLog(batch.of(k), batch.looks().get(k), cellSpread);
-                }
+            if (!batch.looks().get(stage).isEmpty()) {
+                sum += CellLikelihood.expectedLog(batch.of(stage), batch.looks().get(stage), cellSpread);
             }
         }
         return sum;

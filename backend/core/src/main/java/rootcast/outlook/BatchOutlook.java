@@ -101,7 +101,7 @@ public final class BatchOutlook {
     }
 
     static StageRates rates(BatchHistory history, CropProfile profile, StagePath path) {
-        return StageRates.given(profile.rateSpread(), new RateEvidence(history, path, profile));
+        return StageRates.given(profile.rateSpread(), new RateEvidence(history, path, profile), path);
     }
 
     public BatchHistory history() {
@@ -129,7 +129,7 @@ public final class BatchOutlook {
     public CountDistribution aliveAt(Instant at) {
         double[] median = rates.atNode(RateBelief.median());
         StagePath way = ahead().path;
-        return survivors.alive(way.doneOfEach(way.ends(median), median, at));
+        return survivors.alive(way.doneOfEach(way.ends(rates, RateBelief.median()), median, at));
     }
 
     /** When a stage is reached by the temperatures as they are known and foretold, not widened by what may yet come. */
@@ -263,12 +263,12 @@ public final class BatchOutlook {
     /** Progress from one instant to another, both included, for a plot: actual so far, expected from there on. */
     public List<ProgressPoint> progress(Instant from, Instant until, Duration step) {
         StagePath way = ahead().path;
-        double[][] multipliers = {
-            rates.atNode(RateBelief.P10), rates.atNode(RateBelief.median()), rates.atNode(RateBelief.P90)
-        };
-        long[][] ends = new long[multipliers.length][];
-        for (int i = 0; i < multipliers.length; i++) {
-            ends[i] = way.ends(multipliers[i]);
+        int[] nodes = {RateBelief.P10, RateBelief.median(), RateBelief.P90};
+        double[][] multipliers = new double[nodes.length][];
+        long[][] ends = new long[nodes.length][];
+        for (int i = 0; i < nodes.length; i++) {
+            multipliers[i] = rates.atNode(nodes[i]);
+            ends[i] = way.ends(rates, nodes[i]);
         }
         List<ProgressPoint> points = new ArrayList<>();
         for (Instant at = from; !at.isAfter(until); at = at.plus(step)) {

@@ -14,7 +14,7 @@ import rootcast.crop.StageProfile;
  *
  * <p>Source: variances of independent times add; that stages share one relative spread is our assumption.
  */
-final class CellSpread {
+public final class CellSpread {
 
     /**
      * How far one batch's cells may differ from the crop's cell spread: factors at the three nodes of a normal distribution
@@ -27,7 +27,7 @@ final class CellSpread {
     private CellSpread() {}
 
     /** Standard deviation of ln(a cell's time) by stage. */
-    static double[] ofStages(CropProfile profile) {
+    public static double[] ofStages(CropProfile profile) {
         double[] spread = new double[StagePath.STAGES];
         double squares = 0;
         for (int stage = 0; stage < spread.length; stage++) {

@@ -1,124 +1,104 @@
 package rootcast.outlook;
 
 import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
 
 /**
- * What is believed of a batch's rate multiplier in each of its stages.
+ * What is believed of a batch's rate multiplier in each of its stages, and of when those that are past have ended.
  *
  * <p>In stage k the batch runs at ln M_k = c + e_k: c is the batch's own, the e_k differ from stage to stage. Both are
  * normal around 0; of the crop's variance of ln M the share {@value #OWN_SHARE} is that of e (common practice, no source).
- * Before anything has been seen a batch counts as running alike in all stages, which is the wider distribution. What is seen of a
- * stage is a likelihood L_k of its own M_k. Then
+ * Before anything has been seen a batch counts as running alike in all stages, which is the wider distribution. A stage entered as
+ * complete ended when nobody saw, and the next began then: {@link StageChain}.
  *
- * <ul>
- *   <li>c has the density prior(c) · Π m_k(c), with the message m_k(c) = ∫ N(u − c) L_k(u) du;
- *   <li>ln M_k has the density L_k(u) · ∫ N(u − c) prior(c) Π_(j≠k) m_j(c) dc.
- * </ul>
- *
- * <p>All on one fixed grid of {@value #NODES} nodes over ±4.27 prior standard deviations, by the trapezoid rule.
- *
- * <p>Source: Pearl 1988, Probabilistic Reasoning in Intelligent Systems, §4.2 (messages on a tree); Gelman, Carlin, Stern,
- * Dunson, Vehtari and Rubin 2013, Bayesian Data Analysis, 3rd ed., §10.1 (grid).
+ * <p>Stages before the last one that was entered count as ended at their mean moment; the stage after it begins, at each node of
+ * its date, at that node's own moment ({@link StageBegun}). A batch entered ready was ready at that moment.
  */
 final class StageRates {
 
     static final double OWN_SHARE = 0.26;
 
-    private static final int NODES = 161;
-    private static final double RANGE_SD = 4.27;
-    private static final double STEP_SD = 2 * RANGE_SD / (NODES - 1);
-    private static final double[] PRIOR = new double[NODES];
-
-    /** N(u − c) by the distance in steps, as far as it is worth while. */
-    private static final double[] OWN = new double[(int) Math.ceil(5 * Math.sqrt(OWN_SHARE) / STEP_SD)];
-
-    static {
-        Arrays.setAll(PRIOR, i -> Math.exp(-square((i * STEP_SD - RANGE_SD)) / 2 / (1 - OWN_SHARE)));
-        Arrays.setAll(OWN, distance -> Math.exp(-square(distance * STEP_SD) / 2 / OWN_SHARE));
-    }
-
     private final RateBelief[] ofStage;
 
-    private StageRates(RateBelief[] ofStage) {
-        this.ofStage = ofStage;
-    }
+    /** By stage and node; null for stages that are not past. */
+    private final long @Nullable [][] pastEnds;
 
-    private static double square(double x) {
-        return x * x;
+    private StageRates(RateBelief[] ofStage, long @Nullable [][] pastEnds) {
+        this.ofStage = ofStage;
+        this.pastEnds = pastEnds;
     }
 
     /** After what has been seen of the batch; without evidence, or without spread, the prior to the last bit. */
-    static StageRates given(double rateSpread, RateEvidence evidence) {
+    static StageRates given(double rateSpread, RateEvidence evidence, StagePath path) {
+        long[][] pastEnds = new long[StagePath.STAGES][];
+        int current = firstNotPast(path);
         if (evidence.isEmpty() || rateSpread == 0) {
             RateBelief prior = RateBelief.prior(rateSpread);
-            return new StageRates(new RateBelief[] {prior, prior, prior});
+            long start = path.stuckAt();
+            for (int stage = 0; stage < current; stage++) {
+                boolean isExact = path.isSeen(stage) && path.incompleteAt(stage) == 0;
+                start = isExact ? path.seenAt(stage) : path.end(stage, start, 1);
+                pastEnds[stage] = filled(start);
+            }
+            return new StageRates(new RateBelief[] {prior, prior, prior}, pastEnds);
         }
-        double[][] likelihood = likelihoods(rateSpread, evidence);
-        double[][] message = new double[StagePath.STAGES][];
-        for (int stage = 0; stage < StagePath.STAGES; stage++) {
-            message[stage] = evidence.isOf(stage) ? blurred(likelihood[stage]) : null;
+        int last = Math.min(current, StagePath.STAGES - 1);
+        for (int stage = last; stage < StagePath.STAGES; stage++) {
+            last = evidence.isOf(stage) ? stage : last;
         }
+        StageChain chain = new StageChain(rateSpread, OWN_SHARE, evidence, path, last);
         RateBelief[] beliefs = new RateBelief[StagePath.STAGES];
-        for (int stage = 0; stage < StagePath.STAGES; stage++) {
-            double[] density = blurred(batchWithout(stage, message));
-            if (message[stage] != null) {
-                for (int i = 0; i < NODES; i++) {
-                    density[i] *= likelihood[stage][i];
-                }
-            }
-            beliefs[stage] = RateBelief.of(new GridDistribution(density, -RANGE_SD, STEP_SD), rateSpread);
+        Arrays.setAll(beliefs, stage -> RateBelief.of(chain.rate(stage), rateSpread));
+        long[] next = null;
+        if (current == StagePath.STAGES) {
+            next = filled(path.seenAt(current - 1));
+        } else if (current > 0) {
+            StageBegun begun = new StageBegun(current, chain, path);
+            beliefs[current] = beliefs[current].going(begun.multiplierByNode);
+            next = begun.beginByNode;
         }
-        return new StageRates(beliefs);
+        for (int stage = current - 1; stage >= 0 && next != null; stage--) {
+            pastEnds[stage] = next;
+            next = stage == 0 ? null : notAfter(chain.meanBegin(stage), next);
+        }
+        return new StageRates(beliefs, pastEnds);
     }
 
-    private static double[][] likelihoods(double rateSpread, RateEvidence evidence) {
-        double[][] logs = new double[StagePath.STAGES][NODES];
-        double[] most = new double[StagePath.STAGES];
-        Arrays.fill(most, Double.NEGATIVE_INFINITY);
-        for (int i = 0; i < NODES; i++) {
-            double[] atNode = evidence.logLikelihoods(Math.exp(rateSpread * (i * STEP_SD - RANGE_SD)));
-            for (int stage = 0; stage < StagePath.STAGES; stage++) {
-                logs[stage][i] = atNode[stage];
-                most[stage] = Math.max(most[stage], atNode[stage]);
-            }
+    /** The stage after the last one that was entered. */
+    private static int firstNotPast(StagePath path) {
+        int stage = StagePath.STAGES;
+        while (stage > 0 && !path.isSeen(stage - 1)) {
+            stage--;
         }
-        for (int stage = 0; stage < StagePath.STAGES; stage++) {
-            for (int i = 0; i < NODES; i++) {
-                logs[stage][i] = Math.exp(logs[stage][i] - most[stage]);
-            }
-        }
-        return logs;
+        return stage;
     }
 
-    /** The density of c from all stages but one. */
-    private static double[] batchWithout(int left, double[][] message) {
-        double[] density = PRIOR.clone();
-        for (int stage = 0; stage < StagePath.STAGES; stage++) {
-            if (stage != left && message[stage] != null) {
-                for (int i = 0; i < NODES; i++) {
-                    density[i] *= message[stage][i];
-                }
-            }
-        }
-        return density;
+    private static long[] filled(long end) {
+        long[] ends = new long[RateBelief.NODES];
+        Arrays.fill(ends, end);
+        return ends;
     }
 
-    private static double[] blurred(double[] sharp) {
-        double[] blurred = new double[NODES];
-        for (int i = 0; i < NODES; i++) {
-            double sum = OWN[0] * sharp[i];
-            for (int distance = 1; distance < OWN.length; distance++) {
-                double below = i >= distance ? sharp[i - distance] : 0;
-                double above = i + distance < NODES ? sharp[i + distance] : 0;
-                sum += OWN[distance] * (below + above);
-            }
-            blurred[i] = sum;
-        }
-        return blurred;
+    private static long[] notAfter(long end, long[] next) {
+        return Arrays.stream(next).map(each -> Math.min(each, end)).toArray();
     }
 
     RateBelief of(int stage) {
         return ofStage[stage];
+    }
+
+    /** Whether it, or a later stage, was entered as complete. */
+    boolean isPast(int stage) {
+        return pastEnds[stage] != null;
+    }
+
+    long pastEnd(int stage, int node) {
+        return pastEnds[stage][node];
+    }
+
+    /** By node; the caller's own. */
+    long[] pastEnds(int stage) {
+        return pastEnds[stage].clone();
     }
 
     /** The multiplier of each stage at a node of its belief. */

@@ -181,7 +181,11 @@ class ExplanationModelTest {
     /** Rooted after 16 days, then 10 days' worth at half speed: planned and expected on day 36, not ten days late. */
     @Test
     void theMoveToTheToningHouseOnceRootedIsPartOfThePlan() {
-        var explanation = explain(carried(16), CROP, withToning(30, readings(-3, 30, 13.5, new HourlySeries())));
+        // All batches run alike, so one entered rooted was rooted on that very day.
+        CropProfile alike = GrowerFixture.crop(0, 0.97, 0.96, 0.98, 150);
+        HouseCurves houses = withToning(30, readings(-3, 30, 13.5, new HourlySeries()));
+        var explanation = ExplanationModel.explain(
+                BatchOutlook.of(carried(16), alike, TRAY_105, houses), alike, houses, ZoneOffset.UTC);
 
         assertThat(daysAfterSticking(explanation.plannedAt())).isCloseTo(36, within(1e-6));
         assertThat(explanation.differenceDays()).isCloseTo(0, within(1e-6));
