@@ -14,6 +14,7 @@ import rootcast.saying.FaultyValue;
  * @param cellSpread standard deviation of the natural logarithm of a cell's time within one batch
  * @param rates      how varieties and sites differ from the crop
  * @param roundsDays how far apart people come round to see whether a stage is complete, days; 0.05 to 10
+ * @param stageShare of the variance of ln(rate multiplier) so much is a stage's own and not the batch's; 0.03 to 0.9
  */
 public record CropProfile(
         List<StageProfile> stages,
@@ -21,7 +22,8 @@ public record CropProfile(
         int holdDays,
         double cellSpread,
         RateFactors rates,
-        double roundsDays) {
+        double roundsDays,
+        double stageShare) {
 
     /** Common practice, no source. */
     public static final double USUAL_CELL_SPREAD = 0.12;
@@ -29,10 +31,17 @@ public record CropProfile(
     /** Common practice, no source. */
     public static final double USUAL_ROUNDS_DAYS = 2;
 
+    /** Our choice, settled on a simulator. */
+    public static final double USUAL_STAGE_SHARE = 0.26;
+
+    public static final double LEAST_STAGE_SHARE = 0.03;
+
+    public static final double MOST_STAGE_SHARE = 0.9;
+
     /** Of a crop whose people come round as is usual. */
     public CropProfile(
             List<StageProfile> stages, double rateSpread, int holdDays, double cellSpread, RateFactors rates) {
-        this(stages, rateSpread, holdDays, cellSpread, rates, USUAL_ROUNDS_DAYS);
+        this(stages, rateSpread, holdDays, cellSpread, rates, USUAL_ROUNDS_DAYS, USUAL_STAGE_SHARE);
     }
 
     /** Of a crop of which nothing is known beyond its stages. */
@@ -58,6 +67,9 @@ public record CropProfile(
         if (!(roundsDays >= 0.05 && roundsDays <= 10)) {
             throw new FaultyValue("roundsDays", roundsDays, Fault.BETWEEN, 0.05, 10);
         }
+        if (!(stageShare >= LEAST_STAGE_SHARE && stageShare <= MOST_STAGE_SHARE)) {
+            throw new FaultyValue("stageShare", stageShare, Fault.BETWEEN, LEAST_STAGE_SHARE, MOST_STAGE_SHARE);
+        }
         double slowest = rates.slowest();
         for (StageProfile stage : stages) {
             double days = stage.daysAtReference() / slowest;
@@ -72,7 +84,7 @@ public record CropProfile(
         double rate = rates.of(variety, site);
         List<StageProfile> own =
                 stages.stream().map(stage -> stage.atRate(rate)).toList();
-        return new CropProfile(own, rateSpread, holdDays, cellSpread, RateFactors.NONE, roundsDays);
+        return new CropProfile(own, rateSpread, holdDays, cellSpread, RateFactors.NONE, roundsDays, stageShare);
     }
 
     public StageProfile of(Stage stage) {

@@ -142,13 +142,17 @@ public final class Learning {
                     rounded(survival.mean(), 5),
                     rounded(survival.alpha() + survival.beta(), 1)));
         }
+        double ofStages = fitted.stageSpread() * fitted.stageSpread();
+        double whole = fitted.batchSpread() * fitted.batchSpread() + ofStages;
+        double share = ofStages / whole;
         return new CropProfile(
                 stages,
-                rounded(fitted.batchSpread(), 4),
+                rounded(Math.sqrt(whole), 4),
                 stated.holdDays(),
                 rounded(fitted.cellSpread(), 4),
                 new RateFactors(rounded(fitted.varietyRates()), rounded(fitted.siteRates())),
-                fitted.roundsDays());
+                fitted.roundsDays(),
+                rounded(Math.max(CropProfile.LEAST_STAGE_SHARE, Math.min(CropProfile.MOST_STAGE_SHARE, share)), 3));
     }
 
     private static Map<String, Double> rounded(Map<String, Double> rates) {

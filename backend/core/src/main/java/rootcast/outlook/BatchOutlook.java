@@ -101,7 +101,8 @@ public final class BatchOutlook {
     }
 
     static StageRates rates(BatchHistory history, CropProfile profile, StagePath path) {
-        return StageRates.given(profile.rateSpread(), new RateEvidence(history, path, profile), path);
+        return StageRates.given(
+                profile.rateSpread(), profile.stageShare(), new RateEvidence(history, path, profile), path);
     }
 
     public BatchHistory history() {

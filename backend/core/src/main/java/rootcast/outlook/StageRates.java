@@ -7,7 +7,7 @@ import org.jspecify.annotations.Nullable;
  * What is believed of a batch's rate multiplier in each of its stages, and of when those that are past have ended.
  *
  * <p>In stage k the batch runs at ln M_k = c + e_k: c is the batch's own, the e_k differ from stage to stage. Both are
- * normal around 0; of the crop's variance of ln M the share {@value #OWN_SHARE} is that of e (common practice, no source).
+ * normal around 0; of the crop's variance of ln M a share is that of e, which is learned.
  * Before anything has been seen a batch counts as running alike in all stages, which is the wider distribution. A stage entered as
  * complete ended when nobody saw, and the next began then: {@link StageChain}.
  *
@@ -15,8 +15,6 @@ import org.jspecify.annotations.Nullable;
  * its date, at that node's own moment ({@link StageBegun}). A batch entered ready was ready at that moment.
  */
 final class StageRates {
-
-    static final double OWN_SHARE = 0.26;
 
     private final RateBelief[] ofStage;
 
@@ -28,8 +26,12 @@ final class StageRates {
         this.pastEnds = pastEnds;
     }
 
-    /** After what has been seen of the batch; without evidence, or without spread, the prior to the last bit. */
-    static StageRates given(double rateSpread, RateEvidence evidence, StagePath path) {
+    /**
+     * After what has been seen of the batch; without evidence, or without spread, the prior to the last bit.
+     *
+     * @param ownShare of the variance of ln M that is a stage's own
+     */
+    static StageRates given(double rateSpread, double ownShare, RateEvidence evidence, StagePath path) {
         long[][] pastEnds = new long[StagePath.STAGES][];
         int current = firstNotPast(path);
         if (evidence.isEmpty() || rateSpread == 0) {
@@ -46,7 +48,7 @@ final class StageRates {
         for (int stage = last; stage < StagePath.STAGES; stage++) {
             last = evidence.isOf(stage) ? stage : last;
         }
-        StageChain chain = new StageChain(rateSpread, OWN_SHARE, evidence, path, last);
+        StageChain chain = new StageChain(rateSpread, ownShare, evidence, path, last);
         RateBelief[] beliefs = new RateBelief[StagePath.STAGES];
         Arrays.setAll(beliefs, stage -> RateBelief.of(chain.rate(stage), rateSpread));
         long[] next = null;

@@ -73,7 +73,8 @@ class CountToBoardScenarioTest {
             14,
             CropProfile.USUAL_CELL_SPREAD,
             RateFactors.NONE,
-            HOUR_DAYS);
+            HOUR_DAYS,
+            CropProfile.USUAL_STAGE_SHARE);
 
     private final InMemoryLedger ledger = new InMemoryLedger();
     private final Batch batch = new Batch("B1", "north", "lav-blue", T105, STUCK);
