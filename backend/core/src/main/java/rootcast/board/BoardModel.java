@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import rootcast.availability.CellSupply;
+import rootcast.availability.Confidence;
 import rootcast.availability.OpenAt;
 import rootcast.availability.OpenTrays;
 import rootcast.availability.Promise;
@@ -18,9 +19,6 @@ import rootcast.site.ShipWeek;
  * too, although they take their trays from today.
  */
 public final class BoardModel {
-
-    /** Confidence of the likely figure. */
-    public static final double EVEN_ODDS = 0.5;
 
     private final List<ShipWeek> weeks;
     private final double confidence;
@@ -86,7 +84,7 @@ public final class BoardModel {
 
     /** Open never grows with the confidence, so at the lower of the two likely cannot fall short of open. */
     private double likelyConfidence() {
-        return Math.min(EVEN_ODDS, confidence);
+        return Math.min(Confidence.EVEN_ODDS, confidence);
     }
 
     static boolean isPast(ShipWeek week, LocalDate today) {
