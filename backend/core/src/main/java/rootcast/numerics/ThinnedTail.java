@@ -20,6 +20,7 @@ import org.jspecify.annotations.Nullable;
 public final class ThinnedTail {
 
     private static final int PARTS = 32;
+    private static final int OF_NODE = 3;
     private static final double NEGLIGIBLE = 1e-13;
 
     /** So near to 1 the slope would be rounding. */
@@ -46,8 +47,8 @@ public final class ThinnedTail {
 
     private static final int SHARES = 16;
 
-    /** Over a shorter piece the answer is that at its middle: the quotient would be rounding. */
-    private static final double STILL = 1e-7;
+    /** Over a shorter piece the answer is that at its middle: of a float's integral the quotient would be rounding. */
+    private static final double STILL = 1e-4;
 
     /** Standard deviations of the binomial, and probability of N, beyond which the answer does not move. */
     private static final double REACH_SD = 5.2;
@@ -63,13 +64,12 @@ public final class ThinnedTail {
     private final double low;
     private final double high;
     private final double step;
-    private double @Nullable [] table;
 
     /**
-     * Of each part five numbers: the integral from {@code low} to its begin, and the cubic's coefficients over the way through
-     * the part, 0 to 1.
+     * At each node three numbers: value, slope over a part, and the integral from {@code low} on. A business has some hundred thousand
+     * tables, so they are kept short; the integral is that of the cubics kept.
      */
-    private static final int OF_PART = 5;
+    private float @Nullable [] table;
 
     /**
      * @param needed m, at least 1
@@ -96,8 +96,8 @@ public final class ThinnedTail {
     }
 
     /** Worked out when first asked for; worked out twice at worst, to the same. */
-    private double[] table() {
-        double[] known = table;
+    private float[] table() {
+        float[] known = table;
         if (known == null) {
             known = tabulated();
             table = known;
@@ -105,25 +105,23 @@ public final class ThinnedTail {
         return known;
     }
 
-    private double[] tabulated() {
+    private float[] tabulated() {
         double[] value = new double[PARTS + 1];
         double[] slope = new double[PARTS + 1];
+        float[] nodes = new float[OF_NODE * (PARTS + 1)];
         for (int i = 0; i <= PARTS && whole > 0; i++) {
             evaluate(i == PARTS ? high : low + i * step, i, value, slope);
+            nodes[OF_NODE * i] = (float) value[i];
+            nodes[OF_NODE * i + 1] = (float) (step * slope[i]);
         }
-        double[] parts = new double[OF_PART * PARTS + 1];
-        for (int i = 0; i < PARTS; i++) {
-            int part = OF_PART * i;
-            double rise = value[i + 1] - value[i];
-            double from = step * slope[i];
-            double to = step * slope[i + 1];
-            parts[part + 1] = value[i];
-            parts[part + 2] = from;
-            parts[part + 3] = 3 * rise - 2 * from - to;
-            parts[part + 4] = from + to - 2 * rise;
-            parts[part + OF_PART] = parts[part] + step * ((value[i] + value[i + 1]) / 2 + (from - to) / 12);
+        double below = 0;
+        for (int part = 0; part < OF_NODE * PARTS; part += OF_NODE) {
+            double values = (double) nodes[part] + nodes[part + OF_NODE];
+            double slopes = (double) nodes[part + 1] - nodes[part + OF_NODE + 1];
+            below += step * (values / 2 + slopes / 12);
+            nodes[part + OF_NODE + 2] = (float) below;
         }
-        return parts;
+        return nodes;
     }
 
     private void evaluate(double p, int at, double[] value, double[] slope) {
@@ -201,12 +199,15 @@ public final class ThinnedTail {
         if (p >= high) {
             return whole;
         }
-        double[] parts = table();
+        float[] nodes = table();
         double at = (p - low) / step;
         int i = Math.min(PARTS - 1, (int) at);
         double u = at - i;
-        int part = OF_PART * i;
-        return parts[part + 1] + u * (parts[part + 2] + u * (parts[part + 3] + u * parts[part + 4]));
+        int part = OF_NODE * i;
+        double rise = nodes[part + OF_NODE] - nodes[part];
+        double from = nodes[part + 1];
+        double to = nodes[part + OF_NODE + 1];
+        return nodes[part] + u * (from + u * (3 * rise - 2 * from - to + u * (from + to - 2 * rise)));
     }
 
     /** Integral of {@link #at} from 0 to p. */
@@ -214,16 +215,20 @@ public final class ThinnedTail {
         if (p <= low) {
             return 0;
         }
-        double[] parts = table();
+        float[] nodes = table();
         if (p >= high) {
-            return parts[OF_PART * PARTS] + (p - high) * whole;
+            return nodes[OF_NODE * PARTS + 2] + (p - high) * whole;
         }
         double at = (p - low) / step;
         int i = Math.min(PARTS - 1, (int) at);
         double u = at - i;
-        int part = OF_PART * i;
-        double mean = parts[part + 1] + u * (parts[part + 2] / 2 + u * (parts[part + 3] / 3 + u * parts[part + 4] / 4));
-        return parts[part] + step * u * mean;
+        int part = OF_NODE * i;
+        double rise = nodes[part + OF_NODE] - nodes[part];
+        double from = nodes[part + 1];
+        double to = nodes[part + OF_NODE + 1];
+        double mean =
+                nodes[part] + u * (from / 2 + u * ((3 * rise - 2 * from - to) / 3 + u * (from + to - 2 * rise) / 4));
+        return nodes[part + 2] + step * u * mean;
     }
 
     /**
