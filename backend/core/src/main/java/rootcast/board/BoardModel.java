@@ -71,13 +71,17 @@ public final class BoardModel {
         OpenAt sure = open.at(confidence);
         OpenAt likely = open.at(likelyConfidence());
         int[] promised = promisedByWeek(supply.promises());
+        int[] lessSure = promisedByWeek(supply.promises().stream()
+                .filter(promise -> promise.confidence() < confidence)
+                .toList());
         int[] atRisk = open.everyPromiseFits() ? new int[days.length] : atRiskByWeek(Shortfall.of(supply));
         List<BoardCell> cells = new ArrayList<>(days.length);
         for (int i = 0; i < days.length; i++) {
             int ready = past[i] ? 0 : sure.ready(days[i]);
             int openTrays = past[i] ? 0 : sure.open(days[i]);
             int likelyTrays = past[i] ? 0 : likely.open(days[i]);
-            cells.add(new BoardCell(weeks.get(i), days[i], ready, promised[i], openTrays, likelyTrays, atRisk[i]));
+            cells.add(new BoardCell(
+                    weeks.get(i), days[i], ready, promised[i], openTrays, likelyTrays, atRisk[i], lessSure[i]));
         }
         return new BoardRow(head, cells);
     }
