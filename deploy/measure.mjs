@@ -1,9 +1,11 @@
-// Measures a running Rootcast from outside: board latency against a static file of the same bytes, and the time to
-// refresh every outlook after one hour of readings. Node 20, no packages. Usage and results: docs/measurements.md.
+// Measures a running Rootcast from outside: board latency against a static file of the same bytes, the time until every
+// outlook and every row of the board have taken in readings of all houses, and how long an entry waits. Node 20, no
+// packages. Usage and results: docs/measurements.md.
 //
 //   node deploy/measure.mjs fill    --url http://127.0.0.1:8080 [--batches 6000]
 //   node deploy/measure.mjs board   --url … [--static /measured-board.json] [--save FILE]
-//   node deploy/measure.mjs refresh --url …
+//   node deploy/measure.mjs refresh --url … [--rounds 7]
+//   node deploy/measure.mjs entries --url … [--writers 8] [--each 150]
 //   and --token T, or ROOTCAST_TOKEN, as the server was started with
 import { writeFile } from 'node:fs/promises';
 
@@ -111,21 +113,87 @@ async function board() {
   }
 }
 
+/**
+ * From just before readings of all houses are sent until a board that has taken them in is there: a read waits for what its
+ * node has acknowledged. Air temperatures move no outlook and are the blank: the same requests and bytes without the work.
+ */
 async function refresh() {
-  // Air temperatures move no outlook: the same request without the refresh.
-  for (const hoursAgo of [4, 3]) await post('/api/readings', readings('air-temperature', hoursAgo));
-  const timed = async (quantity, hoursAgo) => {
-    const sent = readings(quantity, hoursAgo);
-    const began = performance.now();
-    await post('/api/readings', sent);
-    return performance.now() - began;
+  const path = '/api/board?weeks=26&confidence=0.9';
+  const timed = async (quantity, hoursAgo, rounds) => {
+    const taken = [];
+    for (let round = 0; round < rounds; round++) {
+      // At other seconds and a little warmer each time: the same readings again would change nothing.
+      const now = Date.now();
+      const sent = readings(quantity, hoursAgo).map((reading) => ({
+        ...reading,
+        value: reading.value + (now % 1000) / 1000,
+        at: new Date(Date.parse(reading.at) + (now % 2_400_000)).toISOString(),
+      }));
+      const began = performance.now();
+      await post('/api/readings', sent);
+      await (await fetch(url + path, { headers: signedIn })).arrayBuffer();
+      taken.push(performance.now() - began);
+    }
+    return taken.sort((a, b) => a - b)[rounds >> 1];
   };
-  const without = [await timed('air-temperature', 2), await timed('air-temperature', 1)];
-  const withRefresh = [await timed('medium-temperature', 2), await timed('medium-temperature', 1)];
-  console.log(`one hour of 240 houses taken in: ${without.map((ms) => ms.toFixed(0)).join(', ')} ms without refresh`);
-  console.log(`the same with every outlook and board row refreshed: ${withRefresh.map((ms) => ms.toFixed(0)).join(', ')} ms`);
+  const rounds = Number(options.rounds ?? 7);
+  await times(path, 5);
+  await timed('medium-temperature', 2, 5);
+  for (const [hour, hoursAgo] of [['past', 2], ['last', 1]]) {
+    const without = await timed('air-temperature', hoursAgo, rounds);
+    const refreshed = await timed('medium-temperature', hoursAgo, rounds);
+    console.log(
+      `${hour} hour, median of ${rounds}: ${without.toFixed(0)} ms without a refresh, ${refreshed.toFixed(0)} ms with one,`
+        + ` ${(refreshed - without).toFixed(0)} ms for it`,
+    );
+  }
 }
 
-const tasks = { fill, board, refresh };
-if (!tasks[task]) throw new Error('Say fill, board or refresh; see the head of this file.');
+/** Several people record losses, each the next as soon as the one before is answered; then the same while every house reports. */
+async function entries() {
+  const writers = Number(options.writers ?? 8);
+  const each = Number(options.each ?? 150);
+  const { batches } = await (await fetch(`${url}/api/batches`, { headers: signedIn })).json();
+  const run = async () => {
+    const taken = [];
+    const began = performance.now();
+    await Promise.all(
+      Array.from({ length: writers }, async (_, writer) => {
+        for (let i = 0; i < each; i++) {
+          const batch = batches[(writer * each + i) % batches.length];
+          const asked = performance.now();
+          await post(`/api/batches/${batch.id}/entries`, {
+            kind: 'loss', plants: 1, cause: 'other', happenedAt: new Date().toISOString(),
+          });
+          taken.push(performance.now() - asked);
+        }
+      }),
+    );
+    const perSecond = (writers * each) / ((performance.now() - began) / 1000);
+    taken.sort((a, b) => a - b);
+    const at = (share) => taken[Math.floor(share * (taken.length - 1))].toFixed(0);
+    return `${perSecond.toFixed(0)} entries/s, median ${at(0.5)} ms, p99 ${at(0.99)} ms, longest ${at(1)} ms`;
+  };
+  await run();
+  console.log(`${writers} writers: ${await run()}`);
+  let reporting = true;
+  let sent = 0;
+  const houses = (async () => {
+    for (; reporting; sent++) {
+      const shifted = readings('medium-temperature', 1).map((reading) => ({
+        ...reading,
+        at: new Date(Date.parse(reading.at) + (sent % 2_400) * 1_000).toISOString(),
+        value: reading.value + (sent % 7) / 10,
+      }));
+      await post('/api/readings', shifted);
+    }
+  })();
+  console.log(`${writers} writers while every house reports without pause: ${await run()}`);
+  reporting = false;
+  await houses;
+  console.log(`meanwhile ${sent} readings of each of ${SITES * HOUSES_PER_SITE} houses`);
+}
+
+const tasks = { fill, board, refresh, entries };
+if (!tasks[task]) throw new Error('Say fill, board, refresh or entries; see the head of this file.');
 await tasks[task]();

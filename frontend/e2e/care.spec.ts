@@ -1,5 +1,5 @@
 import { expect, test, type Page } from '@playwright/test';
-import type { House } from '../src/shared/api-types';
+import type { BatchList, House } from '../src/shared/api-types';
 import type { RoundItem, TreatmentView, WarningView } from '../src/shared/climate-types';
 import { expectAccessible } from './accessible';
 
@@ -43,10 +43,29 @@ test('the bell leads to the warnings, and one that was seen stays until its caus
   await expect(page).toHaveURL(/scope=all/);
 });
 
+test('scouting that is done from its warning is not overdue a moment later', async ({ page }) => {
+  const overdue = async () =>
+    (await get<readonly WarningView[]>(page, '/api/warnings')).filter(
+      ({ kind, state }) => kind === 'scouting-missed' && state !== 'ended',
+    );
+  const [warning] = await overdue();
+  if (!warning) throw new Error('no scouting is overdue in the demo');
+  await page.goto(`/warnings?house=${encodeURIComponent(warning.house)}`);
+  const item = page.locator('.warning').filter({ hasText: 'Scouting is overdue' });
+  await item.getByRole('button', { expanded: false }).first().click();
+  await item.getByRole('button', { name: /^Done, / }).click();
+  await item.getByRole('button', { name: 'Nothing found' }).click();
+  await item.getByRole('button', { name: 'Record', exact: true }).click();
+  await expect(item).toHaveCount(0);
+  expect((await overdue()).some(({ id }) => id === warning.id)).toBe(false);
+});
+
 test('a treatment closes its house until the interval ends, blocks the round in it, and can be taken back', async ({
   page,
 }) => {
-  const [house] = await get<readonly House[]>(page, '/api/houses');
+  const houses = await get<readonly House[]>(page, '/api/houses');
+  const warned = (await get<readonly WarningView[]>(page, '/api/warnings')).find(({ state }) => state === 'lasting');
+  const house = houses.find(({ code }) => code === warned?.house) ?? houses[0];
   if (!house) throw new Error('the demo has no house');
   await page.goto('/treatments');
   await page.getByRole('button', { name: 'Record a treatment' }).click();
@@ -60,6 +79,8 @@ test('a treatment closes its house until the interval ends, blocks the round in 
   await dialog.getByRole('textbox', { name: 'Product' }).fill('as on the container');
   await dialog.getByRole('textbox', { name: 'Rate' }).fill('as on the label');
   await dialog.getByRole('textbox', { name: 'Applied by' }).fill('A. Grower');
+  await dialog.getByText('What local rules ask for besides').click();
+  await dialog.getByRole('textbox', { name: /^Target/ }).fill('botrytis');
   await dialog.getByRole('textbox', { name: /^Re-entry interval/ }).fill('4');
   await dialog.getByRole('button', { name: 'Record', exact: true }).click();
   await expect(page.getByText(`${house.name}: do not go in before`)).toBeVisible();
@@ -69,6 +90,33 @@ test('a treatment closes its house until the interval ends, blocks the round in 
   expect(inside.every(({ state }) => state === 'blocked')).toBe(true);
   await page.goto(`/climate/${encodeURIComponent(house.code)}`);
   await expect(page.getByText(/^✕ Closed until .* after as on the container: do not go in\.$/)).toBeVisible();
+
+  // Every list of houses to move to, the batches of the house and its warnings say so too.
+  const { batches } = await get<BatchList>(page, `/api/batches?state=live&site=${house.site}`);
+  const [outside, within] = [false, true].map((there) => batches.find((each) => (each.house === house.code) === there));
+  const closed = /closed until \d+ \w+, \d\d:\d\d \(as on the container\)/i;
+  if (outside) {
+    await page.goto(`/floor?site=${house.site}&batch=${outside.id}&do=move`);
+    const choice = page.getByRole('button', { name: new RegExp(`^${house.name}`) });
+    await expect(choice).toContainText(closed);
+    await expect(choice).toBeDisabled();
+  }
+  if (within) {
+    await page.goto(`/floor?site=${house.site}&batch=${within.id}`);
+    await expect(page.getByText(/Closed until .* after as on the container: do not go in\./)).toBeVisible();
+  }
+  if (warned) {
+    await page.goto('/warnings');
+    await expect(page.getByRole('region', { name: house.name })).toContainText(/Closed until .*: do not go in/);
+  }
+
+  // The record of a house and a month, on paper too.
+  await page.goto(`/treatments?house=${encodeURIComponent(house.code)}`);
+  await page.getByLabel('Month').selectOption({ index: 1 });
+  await page.emulateMedia({ media: 'print' });
+  const record = page.getByRole('table', { name: new RegExp(`^Treatments, ${house.name}, `) });
+  await expect(record.getByRole('row', { name: /as on the container/ })).toContainText('botrytis');
+  await page.emulateMedia({ media: 'screen' });
   await page.goto('/treatments');
 
   await page

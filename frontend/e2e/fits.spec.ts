@@ -3,12 +3,14 @@ import type { BatchList } from '../src/shared/api-types';
 
 /**
  * Every screen on the devices it is made for, in the longer of the two languages: the bar stays one line, nothing is cut,
- * nothing hangs out of the screen, and no part has to be pushed sideways to be read.
+ * nothing hangs out of the screen, no part has to be pushed sideways to be read, and all is in the reader's words and units.
  */
 
 const HEADER_PX = 56;
 
 interface Device {
+  /** Those of the United States read °F, inches and foot-candles. */
+  readonly locale: 'es-MX' | 'es-US' | 'en-US';
   readonly door: 'sales' | 'production' | 'manager';
   readonly width: number;
   readonly height: number;
@@ -16,9 +18,9 @@ interface Device {
 }
 
 const DEVICES: Readonly<Record<string, Device>> = {
-  phone: { door: 'manager', width: 390, height: 844, touch: true },
-  tablet: { door: 'manager', width: 820, height: 1180, touch: true },
-  desk: { door: 'sales', width: 1440, height: 900, touch: false },
+  phone: { locale: 'es-MX', door: 'manager', width: 390, height: 844, touch: true },
+  tablet: { locale: 'es-US', door: 'manager', width: 820, height: 1180, touch: true },
+  desk: { locale: 'es-MX', door: 'sales', width: 1440, height: 900, touch: false },
 };
 
 /** What may be pushed sideways: a sheet of weeks, and the text of a file as it came. */
@@ -67,12 +69,44 @@ function measure(page: Page): Promise<Measured> {
   }, MAY_SCROLL);
 }
 
-async function on(browser: Browser, { door, width, height, touch }: Device) {
+/** What no reader may see: raw instants, codes and fields as they are sent, figures that came to nothing. */
+const RAW = [
+  /\d{4}-\d{2}-\d{2}T\d{2}/,
+  /undefined|NaN|\bnull\b|\[object|Invalid Date/,
+  /\b(STICK|CALLUS|ROOT|READY|STICKING|ROOTING|FILLING|TONING|RUNNING|WEANING)\b/,
+  /\b[a-z]+(Ppm|Kpa|Umol|Mm|Percent|MsPerCm|SetpointC)\b|\b(air|medium|leaf)C\b/,
+  /(?<![\d.,] ?)\b1 (batches|plants|trays|weeks|days|lotes|plantas|charolas|semanas|días)\b/,
+];
+const OF_OTHERS = {
+  'es-MX': [/°F|\bfc\b/, /\b(Board|Batches|Climate|Rounds|Warnings|Treatments|alive|trays|weeks|house)\b/],
+  'es-US': [/°C|µmol\/m²\/s/, /\b(Board|Batches|Climate|Rounds|Warnings|Treatments|alive|trays|weeks|house)\b/],
+  'en-US': [/°C|µmol\/m²\/s/, /\b(charolas?|lotes?|invernaderos?|plantas|semanas?|vivas)\b/],
+} as const;
+/** Where a reader chooses among units, and what people wrote or files hold. */
+const NOT_READ = '.preferences, select, option, textarea, .csv-sample, .table-text';
+
+/** Lines of a screen that are in no reader's words, or in another's. */
+async function raw(page: Page, locale: Device['locale']): Promise<string[]> {
+  const lines = await page.evaluate((notRead) => {
+    const copy = document.querySelector('main')?.cloneNode(true) as HTMLElement;
+    copy.querySelectorAll(notRead).forEach((each) => each.remove());
+    const walk = document.createTreeWalker(copy, NodeFilter.SHOW_TEXT);
+    const texts = [...copy.querySelectorAll('[aria-label]')].map((each) => each.getAttribute('aria-label') ?? '');
+    while (walk.nextNode()) texts.push(walk.currentNode.textContent ?? '');
+    return [...new Set(texts)];
+  }, NOT_READ);
+  // A sensor is listed with the unit that it sends.
+  if (new URL(page.url()).pathname === '/setup/sensors')
+    return lines.filter((line) => RAW.some((bad) => bad.test(line)));
+  return lines.filter((line) => [...RAW, ...OF_OTHERS[locale]].some((pattern) => pattern.test(line)));
+}
+
+async function on(browser: Browser, { locale, door, width, height, touch }: Device) {
   const context = await browser.newContext({
     viewport: { width, height },
     hasTouch: touch,
     isMobile: touch,
-    locale: 'es-MX',
+    locale,
     storageState: { cookies: [], origins: [] },
   });
   expect((await context.request.post('/api/session/door', { data: { door } })).status()).toBe(204);
@@ -131,12 +165,32 @@ for (const [name, device] of Object.entries(DEVICES)) {
       const { headerPx, pagePx, cut, sideways } = await measure(page);
       if (headerPx > HEADER_PX) faults.push(`${path}: the bar is ${headerPx} px high`);
       if (pagePx > device.width) faults.push(`${path}: the page is ${pagePx} px wide`);
+      faults.push(...(await raw(page, device.locale)).map((each) => `${path}: raw ${each.slice(0, 90)}`));
       faults.push(...cut.map((each) => `${path}: cut ${each}`), ...sideways.map((each) => `${path}: sideways ${each}`));
     }
     expect(faults).toEqual([]);
     await context.close();
   });
 }
+
+test('a reader of English and °F reads nothing raw and nothing of another’s', async ({ browser }) => {
+  const device: Device = { locale: 'en-US', door: 'manager', width: 1440, height: 900, touch: false };
+  const { context, paths } = await on(browser, device);
+  const page = await context.newPage();
+  const faults: string[] = [];
+  for (const path of paths) {
+    await page.goto(path);
+    await expect(page.locator('main .rc-loading, main [aria-busy="true"]')).toHaveCount(0);
+    await expect(page.locator('header.top h1')).not.toBeEmpty();
+    await page.waitForLoadState('networkidle', { timeout: 2_000 }).catch(() => undefined);
+    faults.push(...(await raw(page, device.locale)).map((each) => `${path}: ${each.slice(0, 90)}`));
+  }
+  expect(faults).toEqual([]);
+  // The month comes first.
+  await page.goto('/board');
+  await expect(page.locator('.bg-week-day').first()).toHaveText(/^[A-Z][a-z]{2} \d/);
+  await context.close();
+});
 
 test('on a tablet the page of a batch has two columns beside the side menu', async ({ browser }) => {
   const { context, paths } = await on(browser, DEVICES['tablet'] as Device);

@@ -7,22 +7,29 @@ import type {
   BoardRow,
   CellExplanation,
   EntryView,
+  Site,
 } from '../src/shared/api-types';
 import { expectAccessible } from './accessible';
 
 /** The floor at phone size against the demo. What is recorded here is undone again, so that other stories find the demo. */
 
-async function phone(browser: Browser, language: 'en' | 'es' = 'en'): Promise<{ page: Page; context: BrowserContext }> {
+async function phone(
+  browser: Browser,
+  language: 'en' | 'es' | 'keep' = 'en',
+): Promise<{ page: Page; context: BrowserContext }> {
   const context = await browser.newContext({
     viewport: { width: 390, height: 844 },
     hasTouch: true,
     isMobile: true,
     locale: 'en-GB',
   });
-  await context.addInitScript(
-    (chosen) => localStorage.setItem('rootcast.preferences', JSON.stringify({ language: chosen })),
-    language,
-  );
+  // Set anew on every page that opens, unless the reader's own choice is what is tried.
+  if (language !== 'keep') {
+    await context.addInitScript(
+      (chosen) => localStorage.setItem('rootcast.preferences', JSON.stringify({ language: chosen })),
+      language,
+    );
+  }
   return { context, page: await context.newPage() };
 }
 
@@ -50,6 +57,13 @@ async function openOnFloor(page: Page, batch: BatchView): Promise<void> {
 async function type(page: Page, amount: number): Promise<void> {
   const keypad = page.locator('.keypad');
   for (const digit of String(amount)) await keypad.getByRole('button', { name: digit, exact: true }).tap();
+}
+
+/** A moment as the wall clock of the batch's site shows it: day and time of day. */
+async function clockOf(page: Page, { site }: BatchView, at: Date): Promise<[day: string, time: string]> {
+  const timeZone = (await get<readonly Site[]>(page, '/api/sites')).find(({ code }) => code === site)?.timeZone;
+  const day = new Intl.DateTimeFormat('en-CA', { timeZone, dateStyle: 'short' }).format(at);
+  return [day, new Intl.DateTimeFormat('en-GB', { timeZone, timeStyle: 'short' }).format(at)];
 }
 
 async function undoNewest(page: Page): Promise<void> {
@@ -199,11 +213,20 @@ test('an entry whose answer was lost happens once', async ({ browser }) => {
   await page.getByRole('button', { name: 'Loss', exact: true }).tap();
   await type(page, 2);
   await page.getByRole('button', { name: 'Rot', exact: true }).tap();
+  // It happened an hour ago, by the clock of the site.
+  const anHourAgo = new Date(Math.floor(Date.now() / 60_000) * 60_000 - 3_600_000);
+  const [day, time] = await clockOf(page, batch, anHourAgo);
+  await page.getByRole('button', { name: 'Earlier' }).tap();
+  await page.getByLabel('Day').fill(day);
+  await page.getByLabel('Time', { exact: true }).fill(time);
   await page.getByRole('button', { name: 'Record' }).tap();
   await expect(page.getByText(/1 not yet sent/)).toBeVisible();
   await expect(page.getByText('All sent')).toBeVisible({ timeout: 15_000 });
   expect(lost).toBe(1);
-  expect(await entriesOf(page, batch.id)).toHaveLength(before + 1);
+  const after = await entriesOf(page, batch.id);
+  expect(after).toHaveLength(before + 1);
+  const loss = after.find(({ kind, plants }) => kind === 'loss' && plants === 2);
+  expect(Date.parse(loss?.happenedAt ?? '')).toBe(anHourAgo.getTime());
   await undoNewest(page);
   await context.close();
 });
@@ -227,9 +250,14 @@ test('a refusal is shown with its reason and stays until it is discarded', async
   await context.close();
 });
 
-test('speaks Spanish throughout', async ({ browser }) => {
-  const { page, context } = await phone(browser, 'es');
+test('speaks Spanish throughout, chosen on Floor itself', async ({ browser }) => {
+  const { page, context } = await phone(browser, 'keep');
   const batch = await aLiveBatch(page);
+  await page.goto(`/floor?site=${batch.site}`);
+  await page.getByRole('button', { name: 'Menu' }).tap();
+  const spanish = page.getByText('Español', { exact: true });
+  await expect(spanish).toBeInViewport({ ratio: 1 });
+  await spanish.tap();
   await page.goto(`/floor?site=${batch.site}`);
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Planta');
   await page.getByRole('textbox', { name: 'Escanee o escriba un lote' }).fill(batch.id);
@@ -258,6 +286,8 @@ test('passes the accessibility rules and has nothing to press smaller than 56 px
   for (const action of ['', 'count', 'loss', 'stage', 'move']) {
     await page.goto(`/floor?site=${batch.site}&batch=${batch.id}${action && `&do=${action}`}`);
     await expect(page.locator(action ? '.record-bar' : '.last-entries li').first()).toBeVisible();
+    // Whatever is entered may have happened earlier.
+    await expect(page.getByRole('region', { name: 'When did it happen?' })).toHaveCount(action ? 1 : 0);
     await expectAccessible(page);
     const small = await page
       .locator('.floor button:visible, .floor a:visible')

@@ -1,6 +1,6 @@
 import { expect, test, type Browser, type BrowserContext, type Page } from '@playwright/test';
 import type { BatchList, EntryView, Site } from '../src/shared/api-types';
-import type { RoundItem } from '../src/shared/climate-types';
+import type { HouseOnTheWalk, RoundItem } from '../src/shared/climate-types';
 import { expectAccessible } from './accessible';
 import { unfoldHouses } from './unfold';
 
@@ -132,6 +132,31 @@ test('what the server does not get is said on every screen, and arrives once whe
   await skipped.getByRole('button', { name: /^Undo/ }).first().tap();
   await expect.poll(stateNow).not.toBe('skipped');
   await context.close();
+});
+
+test('where no house suits a batch, what would have to give way is said, with where to change it', async ({ page }) => {
+  const { site, items } = await aBusySite(page);
+  const item = items.find((each) => isOpen(each) && each.batch !== null);
+  if (!item) throw new Error('nothing is due of a batch');
+  const span = (least: number, most: number) => ({ least, most, mist: [] });
+  await page.route(`**/api/rounds/houses?*`, async (route) => {
+    const answer = await route.fetch();
+    const houses = (await answer.json()) as HouseOnTheWalk[];
+    const gaps = [{ quantity: 'medium-temperature', asks: span(25, 27), suits: span(18, 22) }];
+    const stuck = { batch: item.batch, crop: 'petunia', fits: [], later: [], nearest: { house: item.house, gaps } };
+    const clash = { quantity: 'medium-temperature', ...span(18, 22), stay: [], move: [stuck] };
+    await route.fulfill({
+      json: houses.map((each) => (each.house === item.house ? { ...each, clashes: [clash] } : each)),
+    });
+  });
+  await page.goto(`/rounds?site=${site.code}&house=${item.house}`);
+  await expect(page.getByText(`${item.batch} stays: no open house suits it.`)).toContainText(
+    /it asks for 25\.0.* 27\.0 °C, the others for 18\.0.* 22\.0 °C/,
+  );
+  await expect(page.getByRole('link', { name: 'Its recipe' })).toHaveAttribute(
+    'href',
+    /\/setup\/crops\/petunia\/recipe/,
+  );
 });
 
 test('speaks Spanish', async ({ browser }) => {

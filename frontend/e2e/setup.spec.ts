@@ -46,6 +46,10 @@ test('the last letter is held when Enter follows before the screen was drawn aga
 test('keeps what was typed and says beside the field how to mend it', async ({ page }) => {
   await page.goto('/setup/sites/~new');
   await page.getByLabel('Code').fill('no blanks');
+  await page.keyboard.press('Tab');
+  await expect(page.getByLabel('Name')).toBeFocused();
+  // One ring, that of the whole field.
+  await expect(page.getByLabel('Name')).toHaveCSS('outline-style', 'none');
   await page.getByLabel('Name').fill('North Field');
   await page.getByRole('button', { name: 'Save' }).click();
 

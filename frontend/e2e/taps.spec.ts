@@ -60,6 +60,12 @@ test('a house is read by hand in at most 20 touches, typing counted', async ({ b
   const taken = await touches(page);
   console.log(`four readings of a house by hand: ${taken} touches`);
   expect(taken).toBeLessThanOrEqual(20);
+
+  // The form stays open for the next house, and what was recorded is told where no button that records is.
+  const told = await page.locator('.notice').boundingBox();
+  const record = await page.getByRole('button', { name: 'Record' }).boundingBox();
+  if (!told || !record) throw new Error('the notice or the button to record is not there');
+  expect(told.y + told.height).toBeLessThan(record.y);
   await page.context().close();
 });
 
@@ -106,7 +112,20 @@ test('ten checks of a round are closed in at most 25 touches', async ({ browser 
       await expectSent(page);
     }
     if ((await folded.count()) === 0 || (await enough())) break;
+    // A house that is opened draws its checks a moment later.
+    const opened = await page.locator('.round-stops').count();
     await folded.first().tap();
+    await expect(page.locator('.round-stops')).toHaveCount(opened + 1);
+  }
+  // On some days fewer than ten ask for nothing: then the traps are read as well.
+  const scout = page.getByRole('button', { name: /^Done, Scout/ });
+  while ((await scout.count()) > 0 && !(await enough())) {
+    const left = await scout.count();
+    await scout.first().tap();
+    await page.getByRole('button', { name: 'Nothing found' }).tap();
+    await page.getByRole('button', { name: 'Record' }).tap();
+    await expect(scout).toHaveCount(left - 1);
+    await expectSent(page);
   }
   await expectSent(page);
   const closed = before - (await leftOf(fullest.code)).length;
@@ -132,5 +151,28 @@ test('a count of one batch is done in at most 5 touches', async ({ browser }) =>
   const taken = await touches(page);
   console.log(`a count of three figures: ${taken} touches`);
   expect(taken).toBeLessThanOrEqual(5);
+  await page.context().close();
+});
+
+test('reading a house by hand is three touches away from Floor, Rounds and Climate', async ({ browser }) => {
+  const page = await phone(browser);
+  const { batches } = await get<BatchList>(page, '/api/batches?state=live');
+  const { site, house: code } = batches[0] ?? {};
+  const name = (await get<readonly House[]>(page, '/api/houses')).find((house) => house.code === code)?.name;
+  for (const [address, chosen] of [
+    [`/floor?site=${site}`, false],
+    [`/rounds?site=${site}`, true],
+    [`/climate/${encodeURIComponent(code ?? '')}`, true],
+  ] as const) {
+    await open(page, address);
+    // On the round the next house is open; the house is chosen already where one comes from a house.
+    await page.getByText('Read by hand', { exact: true }).first().tap();
+    if (!chosen) await page.getByRole('button', { name, exact: true }).tap();
+    await expect(page.getByRole('textbox', { name: /^Humidity/ }), address).toBeVisible();
+    expect(await touches(page), address).toBeLessThanOrEqual(2);
+  }
+  // Each level in words and with its picture.
+  const level = page.getByRole('button', { name: /^3: \S/ });
+  await expect(level.locator('svg, img')).toBeVisible();
   await page.context().close();
 });

@@ -40,6 +40,19 @@ test('each plot has its figures as a table behind it', async ({ page }) => {
   await expect(misses.getByRole('row')).toHaveCount(batches.length + 1);
 });
 
+test('says of which crops the dates cannot be trusted, and what would help', async ({ page }) => {
+  const { byCrop, bySite } = await recordOf(page);
+  await page.goto('/track-record');
+  const room = page.getByRole('region', { name: 'Can the dates be trusted?' });
+  for (const { cropName, verdict } of byCrop) {
+    await expect(room.getByText(`${cropName}:`)).toHaveCount(verdict === 'holds' ? 0 : 1);
+  }
+  await room.getByText('How often they held, by lead, site and season').click();
+  for (const { siteName, held } of bySite) {
+    await expect(room.getByRole('row', { name: `${siteName} ${held.n}` })).toBeVisible();
+  }
+});
+
 test('another lead and one crop are kept in the address', async ({ page }) => {
   const { byCrop } = await recordOf(page, '?leadDays=3');
   const crop = byCrop[0];

@@ -3,6 +3,7 @@ import { useSearchParams } from 'react-router';
 import type { BatchView, EntryView } from '../shared/api-types';
 import { useBatchEntries } from '../shared/batch-queries';
 import { useFormats } from '../shared/formats';
+import { figure, HeadRow } from '../shared/head-row';
 import { useMessages } from '../shared/messages';
 import { Failed, Loading } from '../shared/screen-states';
 import { useHouses } from '../shared/setup-lists';
@@ -167,15 +168,7 @@ function Postings({ entry, said, timeZone }: Pick<StoryEntryProps, 'entry' | 'sa
   if (entry.postings.length === 0) return <p className="rc-quiet">{t.noPostings}</p>;
   return (
     <table className="rc-table">
-      <thead>
-        <tr>
-          <th scope="col">{t.account}</th>
-          <th scope="col" className="rc-number">
-            {t.plants}
-          </th>
-          <th scope="col">{t.effective}</th>
-        </tr>
-      </thead>
+      <HeadRow heads={[t.account, figure(t.plants), t.effective]} />
       <tbody>
         {entry.postings.map(({ account, house, cause, plants, effectiveAt }, i) => (
           <tr key={i}>

@@ -2,6 +2,7 @@ import { OfferedLink } from '../people/offered-link';
 import type { BatchView, Instant, Quantiles } from '../shared/api-types';
 import { useDevelopment } from '../shared/batch-queries';
 import { useFormats } from '../shared/formats';
+import { HeadRow } from '../shared/head-row';
 import { useMessages } from '../shared/messages';
 import { useHouses } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
@@ -48,15 +49,7 @@ export function OutlookPanel({
         <>
           <div className="rc-cards-room">
             <table className="rc-table rc-cards outlook-dates">
-              <thead>
-                <tr>
-                  <th scope="col">{t.date}</th>
-                  <th scope="col">{t.early}</th>
-                  <th scope="col">{t.middle}</th>
-                  <th scope="col">{t.late}</th>
-                  <th scope="col">{t.seen}</th>
-                </tr>
-              </thead>
+              <HeadRow heads={[t.date, t.early, t.middle, t.late, t.seen]} />
               <tbody>
                 {rows.map(([name, at, seenAt]) => (
                   <tr key={name}>

@@ -19,7 +19,9 @@ const row = (varietyName: string, trayFormat: string, open: number): BoardRow =>
   trayFormat,
   site: 's',
   faulty: [],
-  cells: [{ week: '2026-W48', date: '2026-11-23', ready: open, promised: 0, open, likely: open, atRisk: 0 }],
+  cells: [
+    { week: '2026-W48', date: '2026-11-23', ready: open, promised: 0, open, likely: open, atRisk: 0, lessSure: 0 },
+  ],
 });
 
 const state = (rows: readonly BoardRow[]) =>

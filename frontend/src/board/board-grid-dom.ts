@@ -1,6 +1,6 @@
 import type { BoardCell, BoardRow, BoardWeek, FaultyOfRow } from '../shared/api-types';
 import { nameParts } from '../shared/variety-name';
-import { cellKey, isBlank, MARK_MS, type CellKey, type RowKey } from './board-state';
+import { cellKey, isBlank, MARK_MS, readyAndPromised, type CellKey, type RowKey } from './board-state';
 
 /**
  * The board's table, drawn by hand: rows are plain elements that are used again while scrolling, and a figure is
@@ -28,6 +28,8 @@ export interface GridSpeech {
   faulty(batches: readonly FaultyOfRow[]): string;
   /** The words of one cell for those who hear it. */
   cell(cell: BoardCell): string;
+  /** What its mark says; empty where it has none. */
+  lessSure(cell: BoardCell): string;
 }
 
 export interface GridActions {
@@ -238,10 +240,8 @@ export class BoardGridDom {
     const wrote =
       +setData(into.open, blank ? '' : count(cell.open)) |
       +setData(into.likely, likely) |
-      +setData(
-        into.small,
-        blank || (cell.ready === 0 && cell.promised === 0) ? '' : `${count(cell.ready)} / ${count(cell.promised)}`,
-      ) |
+      +setData(into.small, readyAndPromised(cell, count)) |
+      +setTitle(into.element, this.speech.lessSure(cell)) |
       +setData(into.risk, cell.atRisk > 0 ? `▲${count(cell.atRisk)}` : '');
     const { element } = into;
     if (wrote || reworded) {
@@ -451,6 +451,12 @@ function setText(element: HTMLElement, attribute: string, text: string): void {
 
 function setContent(element: HTMLElement, text: string): void {
   if (element.textContent !== text) element.textContent = text;
+}
+
+function setTitle(element: HTMLElement, text: string): boolean {
+  if (element.title === text) return false;
+  element.title = text;
+  return true;
 }
 
 function setData(node: Text, text: string): boolean {

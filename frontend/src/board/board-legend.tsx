@@ -17,6 +17,7 @@ export function BoardLegend({ confidence }: { confidence: number }) {
           <i>{t.legendLikely}</i>
         </li>
         <li>20 / 8 {t.legendSmall}</li>
+        <li>{t.legendLessSure}</li>
         <li className="rc-at-risk">{t.legendRisk}</li>
         <li>{t.legendDay}</li>
       </ul>

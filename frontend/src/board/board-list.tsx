@@ -7,7 +7,7 @@ import { VarietyName } from '../shared/variety-name-view';
 import { sharedMessages } from '../shared/shared-messages';
 import { weekNumber } from '../shared/weeks';
 import { boardMessages } from './board-messages';
-import { cellKey, isBlank, MARK_MS, rowKey, type BoardState, type RowKey } from './board-state';
+import { cellKey, isBlank, MARK_MS, readyAndPromised, rowKey, type BoardState, type RowKey } from './board-state';
 import './board-list.css';
 
 interface BoardListProps {
@@ -116,7 +116,7 @@ function WeekButton({ cell, changedMs, says, open }: WeekButtonProps) {
             {t.likely} {format.integer(cell.likely)}
           </i>
         ) : cell.promised > 0 ? (
-          `${format.integer(cell.ready)} / ${format.integer(cell.promised)}`
+          readyAndPromised(cell, format.integer)
         ) : (
           ' '
         )}

@@ -24,6 +24,9 @@ export const boardMessages = messagesIn({
     cellSays: (open: string, likely: string, ready: string, promised: string) =>
       `${open} open, ${likely} likely, ${ready} ready, ${promised} promised`,
     atRiskSays: (n: string) => `, ${n} at risk`,
+    lessSure: (n: number, promised: number, shown: string, confidence: string) =>
+      `${n < promised ? `${shown} of the promised trays ${n === 1 ? 'was' : 'were'}` : n === 1 ? 'The promised tray was' : `All ${shown} promised trays were`} promised at lower odds than ${confidence}: ${n === 1 ? 'it need' : 'they need'} not be among the ready ones.`,
+    legendLessSure: '20 / ~8 some of them promised at lower odds than the board’s',
     legendOpen: (confidence: string) => `open: can be promised at ${confidence} with every promise kept`,
     legendLikely: '~15 likely: open at 50%',
     legendSmall: 'ready / promised',
@@ -186,6 +189,9 @@ export const boardMessages = messagesIn({
     cellSays: (open: string, likely: string, ready: string, promised: string) =>
       `${open} abiertas, ${likely} probables, ${ready} listas, ${promised} prometidas`,
     atRiskSays: (n: string) => `, ${n} en riesgo`,
+    lessSure: (n: number, promised: number, shown: string, confidence: string) =>
+      `${n < promised ? `${shown} de las charolas prometidas se ${n === 1 ? 'prometió' : 'prometieron'}` : n === 1 ? 'La charola prometida se prometió' : `Las ${shown} charolas prometidas se prometieron`} con menos probabilidad que el ${confidence}: no ${n === 1 ? 'tiene' : 'tienen'} que estar entre las listas.`,
+    legendLessSure: '20 / ~8 algunas, prometidas con menos probabilidad que la del tablero',
     legendOpen: (confidence: string) => `abierto: se puede prometer al ${confidence} cumpliendo todo lo prometido`,
     legendLikely: '~15 probable: abierto al 50 %',
     legendSmall: 'listo / prometido',

@@ -21,6 +21,7 @@ const row = (
     open,
     likely: open,
     atRisk,
+    lessSure: 0,
   })),
 });
 const told = (then: readonly BoardRow[], now: readonly BoardRow[], current = '2026-W49') =>

@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useMemo } from 'react';
 import type { BoardRow, IsoWeek } from '../shared/api-types';
 import { useFormats } from '../shared/formats';
+import { figure, HeadRow } from '../shared/head-row';
 import { useMessages } from '../shared/messages';
 import { keys } from '../shared/query-keys';
 import { Failed, Loading } from '../shared/screen-states';
@@ -52,23 +53,7 @@ export function BoardSince({ then, from, request, timeZone, siteName, shows }: B
     <div className="board-totals" tabIndex={0} role="region" aria-label={t.since}>
       <table className="rc-table">
         <caption>{t.sinceHelp}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{t.item}</th>
-            <th scope="col">{t.format}</th>
-            <th scope="col">{t.site}</th>
-            <th scope="col">{t.weekWord}</th>
-            <th scope="col" className="rc-number">
-              {t.open}
-            </th>
-            <th scope="col" className="rc-number">
-              {t.promised}
-            </th>
-            <th scope="col" className="rc-number">
-              {t.atRisk}
-            </th>
-          </tr>
-        </thead>
+        <HeadRow heads={[t.item, t.format, t.site, t.weekWord, figure(t.open), figure(t.promised), figure(t.atRisk)]} />
         <tbody>
           {changes.map(({ key, row, week, date, before, after }) => (
             <tr key={key}>

@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { useCallback, useMemo } from 'react';
 import type { BoardCell } from '../shared/api-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
@@ -13,12 +13,24 @@ import { shipDays } from './ship-days';
 /** The columns before the weeks, as they are sorted by. */
 export const SORTS = ['variety', 'format', 'site'] as const;
 
+/** Says of a cell how many of its promised trays rest on lower odds than `confidence`; nothing of one that has none. */
+export function useLessSure(confidence: number): (cell: Pick<BoardCell, 'lessSure' | 'promised'>) => string {
+  const t = useMessages(boardMessages);
+  const format = useFormats();
+  return useCallback(
+    ({ lessSure, promised }) =>
+      lessSure === 0 ? '' : t.lessSure(lessSure, promised, format.integer(lessSure), format.percent(confidence, 2)),
+    [t, format, confidence],
+  );
+}
+
 /** How the table says things, in the reader's language. */
 export function useSpeech(
   sort: Sort,
   state: BoardState,
   siteName: (code: string) => string,
   cellSays: (cell: BoardCell) => string,
+  lessSure: (cell: BoardCell) => string,
 ): GridSpeech {
   const t = useMessages(boardMessages);
   const format = useFormats();
@@ -53,6 +65,7 @@ export function useSpeech(
       count: format.integer,
       faulty: (batches) => shared.notComputed(batches.length),
       cell: cellSays,
+      lessSure,
     };
-  }, [t, shared, format, weeks, days, sort, siteName, cellSays]);
+  }, [t, shared, format, weeks, days, sort, siteName, cellSays, lessSure]);
 }

@@ -1,6 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import type { BoardBody, BoardCell, BoardRow } from '../shared/api-types';
-import { applyBoardEvent, boardFrom, cellKey, MARK_MS, parseCellKey, rowKey, type BoardEvent } from './board-state';
+import {
+  applyBoardEvent,
+  boardFrom,
+  cellKey,
+  MARK_MS,
+  parseCellKey,
+  readyAndPromised,
+  rowKey,
+  type BoardEvent,
+} from './board-state';
 
 const WEEKS = [
   { week: '2026-W48', monday: '2026-11-23' },
@@ -15,6 +24,7 @@ const cell = (week: string, open: number): BoardCell => ({
   open,
   likely: open,
   atRisk: 0,
+  lessSure: 0,
 });
 
 const row = (variety: string, opens: readonly [number, number], more: Partial<BoardRow> = {}): BoardRow => ({
@@ -121,4 +131,12 @@ describe('the address of a cell', () => {
   it.each(['', 'a~b~c', 'a~b~c~d~e'])('"%s" names none', (text) => {
     expect(parseCellKey(text)).toBeUndefined();
   });
+});
+
+it('marks promised trays that rest on lower odds than the board’s: 0 / 2 would not add up', () => {
+  const of = (more: Partial<BoardCell>) => readyAndPromised({ ...cell('2026-W48', 0), ...more }, String);
+  expect(of({ ready: 0, promised: 2, lessSure: 2 })).toBe('0 / ~2');
+  expect(of({ ready: 9, promised: 8, lessSure: 1 })).toBe('9 / ~8');
+  expect(of({ ready: 20, promised: 8 })).toBe('20 / 8');
+  expect(of({})).toBe('');
 });

@@ -149,6 +149,14 @@ function marked(
   return marks;
 }
 
+/**
+ * `20 / 8`; of promises made at lower odds than the board's `20 / ~8`, as the likely figure has its mark: those trays need
+ * not be among the ready ones, and the pair would else not add up.
+ */
+export function readyAndPromised({ ready, promised, lessSure }: BoardCell, count: (n: number) => string): string {
+  return ready === 0 && promised === 0 ? '' : `${count(ready)} / ${lessSure > 0 ? '~' : ''}${count(promised)}`;
+}
+
 /** Nothing there and nothing expected: drawn as a quiet dash. */
 export function isBlank(cell: BoardCell): boolean {
   return FIGURES.every((figure) => cell[figure] === 0);

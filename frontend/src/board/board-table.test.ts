@@ -61,7 +61,9 @@ describe('the table of the board', () => {
     trayFormat: '72',
     site: 's',
     faulty: [],
-    cells: [{ week: '2026-W48', date: '2026-11-23', ready: 20, promised: 8, open: 12, likely: 15, atRisk: 1 }],
+    cells: [
+      { week: '2026-W48', date: '2026-11-23', ready: 20, promised: 8, open: 12, likely: 15, atRisk: 1, lessSure: 0 },
+    ],
   };
 
   it('heads a single figure with its week', () => {

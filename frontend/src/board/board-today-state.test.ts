@@ -14,6 +14,7 @@ const cell = (week: string, figures: Partial<BoardCell>): BoardCell => ({
   open: 0,
   likely: 0,
   atRisk: 0,
+  lessSure: 0,
   ...figures,
 });
 const row = (crop: string, now: Partial<BoardCell>, next: Partial<BoardCell>): BoardRow => ({

@@ -31,7 +31,7 @@ import { BoardList } from './board-list';
 import { BoardLegend } from './board-legend';
 import { boardMessages } from './board-messages';
 import { BoardPaper } from './board-paper';
-import { SORTS, useSpeech } from './board-speech';
+import { SORTS, useLessSure, useSpeech } from './board-speech';
 import { cellKey, parseCellKey, rowKey, type BoardState, type RowKey } from './board-state';
 import { useLiveBoard } from './board-stream';
 import { BoardTake } from './board-take';
@@ -129,6 +129,7 @@ function BoardBody({ state, filter, change, old, phone, asOf }: BoardBodyProps) 
     setParams((before) => withCell(before, undefined), { replace: true });
     if (opened) grid.current?.focusCell(rowKey(opened), opened.week);
   };
+  const lessSure = useLessSure(state.confidence);
   const cellSays = useCallback(
     (cell: BoardCell) => {
       const figures = [cell.open, cell.likely, cell.ready, cell.promised].map(format.integer);
@@ -136,14 +137,15 @@ function BoardBody({ state, filter, change, old, phone, asOf }: BoardBodyProps) 
         cell.ready + cell.promised + cell.open + cell.likely === 0
           ? t.nothing
           : t.cellSays(...(figures as [string, string, string, string]));
-      return `${said}${cell.atRisk > 0 ? t.atRiskSays(format.integer(cell.atRisk)) : ''}, ${format.date(cell.date)}`;
+      const more = lessSure(cell);
+      return `${said}${cell.atRisk > 0 ? t.atRiskSays(format.integer(cell.atRisk)) : ''}, ${format.date(cell.date)}${more && `. ${more}`}`;
     },
-    [t, format],
+    [t, format, lessSure],
   );
   const { text } = filter;
   const shows = useCallback((row: BoardRow) => found([row], text, wordsFor).length > 0, [text]);
   useFocusOnFound(order.length, grid);
-  const speech = useSpeech(filter.sort, state, siteName, cellSays);
+  const speech = useSpeech(filter.sort, state, siteName, cellSays, lessSure);
   const content = useMemo(
     () => ({ order, rows: state.rows, weeks: state.weeks, changedMs: state.changedMs }),
     [order, state.rows, state.weeks, state.changedMs],

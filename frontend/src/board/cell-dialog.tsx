@@ -12,6 +12,7 @@ import { sharedMessages } from '../shared/shared-messages';
 import { weekNumber } from '../shared/weeks';
 import { loadCell } from './board-api';
 import { boardMessages } from './board-messages';
+import { useLessSure } from './board-speech';
 import type { RowKey } from './board-state';
 import { CellPicture } from './cell-picture';
 import { CellPromises } from './cell-promises';
@@ -176,6 +177,7 @@ interface ExplainedProps {
 
 function Explained({ data, rows, then, draft, change, close }: ExplainedProps) {
   const t = useMessages(boardMessages);
+  const lessSure = useLessSure(data.confidence);
   return (
     <>
       <Figures data={data} />
@@ -184,6 +186,7 @@ function Explained({ data, rows, then, draft, change, close }: ExplainedProps) {
           <h3 id="cell-made-of">{t.madeOf}</h3>
           <CellPicture data={data} />
           <p className="cell-limit">{useLimit(data)}</p>
+          {data.lessSure > 0 && <p className="cell-limit">~ {lessSure(data)}</p>}
         </section>
         {!then && (
           <Offered right="sell" site={data.site}>

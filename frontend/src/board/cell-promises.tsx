@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { Offered } from '../people/offered';
 import type { CellExplanation, CellPromise } from '../shared/api-types';
 import { useFormats } from '../shared/formats';
+import { figure, HeadRow, spoken } from '../shared/head-row';
 import { useMessages } from '../shared/messages';
 import { notice } from '../shared/notices';
 import { ProblemNote } from '../shared/screen-states';
@@ -47,25 +48,17 @@ function PromiseTable({ title, promises, site, then }: PromiseTableProps) {
       ) : (
         <div className="cell-scroll" tabIndex={0} role="region" aria-label={title}>
           <table className="rc-table">
-            <thead>
-              <tr>
-                <th scope="col">{t.customer}</th>
-                <th scope="col" className="rc-number">
-                  {t.order}
-                </th>
-                <th scope="col">{t.shipOn}</th>
-                <th scope="col" className="rc-number">
-                  {t.traysAsked}
-                </th>
-                <th scope="col" className="rc-number">
-                  {t.confidence}
-                </th>
-                <th scope="col">{t.state}</th>
-                <th scope="col">
-                  <span className="rc-hidden">{t.release}</span>
-                </th>
-              </tr>
-            </thead>
+            <HeadRow
+              heads={[
+                t.customer,
+                figure(t.order),
+                t.shipOn,
+                figure(t.traysAsked),
+                figure(t.confidence),
+                t.state,
+                spoken(t.release),
+              ]}
+            />
             <tbody>
               {promises.map((promise) => (
                 <tr key={`${promise.order} ${promise.line}`}>

@@ -20,6 +20,7 @@ const row = (variety: string, trayFormat: string, site: string, open: number, cr
       open,
       likely: open,
       atRisk: 0,
+      lessSure: 0,
     },
   ],
 });

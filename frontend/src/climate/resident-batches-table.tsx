@@ -1,5 +1,6 @@
 import { Link } from 'react-router';
 import { useFormats } from '../shared/formats';
+import { HeadRow } from '../shared/head-row';
 import { useMessages } from '../shared/messages';
 import { Part } from '../shared/part';
 import type { ResidentBatch } from './climate-api';
@@ -35,16 +36,7 @@ export function ResidentBatchesTable({ residents }: { residents: readonly Reside
     <Part title={t.residentBatches}>
       <div className="climate-scroll rc-sheet" tabIndex={0} role="group" aria-label={t.residentBatches}>
         <table className="rc-table">
-          <thead>
-            <tr>
-              <th scope="col">{t.batches}</th>
-              <th scope="col">{t.phase}</th>
-              <th scope="col">{t['medium-temperature']}</th>
-              <th scope="col">{t['relative-humidity']}</th>
-              <th scope="col">{t.mist}</th>
-              <th scope="col">{t.nitrogen}</th>
-            </tr>
-          </thead>
+          <HeadRow heads={[t.batches, t.phase, t['medium-temperature'], t['relative-humidity'], t.mist, t.nitrogen]} />
           <tbody>
             {residents.map(({ batch, phase }) => (
               <tr key={batch.id}>

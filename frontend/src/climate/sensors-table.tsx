@@ -2,6 +2,7 @@ import { OfferedLink } from '../people/offered-link';
 import type { House } from '../shared/api-types';
 import type { ClimateFlag } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
+import { figure, HeadRow } from '../shared/head-row';
 import { useMessages } from '../shared/messages';
 import { Part } from '../shared/part';
 import { useSensorHealth, useSensors } from './climate-api';
@@ -30,17 +31,7 @@ export function SensorsTable({ house, flags, timeZone, nowMs }: SensorsTableProp
       ) : (
         <div className="climate-scroll rc-sheet rc-cards-room" tabIndex={0} role="group" aria-label={t.sensors}>
           <table className="rc-table rc-cards">
-            <thead>
-              <tr>
-                <th scope="col">{t.sensor}</th>
-                <th scope="col">{t.quantity}</th>
-                <th scope="col">{t.lastReading}</th>
-                <th scope="col" className="rc-number">
-                  {t.doubtful}
-                </th>
-                <th scope="col">{t.topic}</th>
-              </tr>
-            </thead>
+            <HeadRow heads={[t.sensor, t.quantity, t.lastReading, figure(t.doubtful), t.topic]} />
             <tbody>
               {sensors.map(({ code, quantity, topic }) => {
                 const last = health.bySensor.get(code)?.lastAt ?? undefined;

@@ -1,5 +1,6 @@
 import type { BatchCsvLine, BatchCsvReport } from '../shared/api-types';
 import { useFormats } from '../shared/formats';
+import { HeadRow } from '../shared/head-row';
 import { useMessages } from '../shared/messages';
 import { batchesCsvMessages } from './batches-csv-messages';
 import { inOrder } from './batches-csv-state';
@@ -44,14 +45,7 @@ export function BatchesReport({ report }: { report: BatchCsvReport }) {
       ) : (
         <div className="table-scroll" tabIndex={0} role="region" aria-labelledby="table-remarks">
           <table className="rc-table table-remarks">
-            <thead>
-              <tr>
-                <th scope="col">{t.line}</th>
-                <th scope="col">{t.outcome}</th>
-                <th scope="col">{t.column}</th>
-                <th scope="col">{t.why}</th>
-              </tr>
-            </thead>
+            <HeadRow heads={[t.line, t.outcome, t.column, t.why]} />
             <tbody>
               {inOrder(report.lines).map((line, i) => (
                 <Remark key={i} line={line} />

@@ -1,5 +1,6 @@
 import { Button } from '@vaadin/react-components/Button.js';
 import { useFormats } from '../shared/formats';
+import { HeadRow } from '../shared/head-row';
 import { useMessages } from '../shared/messages';
 import type { PlainTable } from '../shared/plain-table';
 import { Empty, Failed, Loading } from '../shared/screen-states';
@@ -46,15 +47,7 @@ export function AuditView() {
         <p className="rc-quiet">{t.auditHelp}</p>
         <div className="rc-sheet people-sheet">
           <table className="rc-table people-table audit-table" aria-labelledby="audit-list">
-            <thead>
-              <tr>
-                <th scope="col">{t.at}</th>
-                <th scope="col">{t.who}</th>
-                <th scope="col">{t.what}</th>
-                <th scope="col">{t.detail}</th>
-                <th scope="col">{t.from}</th>
-              </tr>
-            </thead>
+            <HeadRow heads={[t.at, t.who, t.what, t.detail, t.from]} />
             <tbody>
               {lines.map((line) => (
                 <tr key={JSON.stringify(line)}>

@@ -3,6 +3,7 @@ import { useDeferredValue, useState } from 'react';
 import { Link } from 'react-router';
 import { useSensors } from '../climate/climate-api';
 import { useFormats } from '../shared/formats';
+import { HeadRow } from '../shared/head-row';
 import { useMessages } from '../shared/messages';
 import { Empty, Failed, Loading } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
@@ -51,14 +52,7 @@ export function ChangesView() {
       <>
         <div className="rc-sheet people-sheet rc-cards-room">
           <table className="rc-table rc-cards" aria-labelledby="changes-list">
-            <thead>
-              <tr>
-                <th scope="col">{t.at}</th>
-                <th scope="col">{t.who}</th>
-                <th scope="col">{t.what}</th>
-                <th scope="col">{t.which}</th>
-              </tr>
-            </thead>
+            <HeadRow heads={[t.at, t.who, t.what, t.which]} />
             <tbody>
               {lines.map(({ id, at, who, what }) => {
                 const words = said(what);

@@ -3,6 +3,7 @@ import { Button } from '@vaadin/react-components/Button.js';
 import { useState } from 'react';
 import { useNavigate, useParams } from 'react-router';
 import { useFormats } from '../shared/formats';
+import { HeadRow, spoken } from '../shared/head-row';
 import { useMessages } from '../shared/messages';
 import { notice } from '../shared/notices';
 import { Empty, Failed, Loading, ProblemNote } from '../shared/screen-states';
@@ -72,17 +73,7 @@ function KeyList({ list }: { list: readonly KeyView[] }) {
       <ProblemNote failure={failure} />
       <div className="rc-sheet people-sheet">
         <table className="rc-table people-table" aria-labelledby="key-list">
-          <thead>
-            <tr>
-              <th scope="col">{t.keyName}</th>
-              <th scope="col">{t.roles}</th>
-              <th scope="col">{t.made}</th>
-              <th scope="col">{t.lastUsed}</th>
-              <th scope="col">
-                <span className="rc-hidden">{t.endKey}</span>
-              </th>
-            </tr>
-          </thead>
+          <HeadRow heads={[t.keyName, t.roles, t.made, t.lastUsed, spoken(t.endKey)]} />
           <tbody>
             {shownKeys(list).map((each) => (
               <tr key={each.id} className={each.endedAt ? 'people-off' : undefined}>

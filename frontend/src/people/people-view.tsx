@@ -1,6 +1,7 @@
 import { Button } from '@vaadin/react-components/Button.js';
 import { useState } from 'react';
 import { Link, useNavigate, useParams } from 'react-router';
+import { HeadRow } from '../shared/head-row';
 import { useMessages } from '../shared/messages';
 import { Empty, Failed, Loading } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
@@ -65,13 +66,7 @@ function PeopleList({ people }: { people: readonly PersonView[] }) {
       </div>
       <div className="rc-sheet people-sheet">
         <table className="rc-table people-table" aria-labelledby="people-list">
-          <thead>
-            <tr>
-              <th scope="col">{t.displayName}</th>
-              <th scope="col">{t.name}</th>
-              <th scope="col">{t.roles}</th>
-            </tr>
-          </thead>
+          <HeadRow heads={[t.displayName, t.name, t.roles]} />
           <tbody>
             {shown.map((each) => (
               <tr key={each.name} className={each.active ? undefined : 'people-off'}>

@@ -2,6 +2,7 @@ import { useQueryClient } from '@tanstack/react-query';
 import { Button } from '@vaadin/react-components/Button.js';
 import { useState } from 'react';
 import { useFormats } from '../shared/formats';
+import { HeadRow, spoken } from '../shared/head-row';
 import { useMessages } from '../shared/messages';
 import { notice } from '../shared/notices';
 import { Failed, Loading, ProblemNote } from '../shared/screen-states';
@@ -43,16 +44,7 @@ export function SessionsView() {
       <ProblemNote failure={failure} />
       <div className="rc-sheet people-sheet">
         <table className="rc-table people-table">
-          <thead>
-            <tr>
-              <th scope="col">{t.device}</th>
-              <th scope="col">{t.begun}</th>
-              <th scope="col">{t.lastSeen}</th>
-              <th scope="col">
-                <span className="rc-hidden">{t.end}</span>
-              </th>
-            </tr>
-          </thead>
+          <HeadRow heads={[t.device, t.begun, t.lastSeen, spoken(t.end)]} />
           <tbody>
             {sessions.data.map((each) => (
               <tr key={each.id}>

@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import { climateMessages } from '../climate/climate-messages';
 import type { House } from '../shared/api-types';
 import type { Sensor } from '../shared/climate-types';
+import { HeadRow } from '../shared/head-row';
 import { useMessages } from '../shared/messages';
 import { MEASURED, unitName, unitsOf } from '../shared/reading-units';
 import { LabelledSelect } from '../tables/labelled-select';
@@ -36,12 +37,7 @@ export function TableColumns({ text, plan, put, faultOf, sensors, houses }: Tabl
         </p>
       )}
       <table className="rc-table table-columns" aria-labelledby="table-columns">
-        <thead>
-          <tr>
-            <th scope="col">{t.column}</th>
-            <th scope="col">{t.whatItIs}</th>
-          </tr>
-        </thead>
+        <HeadRow heads={[t.column, t.whatItIs]} />
         <tbody>
           {valueColumns(plan).map(([name, column]) => (
             <tr key={name}>

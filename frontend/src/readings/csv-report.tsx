@@ -1,6 +1,7 @@
 import type { Site } from '../shared/api-types';
 import { climateMessages } from '../climate/climate-messages';
 import { useFormats } from '../shared/formats';
+import { figure, HeadRow } from '../shared/head-row';
 import { useMessages } from '../shared/messages';
 import { readingSaid, useSpeaker } from '../shared/use-problem-words';
 import type { CsvOutcome, CsvReport } from '../shared/reading-types';
@@ -44,18 +45,7 @@ export function TableReportParts({ report, sites }: { report: CsvReport; sites: 
       ) : (
         <div className="table-scroll" tabIndex={0} role="region" aria-labelledby="table-remarks">
           <table className="rc-table table-remarks">
-            <thead>
-              <tr>
-                <th scope="col">{t.column}</th>
-                <th scope="col">{t.outcome}</th>
-                <th scope="col">{t.why}</th>
-                <th scope="col" className="rc-number">
-                  {t.count}
-                </th>
-                <th scope="col">{t.where}</th>
-                <th scope="col">{t.firstReason}</th>
-              </tr>
-            </thead>
+            <HeadRow heads={[t.column, t.outcome, t.why, figure(t.count), t.where, t.firstReason]} />
             <tbody>
               {grouped(report.lines).map((group) => (
                 <GroupLine key={`${group.outcome} ${group.kind} ${group.column}`} group={group} />

@@ -2,6 +2,7 @@ import { Link } from 'react-router';
 import { climateMessages } from '../climate/climate-messages';
 import { ReadingsLinks } from '../climate/readings-links';
 import { useFormats } from '../shared/formats';
+import { figure, HeadRow, spoken } from '../shared/head-row';
 import { useMessages } from '../shared/messages';
 import type { Ingest, IngestFault } from '../shared/reading-types';
 import { Empty, Failed, Loading } from '../shared/screen-states';
@@ -86,16 +87,7 @@ function Ways({ ingest: { ways } }: { ingest: Ingest }) {
       <h2 id="ingest-ways">{t.ways}</h2>
       <div className="table-scroll rc-sheet" tabIndex={0} role="group" aria-labelledby="ingest-ways">
         <table className="rc-table">
-          <thead>
-            <tr>
-              <th scope="col">{t.way}</th>
-              {[t.received, t.stored, t.duplicates, t.notStored].map((word) => (
-                <th key={word} scope="col" className="rc-number">
-                  {word}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <HeadRow heads={[t.way, ...[t.received, t.stored, t.duplicates, t.notStored].map(figure)]} />
           <tbody>
             {ways.map((way) => (
               <tr key={way.way}>
@@ -127,19 +119,7 @@ function UnknownTopics({ ingest }: { ingest: Ingest }) {
       {topics.length > 0 && (
         <div className="table-scroll rc-sheet" tabIndex={0} role="group" aria-labelledby="ingest-unknown">
           <table className="rc-table">
-            <thead>
-              <tr>
-                <th scope="col">{t.topic}</th>
-                <th scope="col" className="rc-number">
-                  {t.count}
-                </th>
-                <th scope="col">{t.lastSeen}</th>
-                <th scope="col">{t.message}</th>
-                <th scope="col">
-                  <span className="rc-hidden">{t.make}</span>
-                </th>
-              </tr>
-            </thead>
+            <HeadRow heads={[t.topic, figure(t.count), t.lastSeen, t.message, spoken(t.make)]} />
             <tbody>
               {topics.map(({ topic, count, last, at }) => (
                 <tr key={topic}>
@@ -180,16 +160,7 @@ function Faults({ ingest: { ways } }: { ingest: Ingest }) {
       ) : (
         <div className="table-scroll rc-sheet" tabIndex={0} role="group" aria-labelledby="ingest-faults">
           <table className="rc-table readings-faults">
-            <thead>
-              <tr>
-                <th scope="col">{t.fault}</th>
-                <th scope="col">{t.way}</th>
-                <th scope="col" className="rc-number">
-                  {t.count}
-                </th>
-                <th scope="col">{t.last}</th>
-              </tr>
-            </thead>
+            <HeadRow heads={[t.fault, t.way, figure(t.count), t.last]} />
             <tbody>
               {faults.map(({ way, fault }) => (
                 <tr key={`${way} ${fault.kind}`}>
@@ -233,13 +204,7 @@ function SetApart({ refused: { count, last } }: { refused: Ingest['refused'] }) 
       <p className="rc-quiet">{t.apartHelp(format.integer(count))}</p>
       <div className="table-scroll rc-sheet" tabIndex={0} role="group" aria-labelledby="ingest-apart">
         <table className="rc-table">
-          <thead>
-            <tr>
-              <th scope="col">{t.topic}</th>
-              <th scope="col">{t.came}</th>
-              <th scope="col">{t.message}</th>
-            </tr>
-          </thead>
+          <HeadRow heads={[t.topic, t.came, t.message]} />
           <tbody>
             {last.map(({ id, topic, payload, at }) => (
               <tr key={id}>

@@ -9,7 +9,15 @@ import { AmountPad } from '../floor/amount-pad';
 import { Choice } from '../floor/form-parts';
 import { MoistureChoice } from './moisture-choice';
 import { roundsMessages } from './rounds-messages';
-import { mayReachStage, optionalFields, PESTS, type RoundDraft, type RoundFault } from './rounds-state';
+import {
+  isUsualMove,
+  mayReachStage,
+  optionalFields,
+  PESTS,
+  startOf,
+  type RoundDraft,
+  type RoundFault,
+} from './rounds-state';
 
 interface CheckFormProps {
   readonly item: RoundItem;
@@ -29,7 +37,7 @@ const COMPLETE = 0.9;
 export function CheckForm({ item, site, busy, record, back }: CheckFormProps) {
   const t = useMessages(roundsMessages);
   const { temperature } = usePreferences();
-  const [draft, setDraft] = useState<RoundDraft>({});
+  const [draft, setDraft] = useState<RoundDraft>(() => startOf(item));
   const [faults, setFaults] = useState<ReadonlyMap<RoundField, RoundFault>>();
   const scouts = item.task === 'scouting';
   const fields: readonly RoundField[] = scouts ? ['traps', ...PESTS] : item.asks;
@@ -171,7 +179,7 @@ interface HouseChoiceProps {
   readonly fault: string | undefined;
 }
 
-/** Houses whose climate suits come first and say so. */
+/** Houses that would do come first and say so. */
 function HouseChoice({ item, site, value, choose, fault }: HouseChoiceProps) {
   const t = useMessages(roundsMessages);
   const houses = (useHouses().data ?? []).filter((house) => house.site === site && house.code !== item.house);
@@ -190,7 +198,7 @@ function HouseChoice({ item, site, value, choose, fault }: HouseChoiceProps) {
           choose={() => choose(code)}
           disabled={closedWords(code) !== undefined}
         >
-          {name} {suits(code) && <small>✓ {t.suits}</small>}
+          {name} {suits(code) && <small>✓ {isUsualMove(item) ? t.usual : t.suits}</small>}
           {closedWords(code) !== undefined && <small className="rc-broken">✕ {closedWords(code, 'short')}</small>}
         </Choice>
       ))}

@@ -10,6 +10,7 @@ import {
   doneOf,
   isByLabel,
   progressOf,
+  startOf,
   walkedEarlier,
 } from './rounds-state';
 
@@ -231,4 +232,13 @@ describe('doing a check', () => {
       done: { happenedAt: AT, confirmed: false },
     });
   });
+});
+
+test('a usual move starts with its house, a clash leaves the choice', () => {
+  const why = (code: string) => ({ code, english: '', values: {} });
+  const move = (code: string, fits: string[]) => item('move.B1', 'A', { task: 'move', why: why(code), fits });
+
+  expect(startOf(move('usual-move', ['C']))).toEqual({ house: 'C' });
+  expect(startOf(move('clashes', ['C']))).toEqual({});
+  expect(startOf(item('scouting.A', 'A'))).toEqual({});
 });

@@ -199,6 +199,17 @@ export function isByLabel(task: RoundTask): boolean {
   return task === 'wetting-agent' || task === 'prevention';
 }
 
+/** Whether a batch is to go where batches of its house go on to, and not out of a clash. */
+export function isUsualMove({ why }: Pick<RoundItem, 'why'>): boolean {
+  return why?.code === 'usual-move';
+}
+
+/** What a form holds when it opens: the house that batches usually go on to. */
+export function startOf(item: Pick<RoundItem, 'why' | 'fits'>): RoundDraft {
+  const [usual] = isUsualMove(item) ? item.fits : [];
+  return usual === undefined ? {} : { house: usual };
+}
+
 /** Looks may say in the same breath that the stage is reached. */
 export function mayReachStage(task: RoundTask): boolean {
   return task === 'look-callus' || task === 'look-root' || task === 'ready';

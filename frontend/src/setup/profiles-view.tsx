@@ -3,6 +3,7 @@ import { Button } from '@vaadin/react-components/Button.js';
 import { useState } from 'react';
 import { Link, useNavigate, useParams } from 'react-router';
 import { useFormats } from '../shared/formats';
+import { HeadRow } from '../shared/head-row';
 import type { ProfileVersion } from '../shared/learning-types';
 import { useMessages } from '../shared/messages';
 import { notice } from '../shared/notices';
@@ -110,15 +111,7 @@ function Versions({ crop, versions, looked }: VersionsProps) {
       <h2>{t.versions}</h2>
       <div className="profiles-scroll rc-sheet">
         <table className="rc-table">
-          <thead>
-            <tr>
-              <th scope="col">{t.version}</th>
-              <th scope="col">{t.state}</th>
-              <th scope="col">{t.from}</th>
-              <th scope="col">{t.made}</th>
-              <th scope="col">{t.adopted}</th>
-            </tr>
-          </thead>
+          <HeadRow heads={[t.version, t.state, t.from, t.made, t.adopted]} />
           <tbody>
             {versions.map((each) => (
               <tr key={each.version} aria-current={each === looked ? 'true' : undefined}>

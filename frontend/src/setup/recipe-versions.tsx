@@ -2,6 +2,7 @@ import { Link } from 'react-router';
 import { climateMessages } from '../climate/climate-messages';
 import type { CropRecipe } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
+import { HeadRow } from '../shared/head-row';
 import { useMessages } from '../shared/messages';
 import { usePreferences } from '../shared/preferences';
 import { unitNameAs } from '../shared/units';
@@ -25,13 +26,7 @@ export function RecipeVersions({ crop, versions, looked }: RecipeVersionsProps) 
       <h2>{t.versions}</h2>
       <div className="recipe-scroll rc-sheet" tabIndex={0} role="group" aria-label={t.versions}>
         <table className="rc-table">
-          <thead>
-            <tr>
-              <th scope="col">{t.version}</th>
-              <th scope="col">{t.when}</th>
-              <th scope="col">{t.changes}</th>
-            </tr>
-          </thead>
+          <HeadRow heads={[t.version, t.when, t.changes]} />
           <tbody>
             {versions.map((each, i) => {
               const before = versions[i + 1];

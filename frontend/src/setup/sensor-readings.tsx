@@ -3,6 +3,7 @@ import { periodUntil } from '../climate/climate-state';
 import { useQuantityWords } from '../climate/climate-words';
 import type { Sensor } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
+import { figure, HeadRow } from '../shared/head-row';
 import { useMessages } from '../shared/messages';
 import { useNow } from '../shared/now';
 import { unitName } from '../shared/reading-units';
@@ -25,17 +26,7 @@ export function SensorReadings({ sensor, timeZone }: { sensor: Sensor; timeZone:
     if (shown.length === 0) return <p className="rc-quiet">{t.noReadings}</p>;
     return (
       <table className="rc-table" aria-labelledby="sensor-readings">
-        <thead>
-          <tr>
-            <th scope="col">{t.when}</th>
-            <th scope="col" className="rc-number">
-              {t.asSent}
-            </th>
-            <th scope="col" className="rc-number">
-              {t.counts}
-            </th>
-          </tr>
-        </thead>
+        <HeadRow heads={[t.when, figure(t.asSent), figure(t.counts)]} />
         <tbody>
           {shown.map(({ at, sent, unit, value }) => (
             <tr key={at}>

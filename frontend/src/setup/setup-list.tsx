@@ -3,6 +3,7 @@ import { Link, useNavigate } from 'react-router';
 import { Button } from '@vaadin/react-components/Button.js';
 import type { Crop, House, Site, TrayFormat, Variety } from '../shared/api-types';
 import { useFormats } from '../shared/formats';
+import { figure, HeadRow } from '../shared/head-row';
 import { useMessages } from '../shared/messages';
 import { usePreferences } from '../shared/preferences';
 import { Empty } from '../shared/screen-states';
@@ -87,15 +88,7 @@ export function ListTable({ list, items, columns, links }: ListTableProps) {
       </div>
       <div className="setup-scroll rc-sheet rc-cards-room" tabIndex={0} role="region" aria-labelledby="setup-list">
         <table className="rc-table rc-cards">
-          <thead>
-            <tr>
-              {columns.map(({ head, number }) => (
-                <th key={head} scope="col" className={number ? 'rc-number' : undefined}>
-                  {head}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <HeadRow heads={columns.map(({ head, number }) => (number ? figure(head) : head))} />
           <tbody>
             {shown.map((item) => (
               <tr key={String(item['code'])}>

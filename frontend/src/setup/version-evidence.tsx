@@ -1,4 +1,5 @@
 import { useFormats } from '../shared/formats';
+import { figure, HeadRow } from '../shared/head-row';
 import type { LearningEvidence, ProfileVersion } from '../shared/learning-types';
 import { useMessages } from '../shared/messages';
 import { useSites, useVarieties } from '../shared/setup-lists';
@@ -38,18 +39,7 @@ function Evidence({ evidence, version }: { evidence: LearningEvidence; version: 
       <h3>{t.cardinals}</h3>
       <div className="profiles-scroll rc-sheet" tabIndex={0} role="group" aria-label={t.cardinals}>
         <table className="rc-table">
-          <thead>
-            <tr>
-              <th scope="col">{t.stage}</th>
-              {[t.lowest, t.best, t.highest].map((name) => (
-                <th key={name} scope="col" className="rc-number">
-                  {name}
-                </th>
-              ))}
-              <th scope="col">{t.state}</th>
-              <th scope="col">{t.why}</th>
-            </tr>
-          </thead>
+          <HeadRow heads={[t.stage, ...[t.lowest, t.best, t.highest].map(figure), t.state, t.why]} />
           <tbody>
             {evidence.cardinals.map(({ stage, identified, why, minC, optimumC, maxC }) => (
               <tr key={stage}>
@@ -110,20 +100,7 @@ function Paces({ evidence, version }: { evidence: LearningEvidence; version: num
       {rows.length > 0 && (
         <div className="profiles-scroll rc-sheet profiles-paces">
           <table className="rc-table">
-            <thead>
-              <tr>
-                <th scope="col">
-                  {t.variety}, {t.site.toLowerCase()}
-                </th>
-                <th scope="col">{t.kind}</th>
-                <th scope="col" className="rc-number">
-                  {t.batches}
-                </th>
-                <th scope="col" className="rc-number">
-                  {t.pace}
-                </th>
-              </tr>
-            </thead>
+            <HeadRow heads={[`${t.variety}, ${t.site.toLowerCase()}`, t.kind, figure(t.batches), figure(t.pace)]} />
             <tbody>
               {rows.map(({ kind, name, batches, rate }) => (
                 <tr key={`${kind} ${name}`}>

@@ -1,5 +1,6 @@
 import { signedDays } from '../batches/reason-state';
 import { useFormats } from '../shared/formats';
+import { figure, HeadRow } from '../shared/head-row';
 import { useMessages } from '../shared/messages';
 import { Failed, Loading } from '../shared/screen-states';
 import { TakeTable } from '../shared/take-table';
@@ -83,15 +84,7 @@ function PastBatches({ weighed: { past, inForce, version }, againstLearned }: Pa
       </p>
       <div className="profiles-scroll rc-sheet" tabIndex={0} role="group" aria-label={t.past}>
         <table className="rc-table">
-          <thead>
-            <tr>
-              {head.map((name, i) => (
-                <th key={name} scope="col" className={i > 0 ? 'rc-number' : undefined}>
-                  {name}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <HeadRow heads={head.map((name, i) => (i > 0 ? figure(name) : name))} />
           <tbody>
             {past.leads.map((lead) => (
               <tr key={lead.leadDays}>

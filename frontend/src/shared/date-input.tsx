@@ -1,7 +1,8 @@
 import { DatePicker, type DatePickerI18n } from '@vaadin/react-components/DatePicker.js';
 import { useMemo } from 'react';
 import { flushSync } from 'react-dom';
-import { formatsFor } from './formats';
+import { ownDates } from './date-order';
+import { useFormats } from './formats';
 import { usePreferences } from './preferences';
 import { dateTyped, dateWritten, type DateReader } from './typed-date';
 import { isDate, weekNumber, weekOf } from './weeks';
@@ -22,12 +23,11 @@ export interface DateInputProps {
 }
 
 export function DateInput({ label, value, onValue, fault, required }: DateInputProps) {
-  const { language, temperature } = usePreferences();
+  const format = useFormats();
+  const { language } = usePreferences();
   const t = useMessages(sharedMessages);
-  const words = useMemo(() => calendarWords({ language, temperature }), [language, temperature]);
-  const spoken = isDate(value)
-    ? `${formatsFor({ language, temperature }).date(value)}, ${t.weekWord} ${weekNumber(weekOf(value))}`
-    : '';
+  const words = useMemo(() => calendarWords({ language, dates: ownDates(language) }), [language]);
+  const spoken = isDate(value) ? `${format.date(value)}, ${t.weekWord} ${weekNumber(weekOf(value))}` : '';
   return (
     <DatePicker
       label={label}
@@ -65,7 +65,7 @@ function calendarWords(reader: DateReader): DatePickerI18n {
     today: language === 'es' ? 'Hoy' : 'Today',
     cancel: language === 'es' ? 'Cancelar' : 'Cancel',
     formatDate: ({ year, month, day }) =>
-      dateWritten(`${year}-${String(month + 1).padStart(2, '0')}-${String(day).padStart(2, '0')}`, language),
+      dateWritten(`${year}-${String(month + 1).padStart(2, '0')}-${String(day).padStart(2, '0')}`, reader),
     parseDate: (text) => {
       const date = dateTyped(text, reader);
       if (date === undefined) return undefined;

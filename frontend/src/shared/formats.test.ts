@@ -11,6 +11,16 @@ describe('formats', () => {
     expect(spanish.date('2026-11-30')).toMatch(/lun.*30.*nov.*2026/);
   });
 
+  // Orders as CLDR has them for the two locales, written down by hand.
+  it('write dates in the order of the reader’s own locale', () => {
+    const american = formatsFor({ language: 'en', temperature: 'F', dates: 'en-US' });
+    expect(american.dayMonth('2026-11-30')).toBe('Nov 30');
+    expect(american.date('2026-11-30')).toBe('Mon, Nov 30, 2026');
+    expect(american.days(['2026-11-30', '2026-12-01'])).toBe('Nov 30–Dec 1');
+    expect(american.dateTime('2026-11-30T15:05:00Z', 'America/Chicago')).toBe('Nov 30, 09:05');
+    expect(english.dateTime('2026-11-30T15:05:00Z', 'America/Chicago')).toBe('30 Nov, 09:05');
+  });
+
   it('follow the unit of the reader', () => {
     expect(english.temperature(22)).toBe('22.0 °C');
     expect(spanish.temperature(22)).toMatch(/^71[.,]6 °F$/);

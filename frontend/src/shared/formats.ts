@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 import type { Instant, LocalDate } from './api-types';
+import { ownDates, USUAL_DATES, type DateLocale } from './date-order';
 import { useHomeZone } from './home-zone';
 import { usePreferences, type Preferences } from './preferences';
 import { limitShown, temperatureShown, temperatureUnitName } from './units';
@@ -14,7 +15,7 @@ export interface Formats {
   decimal(value: number, digits: number): string;
   /** 0.9 → 90%, with at most `digits` decimals, and at least `least` */
   percent(fraction: number, digits?: number, least?: number): string;
-  /** 23 Nov */
+  /** 23 Nov, or Nov 23 to whom the month comes first */
   dayMonth(date: LocalDate): string;
   /** 23 Nov, or 23–24 Nov from the first to the last */
   days(dates: readonly LocalDate[]): string;
@@ -41,11 +42,16 @@ export interface Formats {
 export function useFormats(): Formats {
   const chosen = usePreferences();
   const homeZone = useHomeZone();
-  return useMemo(() => formatsFor(chosen, homeZone), [chosen, homeZone]);
+  return useMemo(() => formatsFor({ ...chosen, dates: ownDates(chosen.language) }, homeZone), [chosen, homeZone]);
+}
+
+export interface FormatChoice extends Pick<Preferences, 'language' | 'temperature'> {
+  /** Whose order and signs dates have; without it what is usual in the language. */
+  readonly dates?: DateLocale;
 }
 
 export function formatsFor(
-  { language, temperature }: Pick<Preferences, 'language' | 'temperature'>,
+  { language, temperature, dates: dateLocale = USUAL_DATES[language] }: FormatChoice,
   homeZone?: string,
 ): Formats {
   const locale = language === 'es' ? 'es-419' : 'en-GB';
@@ -59,7 +65,7 @@ export function formatsFor(
   const dates = new Map<string, Intl.DateTimeFormat>();
   const dateFormat = (options: Intl.DateTimeFormatOptions) => {
     const key = JSON.stringify(options);
-    const made = dates.get(key) ?? new Intl.DateTimeFormat(locale, options);
+    const made = dates.get(key) ?? new Intl.DateTimeFormat(dateLocale, options);
     dates.set(key, made);
     return made;
   };

@@ -24,6 +24,7 @@ export type ProfileVersion = Schemas['ProfileVersionWire'];
 /** Share of ready dates that fell inside the range stated to hold that share: of '0.5', '0.8' and '0.9'. */
 export type Coverage = Schemas['TrackRecordWire']['coverage'];
 export type BaselineRecord = Schemas['Baseline'];
+export type HeldShare = Schemas['Held'];
 export type LeadRecord = Schemas['ByLead'];
 export type CropRecord = Schemas['ByCrop'];
 export type BatchRecord = Schemas['OfBatch'];

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { whySaid } from '../rounds/why-words';
+import { whySaid, whyWords } from '../rounds/why-words';
 import { cardinalsSaid, cardinalsWords } from '../setup/cardinals-words';
 import { faultWords } from './fault-words';
 import { fieldNames } from './field-words';
@@ -27,11 +27,27 @@ const list = JSON.parse(readFileSync('../docs/problems.json', 'utf8')) as {
 type Listed = Readonly<Record<string, { readonly values: Readonly<Record<string, string>> }>>;
 
 const LANGUAGES = ['en', 'es'] as const;
+const READERS = [
+  ['en', 'F'],
+  ['en', 'C'],
+  ['es', 'F'],
+  ['es', 'C'],
+] as const;
 const CHICAGO = 'America/Chicago';
 
-/** A reader of °F in Chicago: 22 °C is 71.6 °F, 2026-03-02T20:05:00Z is 14:05 there. */
+/** What 22 °C is to a reader. */
+const WARM = { F: /71[.,]6 °F/, C: /22[.,]0 °C/ } as const;
+/** Units of the other readers. */
+const FOREIGN = { F: /°C|µmol/, C: /°F|\bfc\b/ } as const;
+
+/** A reader in Chicago: 22 °C is 71.6 °F, 2026-03-02T20:05:00Z is 14:05 there. */
 function reader(language: Preferences['language'], temperature: Preferences['temperature'] = 'F'): Speaker {
-  return { language, length: 'in', format: formatsFor({ language, temperature }), timeZone: CHICAGO };
+  return {
+    language,
+    length: temperature === 'F' ? 'in' : 'mm',
+    format: formatsFor({ language, temperature }),
+    timeZone: CHICAGO,
+  };
 }
 
 const EXAMPLES: Readonly<Record<string, unknown>> = {
@@ -61,64 +77,78 @@ const RAW = [
   /undefined|NaN|null|\[object|Invalid/,
   /nitrogenPpm|tray-format|medium-moisture/,
   /\b(CALLUS|ROOTING|STICK|READY)\b/,
-  /°C/,
 ];
 /** Ways of writing times and zones are shown as an example of what to type. */
 const WRITTEN_SO = new Set(['not-a-time-format']);
 
-function expectForReader(code: string, text: string) {
+function expectForReader(code: string, text: string, temperature: Preferences['temperature']) {
   expect(text, code).not.toBe('');
+  expect(text, code).not.toMatch(FOREIGN[temperature]);
   for (const raw of RAW) {
     if (!WRITTEN_SO.has(code)) expect(text, code).not.toMatch(raw);
   }
 }
 
 describe('in both languages', () => {
-  it.each(LANGUAGES)('every problem of the server has words (%s)', (language) => {
+  it.each(READERS)('every problem of the server has words (%s, °%s)', (language, temperature) => {
     expect(Object.keys(list.problems).length).toBeGreaterThan(40);
     expect(Object.keys(problemWords[language]).sort()).toEqual(Object.keys(list.problems).sort());
     for (const [kind, { values }] of Object.entries(list.problems)) {
-      expectForReader(kind, problemSaid({ kind, members: valuesOf(values) }, [], reader(language)));
+      expectForReader(
+        kind,
+        problemSaid({ kind, members: valuesOf(values) }, [], reader(language, temperature)),
+        temperature,
+      );
     }
   });
 
-  it.each(LANGUAGES)('every fault of a field has words, in the unit of the field (%s)', (language) => {
+  it.each(READERS)('every fault of a field has words, in the unit of the field (%s, °%s)', (language, temperature) => {
     expect(Object.keys(faultWords[language]).sort()).toEqual(Object.keys(list.faults).sort());
     for (const [code, { values }] of Object.entries(list.faults)) {
       const fault = { field: 'phases[2].mediumC.least', code, values: valuesOf(values) };
-      const text = faultSaid(fault, reader(language));
-      expectForReader(code, text);
+      const text = faultSaid(fault, reader(language, temperature));
+      expectForReader(code, text, temperature);
       const measured = Object.values(values).some((kind) => kind === 'celsius' || kind === 'measure');
-      if (measured && code !== 'slowest-takes-too-long') expect(text, code).toMatch(/71[.,]6 °F/);
-      expectForReader(code, problemSaid({ kind: 'not-allowed', members: {} }, [fault], reader(language)));
+      if (measured && code !== 'slowest-takes-too-long') expect(text, code).toMatch(WARM[temperature]);
+      expectForReader(
+        code,
+        problemSaid({ kind: 'not-allowed', members: {} }, [fault], reader(language, temperature)),
+        temperature,
+      );
     }
   });
 
-  it.each(LANGUAGES)('every reason of a check on a round has words (%s)', (language) => {
+  it.each(READERS)('every reason of a check on a round has words (%s, °%s)', (language, temperature) => {
     for (const [code, { values }] of Object.entries(list.why)) {
-      expectForReader(code, whySaid({ code, values: valuesOf(values) }, reader(language)));
+      expectForReader(code, whySaid({ code, values: valuesOf(values) }, reader(language, temperature)), temperature);
     }
   });
 
-  it.each(LANGUAGES)('every remark on a reading has words, in the unit of its quantity (%s)', (language) => {
-    expect(Object.keys(readingWords[language]).sort()).toEqual(Object.keys(list.readings).sort());
-    for (const [code, { values }] of Object.entries(list.readings)) {
-      const given = { ...valuesOf(values), ...('quantity' in values ? { quantity: 'air-temperature' } : {}) };
-      const text = readingSaid({ code, values: given }, reader(language));
-      expectForReader(code, text);
-      if (values['value']) expect(text, code).toMatch(/71[.,]6 °F/);
-    }
-  });
+  it.each(READERS)(
+    'every remark on a reading has words, in the unit of its quantity (%s, °%s)',
+    (language, temperature) => {
+      expect(Object.keys(readingWords[language]).sort()).toEqual(Object.keys(list.readings).sort());
+      for (const [code, { values }] of Object.entries(list.readings)) {
+        const given = { ...valuesOf(values), ...('quantity' in values ? { quantity: 'air-temperature' } : {}) };
+        const text = readingSaid({ code, values: given }, reader(language, temperature));
+        expectForReader(code, text, temperature);
+        if (values['value']) expect(text, code).toMatch(WARM[temperature]);
+      }
+    },
+  );
 
-  it.each(LANGUAGES)('every reason of learned temperatures has words, in the reader’s unit (%s)', (language) => {
-    expect(Object.keys(cardinalsWords[language]).sort()).toEqual(Object.keys(list.cardinals).sort());
-    for (const [code, { values }] of Object.entries(list.cardinals)) {
-      const given = { ...valuesOf(values), ...('quantity' in values ? { quantity: 'medium-temperature' } : {}) };
-      const text = cardinalsSaid({ code, values: given }, reader(language));
-      expectForReader(code, text);
-      if (values['coldest']) expect(text, code).toMatch(/71[.,]6 °F/);
-    }
-  });
+  it.each(READERS)(
+    'every reason of learned temperatures has words, in the reader’s unit (%s, °%s)',
+    (language, temperature) => {
+      expect(Object.keys(cardinalsWords[language]).sort()).toEqual(Object.keys(list.cardinals).sort());
+      for (const [code, { values }] of Object.entries(list.cardinals)) {
+        const given = { ...valuesOf(values), ...('quantity' in values ? { quantity: 'medium-temperature' } : {}) };
+        const text = cardinalsSaid({ code, values: given }, reader(language, temperature));
+        expectForReader(code, text, temperature);
+        if (values['coldest']) expect(text, code).toMatch(WARM[temperature]);
+      }
+    },
+  );
 
   it('of temperatures that batches leave open says which end is known', () => {
     const values = {
@@ -156,7 +186,7 @@ describe('in both languages', () => {
   });
 
   it('no sentence is the same in both: that would be English within Spanish', () => {
-    const same = [problemWords, faultWords, readingWords].flatMap(({ en, es }) => {
+    const same = [problemWords, faultWords, readingWords, whyWords, cardinalsWords].flatMap(({ en, es }) => {
       const [english, spanish] = [en, es] as unknown as readonly Record<string, (v: Say) => string>[];
       const say = sayOf(
         {},

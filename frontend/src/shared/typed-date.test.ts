@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { dateTyped, dateWritten } from './typed-date';
 
-const ENGLISH = { language: 'en', temperature: 'C' } as const;
-const AMERICAN = { language: 'en', temperature: 'F' } as const;
-const SPANISH = { language: 'es', temperature: 'F' } as const;
+const ENGLISH = { language: 'en', dates: 'en-GB' } as const;
+const AMERICAN = { language: 'en', dates: 'en-US' } as const;
+const SPANISH = { language: 'es', dates: 'es-419' } as const;
 
 describe('a date in a field', () => {
   it.each([
@@ -32,9 +32,11 @@ describe('a date in a field', () => {
   it('is written so that it is read again as the same, in every month and language', () => {
     for (let month = 1; month <= 12; month++) {
       const date = `2026-${String(month).padStart(2, '0')}-07`;
-      expect(dateTyped(dateWritten(date, 'en'), ENGLISH)).toBe(date);
-      expect(dateTyped(dateWritten(date, 'es'), SPANISH)).toBe(date);
+      for (const reader of [ENGLISH, AMERICAN, SPANISH]) {
+        expect(dateTyped(dateWritten(date, reader), reader)).toBe(date);
+      }
     }
-    expect(dateWritten('2026-11-30', 'en')).toBe('30 Nov 2026');
+    expect(dateWritten('2026-11-30', ENGLISH)).toBe('30 Nov 2026');
+    expect(dateWritten('2026-11-30', AMERICAN)).toBe('Nov 30, 2026');
   });
 });

@@ -1,33 +1,33 @@
 import type { LocalDate } from './api-types';
+import { isMonthFirst, type DateLocale } from './date-order';
 import type { Language } from './preferences';
-import type { TemperatureUnit } from './units';
 import { isDate } from './weeks';
 
 /** Dates in fields, in the order and words of the reader. */
 
 export interface DateReader {
   readonly language: Language;
-  /** Readers of English and °F write the month first in figures. */
-  readonly temperature: TemperatureUnit;
+  readonly dates: DateLocale;
 }
 
-/** 30 Nov 2026: with the month in words no reader takes it for a day. */
-export function dateWritten(date: LocalDate, language: Language): string {
+/** 30 Nov 2026, or Nov 30, 2026: with the month in words no reader takes it for a day. */
+export function dateWritten(date: LocalDate, { language, dates }: DateReader): string {
   const [year, month, day] = date.split('-').map(Number);
-  return `${day} ${monthName(language, (month ?? 1) - 1, 'short').replace('.', '')} ${year}`;
+  const name = monthName(language, (month ?? 1) - 1, 'short').replace('.', '');
+  return isMonthFirst(dates) ? `${name} ${day}, ${year}` : `${day} ${name} ${year}`;
 }
 
 /**
  * A date as people type it: `30 Nov 2026`, `30 noviembre 2026`, in figures in the reader's own order (`30/11/2026`), or
  * `2026-11-30`. Undefined when it is none of these, or no day of the calendar.
  */
-export function dateTyped(text: string, { language, temperature }: DateReader): LocalDate | undefined {
+export function dateTyped(text: string, { dates }: DateReader): LocalDate | undefined {
   const plain = text.trim().toLowerCase();
   if (isDate(plain)) return plain;
   const figures = /^(\d{1,2})[/.-](\d{1,2})[/.-](\d{4})$/.exec(plain);
   if (figures) {
     const [, first, second, year] = figures;
-    return language === 'en' && temperature === 'F' ? dateOf(year, first, second) : dateOf(year, second, first);
+    return isMonthFirst(dates) ? dateOf(year, first, second) : dateOf(year, second, first);
   }
   const dayFirst = /^(\d{1,2})\.?\s+(?:de\s+)?(\p{L}{3,})\.?,?\s+(?:de\s+)?(\d{4})$/u.exec(plain);
   if (dayFirst) return dateOf(dayFirst[3], monthOf(dayFirst[2]), dayFirst[1]);

@@ -1,4 +1,5 @@
 import { useFormats } from '../shared/formats';
+import { figure, HeadRow } from '../shared/head-row';
 import type { Coverage, TrackRecord } from '../shared/learning-types';
 import { useMessages } from '../shared/messages';
 import { TakeTable } from '../shared/take-table';
@@ -39,15 +40,7 @@ export function CropRecords({ record, pick }: { record: TrackRecord; pick: (crop
       </div>
       <div className="record-scroll rc-sheet rc-cards-room" tabIndex={0} role="group" aria-label={t.byCrop}>
         <table className="rc-table rc-cards">
-          <thead>
-            <tr>
-              {head.map((name, i) => (
-                <th key={name} scope="col" className={i > 0 ? 'rc-number' : undefined}>
-                  {name}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <HeadRow heads={head.map((name, i) => (i > 0 ? figure(name) : name))} />
           <tbody>
             {record.byCrop.map((crop) => (
               <tr key={crop.crop}>

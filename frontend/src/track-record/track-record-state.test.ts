@@ -1,14 +1,16 @@
 import { describe, expect, it } from 'vitest';
-import type { LeadRecord } from '../shared/learning-types';
+import type { CropRecord, LeadRecord } from '../shared/learning-types';
 import {
   byRisingLead,
   comparisonOf,
   coveragePoints,
+  doubtful,
   filterFrom,
   leadsWith,
   leanOf,
   missesOf,
   paramsFor,
+  quarterOf,
 } from './track-record-state';
 
 describe('the address', () => {
@@ -84,4 +86,21 @@ describe('misses', () => {
 it('leads are drawn in rising order whatever order they came in', () => {
   const at = (leadDays: number) => ({ leadDays }) as LeadRecord;
   expect(byRisingLead([at(14), at(1), at(7)]).map(({ leadDays }) => leadDays)).toEqual([1, 7, 14]);
+});
+
+describe('crops whose dates cannot be trusted', () => {
+  const crop = (name: string, verdict: CropRecord['verdict']) => ({ crop: name, verdict }) as CropRecord;
+
+  it('stand with the worst first, and those that hold are left out', () => {
+    const crops = [crop('a', 'too-few'), crop('b', 'holds'), crop('c', 'too-wide'), crop('d', 'too-narrow')];
+    expect(doubtful(crops).map((each) => each.crop)).toEqual(['d', 'c', 'a']);
+  });
+});
+
+it.each([
+  ['2026-01-01', 1],
+  ['2026-04-01', 2],
+  ['2026-10-01', 4],
+] as const)('%s begins quarter %i', (from, quarter) => {
+  expect(quarterOf(from)).toEqual([quarter, '2026']);
 });

@@ -1,4 +1,4 @@
-import type { BatchRecord, Coverage, LeadRecord, TrackRecord } from '../shared/learning-types';
+import type { BatchRecord, Coverage, CropRecord, LeadRecord, TrackRecord } from '../shared/learning-types';
 
 /** What the track record shows and says; the figures themselves are the server's. */
 
@@ -96,4 +96,18 @@ export function missesOf(batches: readonly BatchRecord[]): readonly Miss[] {
 /** Nothing finished yet: there is nothing to be right or wrong about. */
 export function isEmpty(record: Pick<TrackRecord, 'n'>): boolean {
   return record.n === 0;
+}
+
+const WORST_FIRST: readonly CropRecord['verdict'][] = ['too-narrow', 'too-wide', 'too-few'];
+
+/** Crops whose ranges do not hold as they say, or of which that is not known yet; the worst first. */
+export function doubtful(crops: readonly CropRecord[]): readonly CropRecord[] {
+  const rank = ({ verdict }: CropRecord) => WORST_FIRST.indexOf(verdict);
+  return crops.filter((crop) => rank(crop) >= 0).sort((a, b) => rank(a) - rank(b));
+}
+
+/** Number and year of the quarter that begins on a day. */
+export function quarterOf(from: string): [quarter: number, year: string] {
+  const [year = '', month = '1'] = from.split('-');
+  return [Math.ceil(Number(month) / 3), year];
 }

@@ -10,6 +10,7 @@ import { CropRecords } from './crop-records';
 import { useTrackRecord } from './track-record-api';
 import { trackRecordMessages } from './track-record-messages';
 import { TrackRecordPlots } from './track-record-plots';
+import { TrustRoom } from './trust-room';
 import { comparisonOf, filterFrom, isEmpty, leadsWith, leanOf, paramsFor } from './track-record-state';
 import './track-record.css';
 
@@ -97,6 +98,7 @@ function Score({ record, pick }: { record: TrackRecord; pick: (crop: string) => 
     <>
       <Headline record={record} />
       <Figures record={record} />
+      <TrustRoom record={record} />
       <TrackRecordPlots record={record} />
       <CropRecords record={record} pick={pick} />
       <p className="rc-quiet">{t.method}</p>

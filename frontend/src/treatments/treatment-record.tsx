@@ -1,5 +1,6 @@
 import type { TreatmentView } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
+import { HeadRow } from '../shared/head-row';
 import { useMessages } from '../shared/messages';
 import { usePreferences } from '../shared/preferences';
 import { treatmentsMessages } from './treatments-messages';
@@ -23,22 +24,23 @@ export function TreatmentRecord({ title, treatments, houseName, timeZone }: Trea
     <div className="treatment-scroll" tabIndex={0} role="group" aria-label={title}>
       <table className="rc-table">
         <caption>{title}</caption>
-        <thead>
-          <tr>
-            {[t.when, t.house, t.product, t.registrationNumber, t.target, t.rate, t.totalUsed].map((head) => (
-              <th key={head} scope="col">
-                {head}
-              </th>
-            ))}
-            {[t.area(length === 'in' ? 'ft²' : 'm²'), t.by, t.licenceNumber, t.weather, t.reentry, t.note].map(
-              (head) => (
-                <th key={head} scope="col">
-                  {head}
-                </th>
-              ),
-            )}
-          </tr>
-        </thead>
+        <HeadRow
+          heads={[
+            t.when,
+            t.house,
+            t.product,
+            t.registrationNumber,
+            t.target,
+            t.rate,
+            t.totalUsed,
+            t.area(length === 'in' ? 'ft²' : 'm²'),
+            t.by,
+            t.licenceNumber,
+            t.weather,
+            t.reentry,
+            t.note,
+          ]}
+        />
         <tbody>
           {[...treatments].reverse().map((each) => (
             <tr key={each.id}>

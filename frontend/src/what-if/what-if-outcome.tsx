@@ -3,6 +3,7 @@ import { Link } from 'react-router';
 import type { Quantiles } from '../shared/api-types';
 import { useBatchList } from '../shared/batch-queries';
 import { useFormats } from '../shared/formats';
+import { figure, HeadRow } from '../shared/head-row';
 import type { WhatIfAnswer } from '../shared/learning-types';
 import { useMessages } from '../shared/messages';
 import { useHouses, useSites, useTrayFormats, useVarieties } from '../shared/setup-lists';
@@ -211,15 +212,7 @@ function Cells({ outcome: { cells } }: { outcome: Outcome }) {
       <p className="rc-quiet">{shared.weeksDoNotAdd}</p>
       <div className="wish-scroll rc-sheet" tabIndex={0} role="group" aria-label={t.cells}>
         <table className="rc-table">
-          <thead>
-            <tr>
-              {head.map((name, i) => (
-                <th key={name} scope="col" className={i === 2 || i >= 5 ? 'rc-number' : undefined}>
-                  {name}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <HeadRow heads={head.map((name, i) => (i === 2 || i >= 5 ? figure(name) : name))} />
           <tbody>
             {cells.map(({ variety, trayFormat, site, week, date, openBefore, openAfter }) => (
               <tr key={[variety, trayFormat, site, week].join(' ')}>
@@ -262,15 +255,7 @@ function WideTable({ label, head, numbersFrom, children }: WideTableProps) {
   return (
     <div className="wish-scroll rc-sheet" tabIndex={0} role="group" aria-label={label}>
       <table className="rc-table">
-        <thead>
-          <tr>
-            {head.map((name, i) => (
-              <th key={name} scope="col" className={i >= numbersFrom ? 'rc-number' : undefined}>
-                {name}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <HeadRow heads={head.map((name, i) => (i >= numbersFrom ? figure(name) : name))} />
         <tbody>{children}</tbody>
       </table>
     </div>

@@ -6,6 +6,9 @@ public final class Confidence {
     /** What trays are promised and shown at unless somebody asks otherwise. */
     public static final double USUAL = 0.9;
 
+    /** As likely as not: what is shown as likely beside the usual. */
+    public static final double EVEN_ODDS = 0.5;
+
     private Confidence() {}
 
     static double checked(double confidence) {

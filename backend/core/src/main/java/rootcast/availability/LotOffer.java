@@ -1,6 +1,7 @@
 package rootcast.availability;
 
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.function.IntToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 import rootcast.availability.TrayOdds.Days;
@@ -29,43 +30,90 @@ final class LotOffer {
         this.trays = trays;
     }
 
-    static LotOffer of(TrayOdds odds, double confidence) {
-        double least = confidence - SupplyLot.ROUNDING;
-        Days days = odds.daysWith(least);
-        int most = odds.mostWith(least);
-        if (days == null || most == 0) {
-            return NOTHING;
+    /**
+     * The offers at several confidences. Most of the work is to find the odds of a day, and that is done once for all of them.
+     *
+     * @param confidences falling
+     */
+    static LotOffer[] of(TrayOdds odds, double... confidences) {
+        Found[] found = new Found[confidences.length];
+        long first = Long.MAX_VALUE;
+        long last = Long.MIN_VALUE;
+        for (int i = 0; i < found.length; i++) {
+            found[i] = Found.of(odds, confidences[i] - SupplyLot.ROUNDING);
+            first = Math.min(first, found[i].first);
+            last = Math.max(last, found[i].last());
         }
-        long first = days.first().toEpochDay();
-        int[] trays = new int[Math.toIntExact(days.last().toEpochDay() - first + 1)];
-        int before = 0;
-        for (int day = 0; day < trays.length; day++) {
-            before = supported(odds.on(LocalDate.ofEpochDay(first + day)), least, before, most);
-            trays[day] = before;
+        for (long day = first; day <= last; day++) {
+            IntToDoubleFunction atLeast = odds.on(LocalDate.ofEpochDay(day));
+            int surer = 0;
+            for (Found offer : found) {
+                surer = offer.find(day, atLeast, surer);
+            }
         }
-        return new LotOffer(first, unbroken(trays, first, odds));
+        LotOffer[] offers = new LotOffer[found.length];
+        Arrays.setAll(offers, i -> found[i].offer(odds));
+        return offers;
     }
 
-    /** The most trays with the probability, looked for around a guess. */
-    private static int supported(IntToDoubleFunction atLeast, double least, int guess, int most) {
-        int enough = 0;
-        int tooMany = most + 1;
-        int step = 1;
-        int at = Math.max(1, guess);
-        while (tooMany - enough > 1) {
-            if (atLeast.applyAsDouble(at) >= least) {
-                enough = at;
-                at = enough + step;
-            } else {
-                tooMany = at;
-                at = tooMany - step;
+    /** The most trays with the probability, by day. */
+    private record Found(double least, int most, long first, int[] trays) {
+
+        static Found of(TrayOdds odds, double least) {
+            Days days = odds.daysWith(least);
+            int most = odds.mostWith(least);
+            if (days == null || most == 0) {
+                return new Found(least, 0, Long.MAX_VALUE, new int[0]);
             }
-            step *= 2;
-            if (at <= enough || at >= tooMany) {
-                at = (enough + tooMany) >>> 1;
-            }
+            long first = days.first().toEpochDay();
+            return new Found(
+                    least, most, first, new int[Math.toIntExact(days.last().toEpochDay() - first + 1)]);
         }
-        return enough;
+
+        long last() {
+            return trays.length == 0 ? Long.MIN_VALUE : first + trays.length - 1;
+        }
+
+        LotOffer offer(TrayOdds odds) {
+            return trays.length == 0 ? NOTHING : new LotOffer(first, unbroken(trays, first, odds));
+        }
+
+        /**
+         * @param surer trays that have a higher probability, so this one too
+         * @return trays with the probability
+         */
+        int find(long day, IntToDoubleFunction atLeast, int surer) {
+            if (day < first || day > last()) {
+                return surer;
+            }
+            int at = (int) (day - first);
+            int before = at == 0 ? 0 : trays[at - 1];
+            int guess = at < 2 ? before : 2 * before - trays[at - 2];
+            trays[at] = search(atLeast, Math.min(surer, most), guess);
+            return trays[at];
+        }
+
+        /** The most trays with the probability, looked for around a guess. */
+        private int search(IntToDoubleFunction atLeast, int known, int guess) {
+            int enough = known;
+            int tooMany = most + 1;
+            int step = 1;
+            int at = Math.max(enough + 1, Math.min(guess, most));
+            while (tooMany - enough > 1) {
+                if (atLeast.applyAsDouble(at) >= least) {
+                    enough = at;
+                    at = enough + step;
+                } else {
+                    tooMany = at;
+                    at = tooMany - step;
+                }
+                step *= 2;
+                if (at <= enough || at >= tooMany) {
+                    at = (enough + tooMany) >>> 1;
+                }
+            }
+            return enough;
+        }
     }
 
     private static int[] unbroken(int[] supported, long first, TrayOdds odds) {

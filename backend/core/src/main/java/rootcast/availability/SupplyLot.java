@@ -73,12 +73,22 @@ public final class SupplyLot {
     LotOffer at(double confidence) {
         Confidence.checked(confidence);
         LotOffer known = offers.get(confidence);
-        if (known == null) {
-            known = LotOffer.of(odds, confidence);
-            if (offers.size() < MOST_KEPT) {
-                offers.put(confidence, known);
-            }
+        return known != null ? known : found(confidence);
+    }
+
+    /** Who asks at one of the usual confidences is about to ask at the other: both are found in one go. */
+    private LotOffer found(double confidence) {
+        boolean usual = confidence == Confidence.USUAL || confidence == Confidence.EVEN_ODDS;
+        if (usual && offers.size() + 2 <= MOST_KEPT) {
+            LotOffer[] both = LotOffer.of(odds, Confidence.USUAL, Confidence.EVEN_ODDS);
+            offers.put(Confidence.USUAL, both[0]);
+            offers.put(Confidence.EVEN_ODDS, both[1]);
+            return confidence == Confidence.USUAL ? both[0] : both[1];
         }
-        return known;
+        LotOffer offer = LotOffer.of(odds, confidence)[0];
+        if (offers.size() < MOST_KEPT) {
+            offers.put(confidence, offer);
+        }
+        return offer;
     }
 }

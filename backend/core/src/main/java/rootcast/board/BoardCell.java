@@ -12,5 +12,8 @@ import rootcast.site.ShipWeek;
  * @param open     can still be promised for the date with every promise kept; 0 in a past week
  * @param likely   open at even odds, or at the confidence if that is lower; never less than {@code open}
  * @param atRisk   trays of {@code promised} that can no longer be kept at the confidence they were made at
+ * @param lessSure trays of {@code promised} that were promised at a lower confidence than is asked for: they need not be among
+ *                 {@code ready} and are kept all the same
  */
-public record BoardCell(ShipWeek week, LocalDate date, int ready, int promised, int open, int likely, int atRisk) {}
+public record BoardCell(
+        ShipWeek week, LocalDate date, int ready, int promised, int open, int likely, int atRisk, int lessSure) {}

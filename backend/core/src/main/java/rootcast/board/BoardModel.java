@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import rootcast.availability.CellSupply;
+import rootcast.availability.Confidence;
 import rootcast.availability.OpenAt;
 import rootcast.availability.OpenTrays;
 import rootcast.availability.Promise;
@@ -18,9 +19,6 @@ import rootcast.site.ShipWeek;
  * too, although they take their trays from today.
  */
 public final class BoardModel {
-
-    /** Confidence of the likely figure. */
-    public static final double EVEN_ODDS = 0.5;
 
     private final List<ShipWeek> weeks;
     private final double confidence;
@@ -73,20 +71,24 @@ public final class BoardModel {
         OpenAt sure = open.at(confidence);
         OpenAt likely = open.at(likelyConfidence());
         int[] promised = promisedByWeek(supply.promises());
+        int[] lessSure = promisedByWeek(supply.promises().stream()
+                .filter(promise -> promise.confidence() < confidence)
+                .toList());
         int[] atRisk = open.everyPromiseFits() ? new int[days.length] : atRiskByWeek(Shortfall.of(supply));
         List<BoardCell> cells = new ArrayList<>(days.length);
         for (int i = 0; i < days.length; i++) {
             int ready = past[i] ? 0 : sure.ready(days[i]);
             int openTrays = past[i] ? 0 : sure.open(days[i]);
             int likelyTrays = past[i] ? 0 : likely.open(days[i]);
-            cells.add(new BoardCell(weeks.get(i), days[i], ready, promised[i], openTrays, likelyTrays, atRisk[i]));
+            cells.add(new BoardCell(
+                    weeks.get(i), days[i], ready, promised[i], openTrays, likelyTrays, atRisk[i], lessSure[i]));
         }
         return new BoardRow(head, cells);
     }
 
     /** Open never grows with the confidence, so at the lower of the two likely cannot fall short of open. */
     private double likelyConfidence() {
-        return Math.min(EVEN_ODDS, confidence);
+        return Math.min(Confidence.EVEN_ODDS, confidence);
     }
 
     static boolean isPast(ShipWeek week, LocalDate today) {

@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
  * <p>Go through the N one by one: the m-th usable one is found after W of them, W negative binomial, and there are m usable
  * ones exactly if W ≤ N. So the answer is E[P(N ≥ W)], and its slope E[P(N ≥ W)·(m/p − (W − m)/(1 − p))]. Where N is not known
  * far better than W, P(N ≥ W) is smooth over W, which is taken as a shifted gamma with its mean, variance and skewness, by the
- * cube-root rule at evenly spaced normal quantiles. Else N is put together in sixteen equal shares, and the binomial of
+ * cube-root rule at evenly spaced normal quantiles, the closer the better N is known. Else N is put together in sixteen equal shares, and the binomial of
  * each is summed. Both are within 1e-3 of the sum over every N ({@code ThinnedTailTest}). They are computed once, when first
  * asked for, at {@value #PARTS} + 1 values of p where the answer moves; between them runs the cubic through values and slopes.
  *
@@ -20,6 +20,7 @@ import org.jspecify.annotations.Nullable;
 public final class ThinnedTail {
 
     private static final int PARTS = 32;
+    private static final int OF_NODE = 3;
     private static final double NEGLIGIBLE = 1e-13;
 
     /** So near to 1 the slope would be rounding. */
@@ -41,7 +42,13 @@ public final class ThinnedTail {
         }
     }
 
+    /** Below this shape the gamma is too skewed for nodes far apart: the cube root bends it by a quarter within four spreads. */
+    private static final double EVEN_SHAPE = 32;
+
     private static final int SHARES = 16;
+
+    /** Over a shorter piece the answer is that at its middle: of a float's integral the quotient would be rounding. */
+    private static final double STILL = 1e-4;
 
     /** Standard deviations of the binomial, and probability of N, beyond which the answer does not move. */
     private static final double REACH_SD = 5.2;
@@ -57,10 +64,12 @@ public final class ThinnedTail {
     private final double low;
     private final double high;
     private final double step;
-    private @Nullable Table table;
 
-    /** Values and slopes at the nodes, and the integral from {@code low} to each. */
-    private record Table(double[] value, double[] slope, double[] below) {}
+    /**
+     * At each node three numbers: value, slope over a part, and the integral from {@code low} on. A business has some hundred thousand
+     * tables, so they are kept short; the integral is that of the cubics kept.
+     */
+    private float @Nullable [] table;
 
     /**
      * @param needed m, at least 1
@@ -87,8 +96,8 @@ public final class ThinnedTail {
     }
 
     /** Worked out when first asked for; worked out twice at worst, to the same. */
-    private Table table() {
-        Table known = table;
+    private float[] table() {
+        float[] known = table;
         if (known == null) {
             known = tabulated();
             table = known;
@@ -96,19 +105,23 @@ public final class ThinnedTail {
         return known;
     }
 
-    private Table tabulated() {
+    private float[] tabulated() {
         double[] value = new double[PARTS + 1];
         double[] slope = new double[PARTS + 1];
-        double[] below = new double[PARTS + 1];
+        float[] nodes = new float[OF_NODE * (PARTS + 1)];
         for (int i = 0; i <= PARTS && whole > 0; i++) {
             evaluate(i == PARTS ? high : low + i * step, i, value, slope);
-            if (i > 0) {
-                below[i] = below[i - 1]
-                        + step * (value[i - 1] + value[i]) / 2
-                        + step * step * (slope[i - 1] - slope[i]) / 12;
-            }
+            nodes[OF_NODE * i] = (float) value[i];
+            nodes[OF_NODE * i + 1] = (float) (step * slope[i]);
         }
-        return new Table(value, slope, below);
+        double below = 0;
+        for (int part = 0; part < OF_NODE * PARTS; part += OF_NODE) {
+            double values = (double) nodes[part] + nodes[part + OF_NODE];
+            double slopes = (double) nodes[part + 1] - nodes[part + OF_NODE + 1];
+            below += step * (values / 2 + slopes / 12);
+            nodes[part + OF_NODE + 2] = (float) below;
+        }
+        return nodes;
     }
 
     private void evaluate(double p, int at, double[] value, double[] slope) {
@@ -130,13 +143,19 @@ public final class ThinnedTail {
         double sd = Math.sqrt(needed * q) / p;
         double shape = 4 * needed * q / ((1 + q) * (1 + q));
         double root = 1 / (3 * Math.sqrt(shape));
-        for (int i = 0; i < NODE.length; i++) {
+        int stride = shape < EVEN_SHAPE ? 1 : stride(Math.sqrt(count.variance()) / sd);
+        for (int i = 0; i < NODE.length; i += stride) {
             double cube = Math.max(0, 1 - root * root + NODE[i] * root);
             double w = needed / p + sd * Math.sqrt(shape) * (cube * cube * cube - 1);
-            double tail = WEIGHT[i] * count.atLeast(w);
+            double tail = stride * WEIGHT[i] * count.atLeast(w);
             value[at] += tail;
             slope[at] += tail * (needed / p - (w - needed) / q);
         }
+    }
+
+    /** Nodes are taken as far apart as N spreads, and no further than one standard deviation of W. */
+    private static int stride(double spreads) {
+        return spreads >= 4 * NODE_STEP ? 4 : spreads >= 2 * NODE_STEP ? 2 : 1;
     }
 
     private void overShares(double p, int at, double[] value, double[] slope) {
@@ -180,14 +199,15 @@ public final class ThinnedTail {
         if (p >= high) {
             return whole;
         }
+        float[] nodes = table();
         double at = (p - low) / step;
         int i = Math.min(PARTS - 1, (int) at);
         double u = at - i;
-        double v = 1 - u;
-        double[] value = table().value;
-        double[] slope = table().slope;
-        return v * v * ((1 + 2 * u) * value[i] + u * step * slope[i])
-                + u * u * ((1 + 2 * v) * value[i + 1] - v * step * slope[i + 1]);
+        int part = OF_NODE * i;
+        double rise = nodes[part + OF_NODE] - nodes[part];
+        double from = nodes[part + 1];
+        double to = nodes[part + OF_NODE + 1];
+        return nodes[part] + u * (from + u * (3 * rise - 2 * from - to + u * (from + to - 2 * rise)));
     }
 
     /** Integral of {@link #at} from 0 to p. */
@@ -195,24 +215,55 @@ public final class ThinnedTail {
         if (p <= low) {
             return 0;
         }
+        float[] nodes = table();
         if (p >= high) {
-            return table().below[PARTS] + (p - high) * whole;
+            return nodes[OF_NODE * PARTS + 2] + (p - high) * whole;
         }
         double at = (p - low) / step;
         int i = Math.min(PARTS - 1, (int) at);
         double u = at - i;
-        double u2 = u * u;
-        double u3 = u2 * u;
-        double u4 = u3 * u;
-        double[] value = table().value;
-        double[] slope = table().slope;
-        return table().below[i]
-                + step
-                        * ((u - u3 + u4 / 2) * value[i]
-                                + (u3 - u4 / 2) * value[i + 1]
-                                + step
-                                        * ((u2 / 2 - 2 * u3 / 3 + u4 / 4) * slope[i]
-                                                + (u4 / 4 - u3 / 3) * slope[i + 1]));
+        int part = OF_NODE * i;
+        double rise = nodes[part + OF_NODE] - nodes[part];
+        double from = nodes[part + 1];
+        double to = nodes[part + OF_NODE + 1];
+        double mean =
+                nodes[part] + u * (from / 2 + u * ((3 * rise - 2 * from - to) / 3 + u * (from + to - 2 * rise) / 4));
+        return nodes[part + 2] + step * u * mean;
+    }
+
+    /**
+     * The answer where p itself is uncertain: it moves straight from one point to the next, with the probability given for
+     * the piece.
+     *
+     * @param points p at each point
+     * @param mass   by piece, numbered as the point at which it begins; that of the last point does not count
+     * @param size   number of points
+     */
+    public double mean(double[] points, double[] mass, int size) {
+        double sum = 0;
+        double from = points[0];
+        double belowFrom = upTo(from);
+        for (int i = 1; i < size; i++) {
+            double to = points[i];
+            double belowTo = upTo(to);
+            if (mass[i - 1] > 0) {
+                sum += mass[i - 1] * over(from, to, belowFrom, belowTo);
+            }
+            from = to;
+            belowFrom = belowTo;
+        }
+        return sum;
+    }
+
+    private double over(double from, double to, double belowFrom, double belowTo) {
+        if (from <= low && to <= low) {
+            return 0;
+        }
+        if (from >= high && to >= high) {
+            return whole;
+        }
+        double width = to - from;
+        return Math.abs(width) < STILL ? at((from + to) / 2) : (belowTo - belowFrom) / width;
     }
 
     /** For less than this p the answer is 0. */

@@ -28,11 +28,11 @@ public final class UsableTrays {
     /** In a piece of the dates' probability no quantile of the cells moves further than this. */
     private static final double PIECE = 0.2;
 
-    /** Nor is it cut into smaller probabilities than this. */
+    /** Nor is it cut into smaller probabilities than this, and of nodes no further apart those between are left out. */
     private static final double LEAST_MASS = 5e-4;
 
-    /** A piece over which the share moves less counts at its middle: the quotient would be rounding. */
-    private static final double STILL = 1e-7;
+    /** Fewer than one cell in a million lies beyond this quantile: what moves there moves nothing. */
+    private static final double SEEN = 4.75;
 
     /** What the bounds of time may leave out or hold too much of, in probability. */
     private static final double MARGIN = 1e-3;
@@ -115,18 +115,21 @@ public final class UsableTrays {
         return new Leaving(leaves)::atLeast;
     }
 
-    /** The share of usable plants at a moment, as pieces between which it moves straight. */
+    /**
+     * The share of usable plants at a moment, as points between which it moves straight, for one spread of the cells after
+     * the other.
+     */
     private final class Leaving {
 
         private double[] share = new double[6 * RateBelief.NODES];
 
         /** The same of all plants with the shipped ones counted in, and the weight of that; used if some have shipped. */
-        private double[] shareOfAll = new double[shipped == null ? 0 : 6 * RateBelief.NODES];
+        private double[] shareOfAll = new double[shipped == null ? 0 : share.length];
 
         private double[] weightOfAll = new double[shareOfAll.length];
 
-        /** Probability of the piece that begins at the share of the same number; 0 where none does. */
-        private double[] mass = new double[6 * RateBelief.NODES];
+        /** Probability of the piece that begins at the point of the same number; 0 where none does. */
+        private double[] mass = new double[share.length];
 
         private int size;
 
@@ -146,46 +149,65 @@ public final class UsableTrays {
         }
 
         private void addSegments(double[] z, double[] zPast, double @Nullable [] zShipped, double weight) {
-            for (int node = RateBelief.NODES - 1; node > 0; node--) {
-                double ofSegment = cells.slowerShare(node) - cells.slowerShare(node - 1);
-                if (!cells.isNever(node - 1)) {
-                    addSegment(node, z, zPast, zShipped, weight * ofSegment);
+            int node = RateBelief.NODES - 1;
+            addPoint(zShipped == null ? 0 : zShipped[node], z[node], zPast[node]);
+            while (node > 0 && !cells.isNever(node - 1)) {
+                int slower = node - 1;
+                while (slower > 0
+                        && !cells.isNever(slower - 1)
+                        && cells.slowerShare(node) - cells.slowerShare(slower) < LEAST_MASS) {
+                    slower--;
                 }
+                addSegment(
+                        node,
+                        slower,
+                        z,
+                        zPast,
+                        zShipped,
+                        weight * (cells.slowerShare(node) - cells.slowerShare(slower)));
+                node = slower;
             }
         }
 
-        private void addSegment(int node, double[] z, double[] zPast, double @Nullable [] zShipped, double ofSegment) {
-            double moves = Math.max(Math.abs(z[node] - z[node - 1]), Math.abs(zPast[node] - zPast[node - 1]));
-            int pieces = (int) Math.max(1, Math.ceil(Math.min(moves / PIECE, ofSegment / LEAST_MASS)));
-            for (int piece = 0; piece <= pieces; piece++) {
+        private void addSegment(
+                int node, int slower, double[] z, double[] zPast, double @Nullable [] zShipped, double ofSegment) {
+            double moves = Math.max(seen(z[node]) - seen(z[slower]), seen(zPast[node]) - seen(zPast[slower]));
+            int pieces = (int) Math.max(1, Math.ceil(Math.min(Math.abs(moves) / PIECE, ofSegment / LEAST_MASS)));
+            for (int piece = 1; piece <= pieces; piece++) {
                 double part = (double) piece / pieces;
-                double through = NormalShare.below(between(z, node, part));
-                double past = NormalShare.below(between(zPast, node, part));
-                double then = zShipped == null ? 0 : NormalShare.below(between(zShipped, node, part));
-                add(then, through, past, piece < pieces ? ofSegment / pieces : 0);
+                mass[size - 1] = ofSegment / pieces;
+                addPoint(
+                        zShipped == null ? 0 : between(zShipped, node, slower, part),
+                        between(z, node, slower, part),
+                        between(zPast, node, slower, part));
             }
         }
 
-        private static double between(double[] z, int node, double part) {
-            return z[node] + part * (z[node - 1] - z[node]);
+        private static double seen(double z) {
+            return Math.max(-SEEN, Math.min(SEEN, z));
         }
 
-        private void add(double then, double through, double past, double ofPiece) {
+        private static double between(double[] z, int node, int slower, double part) {
+            return z[node] + part * (z[slower] - z[node]);
+        }
+
+        private void addPoint(double zShipped, double z, double zPast) {
             if (size == share.length) {
                 share = Arrays.copyOf(share, 2 * size);
                 mass = Arrays.copyOf(mass, 2 * size);
                 shareOfAll = Arrays.copyOf(shareOfAll, 2 * shareOfAll.length);
                 weightOfAll = Arrays.copyOf(weightOfAll, 2 * weightOfAll.length);
             }
+            double through = NormalShare.below(z);
+            double past = NormalShare.below(zPast);
             if (shipped == null) {
                 share[size] = through - past;
             } else {
-                Shipped.Usable usable = shipped.usable(then, through, past);
+                Shipped.Usable usable = shipped.usable(NormalShare.below(zShipped), through, past);
                 share[size] = usable.ofBench();
                 shareOfAll[size] = usable.ofAll();
                 weightOfAll[size] = usable.weight();
             }
-            mass[size] = ofPiece;
             size++;
         }
 
@@ -196,32 +218,21 @@ public final class UsableTrays {
             if (number > trays.most()) {
                 return 0;
             }
-            ThinnedTail tail = trays.of(number);
-            double sum = 0;
-            for (int i = 0; i < size - 1; i++) {
-                if (mass[i] > 0) {
-                    sum += mass[i] * (shipped == null ? mean(tail, share[i], share[i + 1]) : mixed(number, tail, i));
-                }
-            }
+            double sum = shipped == null
+                    ? trays.of(number).mean(share, mass, size)
+                    : mixed(trays.of(number), shipped.trays().of(number));
             return Math.max(0, Math.min(1, sum));
         }
 
-        private double mixed(int number, ThinnedTail ofBench, int piece) {
-            double weight = (weightOfAll[piece] + weightOfAll[piece + 1]) / 2;
-            return (1 - weight) * mean(ofBench, share[piece], share[piece + 1])
-                    + weight * mean(shipped.trays().of(number), shareOfAll[piece], shareOfAll[piece + 1]);
-        }
-
-        private static double mean(ThinnedTail tail, double from, double to) {
-            double low = Math.min(from, to);
-            double high = Math.max(from, to);
-            if (high <= tail.low()) {
-                return 0;
+        private double mixed(ThinnedTail ofBench, ThinnedTail ofAll) {
+            double[] massOfBench = new double[size];
+            double[] massOfAll = new double[size];
+            for (int i = 0; i < size - 1; i++) {
+                double weight = (weightOfAll[i] + weightOfAll[i + 1]) / 2;
+                massOfBench[i] = mass[i] * (1 - weight);
+                massOfAll[i] = mass[i] * weight;
             }
-            if (low >= tail.high()) {
-                return tail.whole();
-            }
-            return high - low < STILL ? tail.at((low + high) / 2) : (tail.upTo(high) - tail.upTo(low)) / (high - low);
+            return ofBench.mean(share, massOfBench, size) + ofAll.mean(shareOfAll, massOfAll, size);
         }
     }
 }

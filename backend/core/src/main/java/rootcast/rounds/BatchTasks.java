@@ -180,11 +180,20 @@ final class BatchTasks {
         return Optional.of(Due.of(Task.COUNT, batch, dueOn.toString(), dueOn, why));
     }
 
+    /** Where its house's batches go on to; if that is not due, or was closed already, where it clashes with nobody. */
     private Optional<Due> move() {
+        BatchCare.MoveAdvice usual = batch.usual();
+        if (usual != null) {
+            String occurrence = "usual.%s.%s".formatted(house.house(), String.join(".", usual.to()));
+            Due due = Due.move(batch, occurrence, site.dayOf(usual.since()), usual);
+            if (house.cares().stream().noneMatch(care -> care.item().equals(due.id()))) {
+                return Optional.of(due);
+            }
+        }
         BatchCare.MoveAdvice advice = batch.move();
         return advice == null
                 ? Optional.empty()
-                : Optional.of(Due.of(Task.MOVE, batch, house.house(), site.dayOf(advice.since()), advice.why()));
+                : Optional.of(Due.move(batch, house.house(), site.dayOf(advice.since()), advice));
     }
 
     private Optional<Due> tone() {

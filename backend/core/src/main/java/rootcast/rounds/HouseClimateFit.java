@@ -56,8 +56,8 @@ public record HouseClimateFit(
     public record Gap(RecipeQuantity quantity, Band asks, Band suits) {}
 
     /** Of a batch that may stay where it is: nothing to be done. */
-    public Ways waysOf(@Nullable String batch) {
-        return batch == null ? NONE : ways.getOrDefault(batch, NONE);
+    public Ways waysOf(String batch) {
+        return ways.getOrDefault(batch, NONE);
     }
 
     /** A batch with living plants, with what it is to have. */
@@ -117,7 +117,8 @@ public record HouseClimateFit(
                     if (!found.fits().isEmpty()) {
                         moves.put(
                                 resident.batch(),
-                                new BatchCare.MoveAdvice(since, Saying.of(Why.CLASHES, quantities, found.fits())));
+                                new BatchCare.MoveAdvice(
+                                        since, Saying.of(Why.CLASHES, quantities, found.fits()), found.fits()));
                     }
                 }
             }

@@ -1,6 +1,7 @@
 package rootcast.rounds;
 
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import rootcast.saying.Saying;
@@ -12,6 +13,7 @@ import rootcast.saying.Saying;
  * @param batch        null where the whole house is meant
  * @param dueOn        the day it fell due, by the site's calendar
  * @param why          null once it is closed
+ * @param to           of a move that is open: houses that would do
  * @param blockedBy    what keeps people out of the house; null if nothing does
  */
 public record RoundItem(
@@ -22,6 +24,7 @@ public record RoundItem(
         LocalDate dueOn,
         State state,
         @Nullable Saying why,
+        List<String> to,
         @Nullable Treatment blockedBy) {
 
     public enum State {

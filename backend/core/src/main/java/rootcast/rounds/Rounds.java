@@ -67,7 +67,8 @@ public final class Rounds {
         RoundItem.State state = closing != null
                 ? RoundItem.State.BLOCKED
                 : due.dueOn().isBefore(on) ? RoundItem.State.CARRIED_OVER : RoundItem.State.DUE;
-        return new RoundItem(due.id(), house, due.batch(), due.task(), due.dueOn(), state, due.why(), closing);
+        return new RoundItem(
+                due.id(), house, due.batch(), due.task(), due.dueOn(), state, due.why(), due.to(), closing);
     }
 
     private static RoundItem closed(Care care) {
@@ -79,6 +80,7 @@ public final class Rounds {
                 care.dueOn(),
                 care.done() ? RoundItem.State.DONE : RoundItem.State.SKIPPED,
                 null,
+                List.of(),
                 null);
     }
 }

@@ -30,7 +30,7 @@ public enum Task {
     /** Broad-spectrum prevention in the first week; what and how much the label says. */
     PREVENTION,
     COUNT("plants"),
-    /** Carry to a house whose climate suits. */
+    /** Carry to the house where its house's batches go on to, or to one whose climate suits. */
     MOVE("house"),
     TONE,
     /** See whether the liners may leave. */

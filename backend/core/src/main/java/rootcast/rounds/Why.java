@@ -6,6 +6,7 @@ import static rootcast.saying.ValueKind.MEASURE;
 import static rootcast.saying.ValueKind.PHASE;
 import static rootcast.saying.ValueKind.QUANTITIES;
 import static rootcast.saying.ValueKind.STAGE;
+import static rootcast.saying.ValueKind.TEXT;
 import static rootcast.saying.ValueKind.TEXTS;
 
 import rootcast.saying.Sayable;
@@ -43,6 +44,7 @@ public enum Why implements Sayable {
             QUANTITIES,
             "houses",
             TEXTS),
+    USUAL_MOVE("Batches of this house usually go on to {house} at {stage}.", "house", TEXT, "stage", STAGE),
     TONE_NOT_STUNT("Tone, do not stunt."),
     MOVING_AIR_DRIES("Do leaves of the fresh cuttings move? Too much moving air dries them down."),
     SALTS_UNMEASURED("Nothing measures the salts of the medium here. Below the recipe they were leached: feed."),

@@ -10,6 +10,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -130,7 +132,21 @@ public final class BackTest {
                 crpsDays(ready, moment),
                 Baselines.days(calendar, batch.readyAt()),
                 Baselines.days(degreeDays, batch.readyAt()),
-                promised(batch, outlook, moment.at));
+                promised(batch, outlook, moment.at),
+                circumstances(batch, outlook, moment.at));
+    }
+
+    private static Case.Circumstances circumstances(FinishedBatch batch, Outlook then, Instant origin) {
+        Set<String> expected =
+                then.moves().stream().map(BatchHistory.Placement::house).collect(Collectors.toSet());
+        boolean carriedUnsaid = batch.placements().stream()
+                .filter(placement -> placement.fromInclusive().isAfter(origin))
+                .anyMatch(placement -> !expected.contains(placement.house()));
+        return new Case.Circumstances(
+                batch.site().code(),
+                batch.site().dayOf(batch.readyAt()),
+                batch.notReadyAt().isBefore(batch.seenReadyAt()),
+                carriedUnsaid);
     }
 
     static Instant horizon(Instant origin) {

@@ -36,7 +36,17 @@ public record Case(
         double crpsDays,
         double calendarDays,
         double degreeDaysDays,
-        @Nullable Promised promised) {
+        @Nullable Promised promised,
+        Circumstances circumstances) {
+
+    /**
+     * What may bear on how good the forecast could be.
+     *
+     * @param readyOn       local day of the moment that is taken
+     * @param lookedAt      whether cells were looked at in the days before it was entered ready
+     * @param carriedUnsaid whether it was carried to another house after the origin that nobody had named as the next
+     */
+    public record Circumstances(String site, LocalDate readyOn, boolean lookedAt, boolean carriedUnsaid) {}
 
     /**
      * @param shipOn first ship day on which the batch offered a tray
@@ -62,6 +72,7 @@ public record Case(
                 crpsDays,
                 calendarDays,
                 degreeDaysDays,
-                promised == null ? null : new Promised(promised.shipOn(), promised.trays(), kept));
+                promised == null ? null : new Promised(promised.shipOn(), promised.trays(), kept),
+                circumstances);
     }
 }

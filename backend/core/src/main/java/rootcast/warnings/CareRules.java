@@ -136,9 +136,12 @@ final class CareRules {
     }
 
     private static Optional<Resident> of(String batch, List<Resident> present) {
-        return present.stream()
-                .filter(resident -> resident.batch().equals(batch))
-                .findFirst();
+        for (Resident resident : present) {
+            if (resident.batch().equals(batch)) {
+                return Optional.of(resident);
+            }
+        }
+        return Optional.empty();
     }
 
     private Optional<Instant> lastCare(Task task, String batch, Instant now) {

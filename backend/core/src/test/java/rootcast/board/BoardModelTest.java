@@ -70,6 +70,24 @@ class BoardModelTest {
         assertThat(row(supply, 0.3, "2026-W49")).containsExactly(cell("2026-W49", "2026-11-30", 14, 3, 11, 11, 0));
     }
 
+    /** One tray counts at 90 %, four at even odds: the three promised at even odds need not be among the one. */
+    @Test
+    void traysPromisedAtLowerOddsThanAskedForAreTold() {
+        double[] tail = {1, 1, 0.6, 0.6, 0.6};
+        var supply = new CellSupply(
+                List.of(TableLot.product("b1", TODAY, new double[] {1}, tail, LocalDate.parse("2026-12-31"))),
+                List.of(
+                        new Promise("sure", 1, LocalDate.parse("2026-12-03"), 1, 0.9, 1),
+                        new Promise("even", 1, LocalDate.parse("2026-12-03"), 3, 0.5, 2)),
+                TODAY);
+
+        BoardCell sure = row(supply, 0.9, "2026-W49").get(0);
+        assertThat(sure.promised()).isEqualTo(4);
+        assertThat(sure.lessSure()).isEqualTo(3);
+        assertThat(row(supply, 0.5, "2026-W49").get(0).lessSure()).isZero();
+        assertThat(row(supply, 0.95, "2026-W49").get(0).lessSure()).isEqualTo(4);
+    }
+
     @Test
     void anOverduePromiseCountsInItsOwnWeekAndTakesItsTraysNow() {
         var supply = new CellSupply(
@@ -224,6 +242,6 @@ class BoardModelTest {
     }
 
     private static BoardCell cell(String week, String date, int ready, int promised, int open, int likely, int atRisk) {
-        return new BoardCell(ShipWeek.parse(week), LocalDate.parse(date), ready, promised, open, likely, atRisk);
+        return new BoardCell(ShipWeek.parse(week), LocalDate.parse(date), ready, promised, open, likely, atRisk, 0);
     }
 }

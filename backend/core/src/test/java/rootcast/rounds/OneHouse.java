@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import rootcast.crop.CommonPractice;
@@ -76,13 +77,25 @@ public final class OneHouse {
             return care(null);
         }
 
+        /** With a house stated that batches go on to. */
+        public BatchCare care(MoveOn next, Map<String, Treatment> closed) {
+            BatchCare care = care();
+            return new BatchCare(
+                    care.state(),
+                    care.recipe(),
+                    care.expected(),
+                    care.move(),
+                    next.adviceFor(care.state(), closed).orElse(null));
+        }
+
         public BatchCare care(BatchCare.@Nullable MoveAdvice move) {
             Instant stuck = batch.stuckAt();
             return new BatchCare(
                     BatchFold.of(batch, entries).state(),
                     CommonPractice.recipe(MistNeed.MEDIUM),
                     new BatchCare.Expected(range(stuck, 5), range(stuck, 12), range(stuck, 20)),
-                    move);
+                    move,
+                    null);
         }
 
         private static DateRange range(Instant stuck, int days) {

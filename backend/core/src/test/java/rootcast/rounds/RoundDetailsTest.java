@@ -86,7 +86,8 @@ class RoundDetailsTest {
         BatchCare seen =
                 fresh().write(day(5), new What.Look(Stage.CALLUS, 40, 12)).care();
         DateRange never = new DateRange(DateDistribution.NEVER, DateDistribution.NEVER, DateDistribution.NEVER);
-        BatchCare cold = new BatchCare(seen.state(), seen.recipe(), new BatchCare.Expected(never, never, never), null);
+        BatchCare cold =
+                new BatchCare(seen.state(), seen.recipe(), new BatchCare.Expected(never, never, never), null, null);
 
         assertThat(ids(round(7, List.of(), cold), Task.LOOK_CALLUS)).containsExactly("look-callus.B1.2");
     }
@@ -250,6 +251,7 @@ class RoundDetailsTest {
                         STUCK_ON.plusDays(7),
                         RoundItem.State.SKIPPED,
                         null,
+                        List.of(),
                         null));
     }
 

@@ -105,8 +105,8 @@ class RoundsTest {
         void nothingIsLookedForThatNeverComes() {
             BatchCare batch = fresh().care();
             DateRange never = new DateRange(DateDistribution.NEVER, DateDistribution.NEVER, DateDistribution.NEVER);
-            BatchCare cold =
-                    new BatchCare(batch.state(), batch.recipe(), new BatchCare.Expected(never, never, never), null);
+            BatchCare cold = new BatchCare(
+                    batch.state(), batch.recipe(), new BatchCare.Expected(never, never, never), null, null);
 
             assertThat(new OneHouse().with(cold).asks(30, Task.LOOK_CALLUS)).isFalse();
         }
@@ -225,7 +225,7 @@ class RoundsTest {
     @Test
     void aBatchInTheWrongHouseIsToMoveWithTheReason() {
         Saying clash = Saying.of(Why.CLASHES, List.of("mist"), List.of("H2"));
-        BatchCare batch = fresh().care(new BatchCare.MoveAdvice(day(3), clash));
+        BatchCare batch = fresh().care(new BatchCare.MoveAdvice(day(3), clash, List.of("H2")));
 
         RoundItem move = new OneHouse().with(batch).item(4, Task.MOVE);
 

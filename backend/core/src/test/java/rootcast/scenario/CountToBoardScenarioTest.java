@@ -221,7 +221,7 @@ class CountToBoardScenarioTest {
 
     private static BoardCell week(String week, int ready, int promised, int open, int likely, int atRisk) {
         ShipWeek of = ShipWeek.parse(week);
-        return new BoardCell(of, NORTH.shipDayOf(of), ready, promised, open, likely, atRisk);
+        return new BoardCell(of, NORTH.shipDayOf(of), ready, promised, open, likely, atRisk, 0);
     }
 
     private static StageProfile stage(Stage stage, double days, double survival) {

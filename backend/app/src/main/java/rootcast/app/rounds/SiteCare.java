@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -19,15 +20,19 @@ import rootcast.app.outlook.BatchSnapshot;
 import rootcast.app.outlook.LiveBatches;
 import rootcast.app.rounds.store.RoundCares;
 import rootcast.app.rounds.store.WalkingOrder;
+import rootcast.app.site.HousePlans;
+import rootcast.app.site.StatedMove;
 import rootcast.app.site.store.Places;
 import rootcast.app.treatments.AppliedTreatment;
 import rootcast.app.treatments.store.Treatments;
 import rootcast.climate.HourlySeries;
+import rootcast.ledger.BatchState;
 import rootcast.outlook.Outlook;
 import rootcast.rounds.BatchCare;
 import rootcast.rounds.Care;
 import rootcast.rounds.HouseCare;
 import rootcast.rounds.HouseClimateFit;
+import rootcast.rounds.MoveOn;
 import rootcast.rounds.Rhythm;
 import rootcast.rounds.RoundItem;
 import rootcast.rounds.Rounds;
@@ -76,14 +81,27 @@ public class SiteCare {
      * A site at a moment.
      *
      * @param byHouse in walking order, also of houses without a batch
+     * @param plans   of every house
      */
     public record At(
             Site site,
             Instant now,
             Map<String, List<Cared>> byHouse,
             HouseClimateFit fit,
+            HousePlans plans,
             List<Care> cares,
-            List<Treatment> treatments) {}
+            List<Treatment> treatments) {
+
+        /** Whether the batch is to be carried to where batches of its house go on to. */
+        Optional<BatchCare.MoveAdvice> usualMoveOf(Cared cared) {
+            BatchState state = cared.snapshot().state();
+            StatedMove said = plans.moveSaidOf(state.house());
+            return said == null || said.move() == null
+                    ? Optional.empty()
+                    : new MoveOn(said.move(), said.recordedAt())
+                            .adviceFor(state, Treatment.closedHouses(treatments, now));
+        }
+    }
 
     public At at(Site site, Instant now) {
         CropRecipes.ByCrop recipeOf = recipes.all();
@@ -108,6 +126,7 @@ public class SiteCare {
                 now,
                 byHouse,
                 HouseClimateFit.of(residents(byHouse), Treatment.closedHouses(applied, now), now),
+                places.plans(),
                 cares.of(site.code(), since).stream().map(RecordedCare::care).toList(),
                 applied);
     }
@@ -161,7 +180,8 @@ public class SiteCare {
                 cared.snapshot().state(),
                 cared.recipe(),
                 new BatchCare.Expected(outlook.callusedAt(), outlook.rootedAt(), outlook.readyAt()),
-                at.fit().moves().get(cared.id()));
+                at.fit().moves().get(cared.id()),
+                at.usualMoveOf(cared).orElse(null));
     }
 
     /** By what the most tender of its batches should have. */

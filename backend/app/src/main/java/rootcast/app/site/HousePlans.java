@@ -46,9 +46,15 @@ public record HousePlans(List<PlannedSetpoint> setpoints, List<StatedMove> moves
 
     /** The move that was said last; null if there is none. */
     public @Nullable UsualMove moveFrom(String house) {
-        UsualMove last = null;
+        StatedMove last = moveSaidOf(house);
+        return last == null ? null : last.move();
+    }
+
+    /** The same with when it was said; null if nothing ever was. */
+    public @Nullable StatedMove moveSaidOf(String house) {
+        StatedMove last = null;
         for (StatedMove stated : moves) {
-            last = stated.house().equals(house) ? stated.move() : last;
+            last = stated.house().equals(house) ? stated : last;
         }
         return last;
     }

@@ -19,6 +19,7 @@ import rootcast.app.site.LiveSites;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
 import rootcast.crop.Variety;
+import rootcast.facts.FactPosition;
 import rootcast.ledger.Batch;
 import rootcast.ledger.BatchFold;
 import rootcast.ledger.BatchState;
@@ -43,6 +44,11 @@ class BatchesOnRecord {
 
     @Inject
     LiveSites sites;
+
+    /** While it stays, so does what entries say of {@link #all}. */
+    FactPosition newestEntry() {
+        return ledger.newestOfReady();
+    }
 
     List<FinishedBatch> all() {
         Map<String, String> cropOf =

@@ -1,14 +1,16 @@
 package rootcast.app.trackrecord;
 
+import io.quarkus.scheduler.Scheduled;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Instant;
 import java.util.List;
 import java.util.Set;
+import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import rootcast.app.climate.ClimateSnapshot;
-import rootcast.app.outlook.BatchesSnapshot;
 import rootcast.app.snapshot.Snapshot;
 import rootcast.app.snapshot.Snapshots;
 import rootcast.climate.HourlySeries;
@@ -20,10 +22,11 @@ import rootcast.trackrecord.Case;
 import rootcast.trackrecord.FinishedBatch;
 
 /**
- * The cases of the back-test, kept until an entry comes in or the hour ends.
+ * The cases of the back-test, kept until a batch that was seen ready has a new entry, and made again by the hour for readings that
+ * came late.
  *
- * <p>Made from the tables and from copies of the houses' hours, so nothing live waits for it. Who asks while it is being
- * made waits for the same answer.
+ * <p>Made from the tables and from copies of the houses' hours, so nothing live waits for it. Who asks for cases that an entry
+ * has changed waits for them, with others who ask; an hour's turn makes nobody wait.
  */
 @ApplicationScoped
 public class TrackRecords {
@@ -34,22 +37,58 @@ public class TrackRecords {
     @Inject
     Snapshots snapshots;
 
-    private Kept kept = new Kept(new Key(FactPosition.START, Long.MIN_VALUE), List.of(), Instant.EPOCH);
+    private final ReentrantLock making = new ReentrantLock();
+    private volatile Kept kept = new Kept(FactPosition.START, Long.MIN_VALUE, List.of(), Instant.EPOCH);
 
-    private record Key(FactPosition newestEntry, long hour) {}
+    private record Kept(FactPosition newestEntry, long hour, List<Case> cases, Instant asOf) {
 
-    private record Kept(Key key, List<Case> cases, Instant asOf) {}
+        boolean isOf(FactPosition newest) {
+            return hour != Long.MIN_VALUE && newestEntry.equals(newest);
+        }
+
+        boolean isOf(FactPosition newest, Snapshot now) {
+            return isOf(newest) && hour == HourlySeries.hourOf(now.asOf());
+        }
+    }
 
     /** @param asOf when the cases were made */
     public record Cases(List<Case> cases, Instant asOf) {}
 
-    public synchronized Cases cases() {
-        Snapshot now = snapshots.now();
-        Key key = new Key(now.part(BatchesSnapshot.class).newestEntry(), HourlySeries.hourOf(now.asOf()));
-        if (!key.equals(kept.key)) {
-            kept = new Kept(key, computed(now.part(ClimateSnapshot.class), onRecord.all()), now.asOf());
+    public Cases cases() {
+        FactPosition newest = onRecord.newestEntry();
+        Kept now = kept;
+        if (!now.isOf(newest)) {
+            now = made(each -> each.isOf(newest));
         }
-        return new Cases(kept.cases, kept.asOf);
+        return new Cases(now.cases, now.asOf);
+    }
+
+    /** So that the first who looks need not wait. */
+    @Scheduled(
+            every = "${rootcast.track-record.make-every:60s}",
+            delayed = "60s",
+            concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
+    void byTheHour() {
+        FactPosition newest = onRecord.newestEntry();
+        Snapshot now = snapshots.now();
+        if (!kept.isOf(newest, now)) {
+            made(each -> each.isOf(newest, now));
+        }
+    }
+
+    private Kept made(Predicate<Kept> isDone) {
+        making.lock();
+        try {
+            if (!isDone.test(kept)) {
+                FactPosition newest = onRecord.newestEntry();
+                Snapshot now = snapshots.now();
+                List<Case> cases = computed(now.part(ClimateSnapshot.class), onRecord.all());
+                kept = new Kept(newest, HourlySeries.hourOf(now.asOf()), cases, now.asOf());
+            }
+            return kept;
+        } finally {
+            making.unlock();
+        }
     }
 
     /** The cases of one crop, had each of its batches been foretold with the profile given for it. Nothing is kept. */

@@ -22,4 +22,14 @@ public interface RootcastConfig {
 
     /** Bearer token with every right, for scripts. Without one, no token is accepted. */
     Optional<String> token();
+
+    TrackRecord trackRecord();
+
+    /** When the track record is made. */
+    interface TrackRecord {
+
+        /** How often it is seen whether it should be made again; {@code off} for only when somebody asks. */
+        @WithDefault("60s")
+        String makeEvery();
+    }
 }

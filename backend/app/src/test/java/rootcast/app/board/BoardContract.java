@@ -204,7 +204,7 @@ abstract class BoardContract {
 
         for (int week = 0; week < 8; week++) {
             JsonPath cell = nursery.cell(monday.plusWeeks(week), "");
-            for (String figure : List.of("ready", "promised", "open", "likely", "atRisk")) {
+            for (String figure : List.of("ready", "promised", "open", "likely", "atRisk", "lessSure")) {
                 assertThat(cell.getInt(figure))
                         .as("%s in week %d", figure, week)
                         .isEqualTo(board.getInt("rows[0].cells[" + week + "]." + figure));

@@ -12,6 +12,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import rootcast.app.FinishedBatches;
 import rootcast.app.Nursery;
 
 /** What adopting a version would change today, and how well it would have foretold the past. */
@@ -85,6 +86,19 @@ abstract class WeighingContract extends GrownCrop {
         assertThat(past.getDouble(fortnight + "inForceMaeDays")).isBetween(2.0, 3.8);
         assertThat(past.getDouble(fortnight + "versionMaeDays")).isBetween(0.01, 1.5);
         assertThat(past.getDouble(fortnight + "inForceBiasDays")).isNegative();
+    }
+
+    /** What was learned of one batch alone is nothing without it: that batch is foretold as by the profile in force. */
+    @Test
+    void theOnlyBatchIsForetoldAsIfNothingHadBeenLearned() {
+        FinishedBatches.seen(nursery, 60, 0.6 * 7, 0.6 * 9, 0.6 * 10);
+        learned();
+
+        JsonPath past = weighed(2);
+
+        assertThat(past.getBoolean("past.heldOut")).isTrue();
+        assertThat(past.getList("past.leads")).isNotEmpty();
+        assertThat(past.getList("past.leads.versionMaeDays")).isEqualTo(past.getList("past.leads.inForceMaeDays"));
     }
 
     /** The last stage twice as long: 14 days before, at least six days more are too many. */

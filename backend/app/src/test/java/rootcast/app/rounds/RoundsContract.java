@@ -307,6 +307,46 @@ abstract class RoundsContract {
     }
 
     @Test
+    void aRootedBatchIsAskedForWhereItsHouseSendsThemUntilItWasCarriedThere() {
+        String batch = nursery.stuck(3, Duration.ofDays(20));
+        given().contentType(ContentType.JSON)
+                .body(Map.of(
+                        "code",
+                        nursery.house,
+                        "site",
+                        nursery.site,
+                        "name",
+                        "Rooting",
+                        "mediumSetpointC",
+                        22,
+                        "next",
+                        Map.of("house", nursery.otherHouse, "onceReached", "ROOT")))
+                .put("/api/houses/" + nursery.house)
+                .then()
+                .statusCode(200);
+        assertThat(round().getList("task")).doesNotContain("move");
+        nursery.enter(batch, nursery.entry("stage", Map.of("stage", "ROOT"))).statusCode(201);
+
+        String item = item("move");
+        String asked = "find { it.id == '" + item + "' }.";
+        assertThat(round().getString(asked + "state")).isEqualTo("due");
+        assertThat(round().getString(asked + "why.code")).isEqualTo("usual-move");
+        assertThat(round().getString(asked + "why.values.house")).isEqualTo(nursery.otherHouse);
+        assertThat(round().getList(asked + "fits")).containsExactly(nursery.otherHouse);
+
+        Map<String, Object> other = new HashMap<>(treatment(12));
+        other.put("house", nursery.otherHouse);
+        String treated =
+                nursery.post("/api/treatments", other).statusCode(201).extract().path("id");
+        assertThat(round().getList("task")).as("closed").doesNotContain("move");
+        nursery.post("/api/treatments/" + treated + "/reversal", Map.of("reason", "not sprayed"));
+
+        done(item, Map.of("house", nursery.otherHouse)).statusCode(200);
+        assertThat(Nursery.batch(batch).getString("house")).isEqualTo(nursery.otherHouse);
+        assertThat(round().getList("findAll { it.state == 'due' }.task")).doesNotContain("move");
+    }
+
+    @Test
     void batchesThatClashAreNamedWithTheOneToMoveAndWhereItFits() {
         String rooted = nursery.stuck(3, Duration.ofDays(20));
         nursery.enter(rooted, nursery.entry("stage", Map.of("stage", "ROOT"))).statusCode(201);

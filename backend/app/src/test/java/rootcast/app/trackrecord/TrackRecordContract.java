@@ -10,6 +10,9 @@ import io.restassured.path.json.JsonPath;
 import jakarta.inject.Inject;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -114,6 +117,50 @@ abstract class TrackRecordContract {
         assertThat(record.getString("batches[0].seenReadyAt")).isEqualTo(seen.toString());
         assertThat(record.getString("batches[0].readyAt"))
                 .isEqualTo(seen.minus(Duration.ofDays(1)).toString());
+    }
+
+    /** Of one that held the share lies between 27 and 100 %, by Wilson's interval: 1 / (1 + 1.645²) = 0.270. */
+    @Test
+    void howOftenRangesHeldIsSaidWithHowWellThatIsKnown() {
+        FinishedBatches.seen(nursery, 40, 7, 9, 10);
+
+        JsonPath record = record("");
+
+        for (String of :
+                new String[] {"held", "byLead[3].held", "byCrop[0].held", "bySite[0].held", "byQuarter[0].held"}) {
+            assertThat(record.getInt(of + ".n")).as(of).isEqualTo(1);
+            assertThat(record.getDouble(of + ".share")).as(of).isEqualTo(1);
+            assertThat(record.getDouble(of + ".low")).as(of).isCloseTo(0.270, within(1e-3));
+            assertThat(record.getDouble(of + ".high")).as(of).isEqualTo(1);
+        }
+        assertThat(record.getString("bySite[0].site")).isEqualTo(nursery.site);
+        LocalDate ready = LocalDate.ofInstant(nursery.now().minus(Duration.ofDays(14)), ZoneOffset.UTC);
+        assertThat(LocalDate.parse(record.getString("byQuarter[0].from")))
+                .isEqualTo(LocalDate.of(ready.getYear(), (ready.getMonthValue() - 1) / 3 * 3 + 1, 1));
+    }
+
+    /** Nobody looked at cells before it was entered ready, and one batch is no record. */
+    @Test
+    void aCropWhoseDatesCannotBeTrustedYetSaysWhatWouldHelp() {
+        FinishedBatches.seen(nursery, 40, 7, 9, 10);
+
+        JsonPath record = record("");
+
+        assertThat(record.getString("byCrop[0].verdict")).isEqualTo("too-few");
+        assertThat(record.getList("byCrop[0].mends")).isEqualTo(List.of("finish-more", "look-at-cells"));
+    }
+
+    /** What is entered of a batch that is not ready yet changes no case: they are kept. */
+    @Test
+    void entriesOfOtherBatchesMakeNobodyWait() {
+        FinishedBatches.seen(nursery, 40, 7, 9, 10);
+        String asOf = record("").getString("asOf");
+        time.moveOn(Duration.ofMinutes(1));
+        String running = nursery.stuck(1, Duration.ofDays(5));
+        nursery.enter(running, Nursery.entry("loss", nursery.now(), Map.of("plants", 3, "cause", "rot")))
+                .statusCode(201);
+
+        assertThat(record("").getString("asOf")).isEqualTo(asOf);
     }
 
     @Test

@@ -8,10 +8,11 @@ import rootcast.rounds.Arrival;
 import rootcast.rounds.Task;
 
 /**
- * A round item that people of the demo did.
+ * A round item that people of the demo closed.
  *
  * @param batch      key of the batch; null for a whole house
  * @param occurrence last part of the item's id; empty where a task comes once
+ * @param skippedFor why they skipped it; null if they did it
  */
 public record DemoCare(
         Task task,
@@ -22,6 +23,7 @@ public record DemoCare(
         LocalDate dueOn,
         Instant at,
         String by,
+        @Nullable String skippedFor,
         Found found) {
 
     /**
@@ -62,6 +64,6 @@ public record DemoCare(
     }
 
     DemoCare finding(Found other) {
-        return new DemoCare(task, site, house, batch, occurrence, dueOn, at, by, other);
+        return new DemoCare(task, site, house, batch, occurrence, dueOn, at, by, skippedFor, other);
     }
 }

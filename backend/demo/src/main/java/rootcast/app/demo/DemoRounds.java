@@ -27,6 +27,7 @@ import rootcast.outlook.DateRange;
 import rootcast.rounds.BatchCare;
 import rootcast.rounds.Care;
 import rootcast.rounds.HouseCare;
+import rootcast.rounds.MoveOn;
 import rootcast.rounds.Rhythm;
 import rootcast.rounds.RoundItem;
 import rootcast.rounds.Rounds;
@@ -47,6 +48,8 @@ final class DemoRounds {
     /** Looks and moves are entries of the batches' own stories. */
     private static final Set<Task> TOLD_ELSEWHERE = EnumSet.of(Task.LOOK_CALLUS, Task.LOOK_ROOT, Task.READY, Task.MOVE);
 
+    private static final String STAYS = "is shipped from here";
+
     /** Moisture is looked at every day; older than this it would tell nothing and only fill the tables. */
     private static final int MOISTURE_DAYS = 4;
 
@@ -65,13 +68,21 @@ final class DemoRounds {
     record Walked(List<DemoCare> cares, List<DemoEntry> counts) {}
 
     /** A batch as the rounds see it. */
-    private record Walker(BatchFold fold, CropRecipe recipe) {
+    private record Walker(BatchFold fold, CropRecipe recipe, boolean stays, Function<String, Optional<MoveOn>> next) {
 
         Optional<BatchCare> at(Instant at) {
-            return fold.stateAt(at)
-                    .filter(BatchState::isLive)
-                    .map(state ->
-                            new BatchCare(state, recipe, new BatchCare.Expected(UNKNOWN, UNKNOWN, UNKNOWN), null));
+            return fold.stateAt(at).filter(BatchState::isLive).map(this::care);
+        }
+
+        private BatchCare care(BatchState state) {
+            return new BatchCare(
+                    state,
+                    recipe,
+                    new BatchCare.Expected(UNKNOWN, UNKNOWN, UNKNOWN),
+                    null,
+                    next.apply(state.house())
+                            .flatMap(next -> next.adviceFor(state, Map.of()))
+                            .orElse(null));
         }
     }
 
@@ -82,17 +93,25 @@ final class DemoRounds {
         this.startAt = startAt;
     }
 
-    /** @param recipes by crop */
+    /**
+     * @param recipes by crop
+     * @param staying keys of batches that their growers keep where they were stuck
+     */
     static Walked walked(
             DemoSetup setup,
             List<RoundStory> stories,
             Map<String, CropRecipe> recipes,
             List<BatchStory.Told> told,
+            Set<String> staying,
             Instant startAt) {
         Function<DemoBatch, CropRecipe> recipeOf =
                 batch -> recipes.get(setup.variety(batch.variety()).crop());
         List<Walker> batches = told.stream()
-                .map(each -> new Walker(foldOf(each), recipeOf.apply(each.batch())))
+                .map(each -> new Walker(
+                        foldOf(each),
+                        recipeOf.apply(each.batch()),
+                        staying.contains(each.batch().key()),
+                        house -> setup.house(house).next(startAt)))
                 .toList();
         DemoRounds rounds = new DemoRounds(setup, stories, batches, startAt);
         setup.sites().forEach(place -> rounds.walk(place.site()));
@@ -118,7 +137,8 @@ final class DemoRounds {
                 boolean waits = item.task() == Task.COUNT && !WorkingHours.isWorkday(day);
                 boolean left = item.batch() != null
                         && batch(item).at(at.plusSeconds(SECONDS_AN_ITEM)).isEmpty();
-                if (!waits && !left && !TOLD_ELSEWHERE.contains(item.task())) {
+                boolean skips = item.task() == Task.MOVE && !left && batch(item).stays();
+                if (skips || !waits && !left && !TOLD_ELSEWHERE.contains(item.task())) {
                     at = at.plusSeconds(SECONDS_AN_ITEM);
                     done(site, item, at);
                 }
@@ -182,11 +202,21 @@ final class DemoRounds {
             }
             default -> {}
         }
+        String skippedFor = item.task() == Task.MOVE ? STAYS : null;
         String of = item.batch() == null ? item.house() : item.batch();
         String head = item.task().wireName() + "." + of;
         String occurrence = item.id().length() == head.length() ? "" : item.id().substring(head.length() + 1);
         cares.add(new DemoCare(
-                item.task(), site.code(), item.house(), item.batch(), occurrence, item.dueOn(), at, by, found));
+                item.task(),
+                site.code(),
+                item.house(),
+                item.batch(),
+                occurrence,
+                item.dueOn(),
+                at,
+                by,
+                skippedFor,
+                found));
         closed.computeIfAbsent(of, name -> new ArrayList<>())
                 .add(new Care(
                         item.id(),
@@ -194,7 +224,7 @@ final class DemoRounds {
                         item.house(),
                         item.batch(),
                         item.dueOn(),
-                        true,
+                        skippedFor == null,
                         at,
                         found.level(),
                         found.ecMsPerCm()));

@@ -12,6 +12,8 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import rootcast.app.crop.CropSeed;
 import rootcast.app.crop.RecipeSeed;
@@ -130,7 +132,7 @@ public final class DemoScenario {
                 .map(plan -> story(plan, hours.medium(), shipments.getOrDefault(plan.key(), List.of()), start)
                         .tell())
                 .toList();
-        DemoRounds.Walked walked = DemoRounds.walked(setup, roundStories, recipes, stories, start);
+        DemoRounds.Walked walked = DemoRounds.walked(setup, roundStories, recipes, stories, staying(), start);
         return new Told(
                 stories.stream()
                         .map(BatchStory.Told::batch)
@@ -187,6 +189,14 @@ public final class DemoScenario {
                 .orElseThrow(() -> new IllegalArgumentException("no profile of crop " + crop + " in the seed"))
                 .crop()
                 .profile();
+    }
+
+    /** Keys of batches that their growers keep where they were stuck. */
+    Set<String> staying() {
+        return plans.stream()
+                .filter(plan -> plan.toningHouse().isEmpty())
+                .map(BatchPlan::key)
+                .collect(Collectors.toUnmodifiableSet());
     }
 
     /** Shipments that order lines of the past name, by batch. */

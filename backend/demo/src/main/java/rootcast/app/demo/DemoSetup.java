@@ -4,9 +4,13 @@ import java.time.DayOfWeek;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import rootcast.crop.Stage;
 import rootcast.crop.TrayFormat;
 import rootcast.crop.Variety;
+import rootcast.outlook.UsualMove;
+import rootcast.rounds.MoveOn;
 import rootcast.site.House;
 import rootcast.site.Site;
 
@@ -56,6 +60,12 @@ record DemoSetup(
             @Nullable String toningHouse) {
         House house() {
             return new House(code, site, name, mediumSetpointC);
+        }
+
+        /** Where its batches go on to, stated when the demo's readings begin; empty if they stay. */
+        Optional<MoveOn> next(Instant startAt) {
+            return Optional.ofNullable(toningHouse)
+                    .map(to -> new MoveOn(new UsualMove(Stage.ROOT, to), startAt.minus(DemoScenario.READINGS_BACK)));
         }
 
         HouseModel model() {

@@ -38,10 +38,8 @@ import rootcast.app.snapshot.Snapshots;
 import rootcast.availability.Cell;
 import rootcast.availability.CellSupply;
 import rootcast.availability.WantedLine;
-import rootcast.crop.Stage;
 import rootcast.ledger.OrderLine;
 import rootcast.ledger.What;
-import rootcast.outlook.UsualMove;
 import rootcast.rounds.Care;
 import rootcast.site.House;
 import rootcast.site.Site;
@@ -148,14 +146,9 @@ class UseCaseSink implements DemoSink {
 
     /** As long as the business is told of: its growers have always carried them there. */
     private void sayWhereBatchesGoOn(DemoSetup.Building house) {
-        if (house.toningHouse() != null) {
-            places.add(
-                    new StatedMove(
-                            house.code(),
-                            new UsualMove(Stage.ROOT, house.toningHouse()),
-                            startAt.minus(DemoScenario.READINGS_BACK)),
-                    head.nextForSetup());
-        }
+        house.next(startAt)
+                .ifPresent(next ->
+                        places.add(new StatedMove(house.code(), next.move(), next.statedAt()), head.nextForSetup()));
     }
 
     @Override
@@ -308,13 +301,13 @@ class UseCaseSink implements DemoSink {
                         care.house(),
                         batch,
                         care.dueOn(),
-                        true,
+                        care.skippedFor() == null,
                         care.at(),
                         found.level(),
                         found.ecMsPerCm()),
                 care.at(),
                 care.by(),
-                null,
+                care.skippedFor(),
                 found.note(),
                 trapped(found.gnats()),
                 null,

@@ -75,11 +75,27 @@ class DemoRoundsTest {
     @Test
     void everyKindOfCareThatTheRoundsAskForWasDone() {
         Set<Task> done = DemoSeed.toldInNovember().cares().stream()
+                .filter(care -> care.skippedFor() == null)
                 .map(DemoCare::task)
                 .collect(Collectors.toCollection(() -> EnumSet.noneOf(Task.class)));
 
         assertThat(EnumSet.complementOf(EnumSet.copyOf(done)))
                 .containsExactlyInAnyOrder(Task.LOOK_CALLUS, Task.LOOK_ROOT, Task.READY, Task.MOVE);
+    }
+
+    /** A quarter of the batches is never carried to a toning house: their growers said so on the round that asked. */
+    @Test
+    void batchesThatStayAreNotAskedForAgain() {
+        DemoScenario.Told told = DemoSeed.toldInNovember();
+
+        assertThat(told.cares())
+                .filteredOn(care -> care.task() == Task.MOVE)
+                .hasSizeGreaterThan(10)
+                .allSatisfy(care -> assertThat(care.skippedFor()).isNotBlank());
+        assertThat(new Demo(scenario, told, DemoSeed.WEDNESDAY_IN_NOVEMBER).items())
+                .filteredOn(item -> item.task() == Task.MOVE && item.state() == RoundItem.State.CARRIED_OVER)
+                .extracting(RoundItem::batch)
+                .doesNotContainAnyElementsOf(scenario.staying());
     }
 
     /** What a check asks for is there: a count is an entry of its batch, a box came somehow, moisture has its level. */
@@ -142,7 +158,7 @@ class DemoRoundsTest {
                             care.house(),
                             care.batch(),
                             care.dueOn(),
-                            true,
+                            care.skippedFor() == null,
                             care.at(),
                             care.found().level(),
                             care.found().ecMsPerCm()))
@@ -160,7 +176,10 @@ class DemoRoundsTest {
                                         state,
                                         recipeOf(state),
                                         new BatchCare.Expected(UNKNOWN, UNKNOWN, UNKNOWN),
-                                        null))
+                                        null,
+                                        house.next(now)
+                                                .flatMap(next -> next.adviceFor(state, Map.of()))
+                                                .orElse(null)))
                                 .toList();
                         HouseCare care = new HouseCare(house.code(), present, cares, List.of(), false, false);
                         return Rounds.of(site, care, Rhythm.USUAL, site.dayOf(now), now).stream();

@@ -60,8 +60,10 @@ public record BoardWire(Instant asOf, long position, double confidence, List<Wee
      * @param open   can still be promised for that day
      * @param likely open at even odds
      * @param atRisk trays promised in the week that can no longer be kept
+     * @param lessSure trays promised in the week at a lower confidence than is asked for
      */
-    public record CellWire(String week, LocalDate date, int ready, int promised, int open, int likely, int atRisk) {
+    public record CellWire(
+            String week, LocalDate date, int ready, int promised, int open, int likely, int atRisk, int lessSure) {
         static CellWire of(BoardCell cell) {
             return new CellWire(
                     cell.week().toString(),
@@ -70,7 +72,8 @@ public record BoardWire(Instant asOf, long position, double confidence, List<Wee
                     cell.promised(),
                     cell.open(),
                     cell.likely(),
-                    cell.atRisk());
+                    cell.atRisk(),
+                    cell.lessSure());
         }
     }
 

@@ -42,6 +42,7 @@ final class CellWires {
             int open,
             int likely,
             int atRisk,
+            int lessSure,
             List<LotWire> lots,
             List<PromiseWire> promises,
             @Nullable LimitWire limitedBy,
@@ -114,6 +115,7 @@ final class CellWires {
                 figures.open(),
                 figures.likely(),
                 figures.atRisk(),
+                figures.lessSure(),
                 explanation.lots().stream().map(figure -> lot(figure, facts)).toList(),
                 explanation.promises().stream()
                         .map(figure -> promise(figure, facts))

@@ -117,6 +117,17 @@ public class PanacheLedger implements Ledger {
                 .getResultList());
     }
 
+    /** The newest entry of any batch that was entered ready at some time; the start if there is none. */
+    public FactPosition newestOfReady() {
+        Long newest = entries.getEntityManager()
+                .createQuery(
+                        "select max(e.positionNo) from EntryRow e where e.batch in"
+                                + " (select r.batch from EntryRow r where r.kind = 'stage' and r.stage = 'READY')",
+                        Long.class)
+                .getSingleResult();
+        return newest == null ? FactPosition.START : new FactPosition(newest);
+    }
+
     /** Every batch there ever was of a cell. */
     public List<String> idsOf(Cell cell) {
         return entries.getEntityManager()

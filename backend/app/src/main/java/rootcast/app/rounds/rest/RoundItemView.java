@@ -17,7 +17,7 @@ import rootcast.saying.Saying;
  * @param asks         fields that doing it must send
  * @param blockedUntil when the house may be entered again; null if it may be now
  * @param blockedBy    the product that closes it until then
- * @param fits         for a move: houses whose climate would suit
+ * @param fits         for a move that is open: where batches of the house go on to, or houses whose climate would suit
  * @param why          null once it is closed
  * @param answer       how it was closed; null while it is open
  */

@@ -120,7 +120,7 @@ class RoundViews {
                 item.task().asks(),
                 item.blockedBy() == null ? null : item.blockedBy().reentryAt(),
                 item.blockedBy() == null ? null : item.blockedBy().product(),
-                at.fit().waysOf(item.batch()).fits(),
+                item.to(),
                 answer);
     }
 

@@ -4,9 +4,13 @@ import jakarta.inject.Inject;
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
+import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.crop.SourcedCrop;
@@ -17,6 +21,7 @@ import rootcast.app.people.Needs;
 import rootcast.app.people.Right;
 import rootcast.app.people.Sites;
 import rootcast.app.problem.Problem;
+import rootcast.app.site.LiveSites;
 import rootcast.app.trackrecord.TrackRecords;
 import rootcast.saying.Fault;
 import rootcast.trackrecord.BackTest;
@@ -39,6 +44,9 @@ public class TrackRecordResource {
 
     @Inject
     Catalogue catalogue;
+
+    @Inject
+    LiveSites sites;
 
     @GET
     public TrackRecordWire record(@RestQuery @DefaultValue("7") int leadDays, @RestQuery @Nullable String crop) {
@@ -64,15 +72,18 @@ public class TrackRecordResource {
                 TrackRecordWire.number(figures.maeDays()),
                 TrackRecordWire.number(figures.biasDays()),
                 TrackRecordWire.coverage(figures),
+                TrackRecordWire.Held.of(atLead),
                 TrackRecordWire.number(figures.pinballDays()),
                 TrackRecordWire.number(figures.crpsDays()),
                 TrackRecordWire.number(figures.promisedKept()),
                 figures.promisedCases(),
                 TrackRecordWire.Baselines.of(figures),
                 BackTest.LEADS_DAYS.stream()
-                        .map(lead -> TrackRecordWire.ByLead.of(lead, Figures.of(at(lead, cases))))
+                        .map(lead -> TrackRecordWire.ByLead.of(lead, at(lead, cases)))
                         .toList(),
                 byCrop(atLead),
+                bySite(atLead),
+                byQuarter(atLead),
                 atLead.stream()
                         .sorted(Comparator.comparing(Case::seenReadyAt)
                                 .reversed()
@@ -95,15 +106,36 @@ public class TrackRecordResource {
     }
 
     private List<TrackRecordWire.ByCrop> byCrop(List<Case> cases) {
+        Map<String, List<Case>> byCrop = cases.stream().collect(Collectors.groupingBy(Case::crop));
         return catalogue.crops().stream()
                 .map(SourcedCrop::crop)
-                .filter(crop -> cases.stream().anyMatch(each -> each.crop().equals(crop.code())))
-                .map(crop -> TrackRecordWire.ByCrop.of(
-                        crop.code(),
-                        crop.name(),
-                        Figures.of(cases.stream()
-                                .filter(each -> each.crop().equals(crop.code()))
-                                .toList())))
+                .filter(crop -> byCrop.containsKey(crop.code()))
+                .map(crop -> TrackRecordWire.ByCrop.of(crop.code(), crop.name(), byCrop.get(crop.code())))
                 .toList();
+    }
+
+    private List<TrackRecordWire.BySite> bySite(List<Case> cases) {
+        Map<String, List<Case>> bySite = cases.stream()
+                .collect(Collectors.groupingBy(each -> each.circumstances().site(), TreeMap::new, Collectors.toList()));
+        return bySite.entrySet().stream()
+                .map(of -> new TrackRecordWire.BySite(
+                        of.getKey(), sites.site(of.getKey()).name(), TrackRecordWire.Held.of(of.getValue())))
+                .toList();
+    }
+
+    /** The newest first. */
+    private static List<TrackRecordWire.ByQuarter> byQuarter(List<Case> cases) {
+        Map<LocalDate, List<Case>> byQuarter = cases.stream()
+                .collect(Collectors.groupingBy(
+                        each -> quarterOf(each.circumstances().readyOn()),
+                        () -> new TreeMap<LocalDate, List<Case>>(Comparator.reverseOrder()),
+                        Collectors.toList()));
+        return byQuarter.entrySet().stream()
+                .map(of -> new TrackRecordWire.ByQuarter(of.getKey(), TrackRecordWire.Held.of(of.getValue())))
+                .toList();
+    }
+
+    private static LocalDate quarterOf(LocalDate day) {
+        return day.with(day.getMonth().firstMonthOfQuarter()).withDayOfMonth(1);
     }
 }

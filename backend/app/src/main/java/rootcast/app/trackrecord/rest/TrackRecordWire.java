@@ -1,18 +1,23 @@
 package rootcast.app.trackrecord.rest;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.outlook.rest.DateRangeWire;
 import rootcast.trackrecord.Case;
 import rootcast.trackrecord.Figures;
+import rootcast.trackrecord.HeldShare;
+import rootcast.trackrecord.Trust;
 
 /**
  * The record at one lead. Figures are null where there is no case.
  *
  * @param coverage     share of batches ready within the 50, 80 and 90 % ranges
+ * @param held         how often the 80 % ranges held
  * @param promisedKept share of the cases in which trays promised at 90 % were all there
  */
 record TrackRecordWire(
@@ -23,6 +28,7 @@ record TrackRecordWire(
         @Nullable Double maeDays,
         @Nullable Double biasDays,
         Map<String, @Nullable Double> coverage,
+        Held held,
         @Nullable Double pinball,
         @Nullable Double crps,
         @Nullable Double promisedKept,
@@ -30,7 +36,33 @@ record TrackRecordWire(
         Baselines baselines,
         List<ByLead> byLead,
         List<ByCrop> byCrop,
+        List<BySite> bySite,
+        List<ByQuarter> byQuarter,
         List<OfBatch> batches) {
+
+    /**
+     * @param share of the cases that were ready within the 80 % range
+     * @param low   from here to {@code high} the share is known to lie, at 90 %
+     */
+    record Held(
+            int n,
+            @Nullable Double share,
+            @Nullable Double low,
+            @Nullable Double high) {
+
+        static Held of(HeldShare held) {
+            return new Held(held.n(), number(held.share()), number(held.low()), number(held.high()));
+        }
+
+        static Held of(List<Case> cases) {
+            return of(HeldShare.of(cases));
+        }
+    }
+
+    record BySite(String site, String siteName, Held held) {}
+
+    /** @param from first day of the quarter in which the batches were ready */
+    record ByQuarter(LocalDate from, Held held) {}
 
     record Baselines(Baseline calendar, Baseline degreeDays) {
 
@@ -49,39 +81,58 @@ record TrackRecordWire(
             int n,
             @Nullable Double maeDays,
             Map<String, @Nullable Double> coverage,
+            Held held,
             @Nullable Double pinball,
             @Nullable Double calendarMaeDays,
             @Nullable Double degreeDaysMaeDays) {
 
-        static ByLead of(int leadDays, Figures figures) {
+        static ByLead of(int leadDays, List<Case> cases) {
+            Figures figures = Figures.of(cases);
             return new ByLead(
                     leadDays,
                     figures.n(),
                     number(figures.maeDays()),
                     TrackRecordWire.coverage(figures),
+                    Held.of(cases),
                     number(figures.pinballDays()),
                     number(figures.calendarMaeDays()),
                     number(figures.degreeDaysMaeDays()));
         }
     }
 
+    /**
+     * @param verdict whether its dates can be trusted by what is known of {@code held}
+     * @param mends   what would help where they cannot, the likeliest first
+     */
     record ByCrop(
             String crop,
             String cropName,
             int n,
             @Nullable Double maeDays,
             Map<String, @Nullable Double> coverage,
-            @Nullable Double biasDays) {
+            @Nullable Double biasDays,
+            Held held,
+            String verdict,
+            List<String> mends) {
 
-        static ByCrop of(String crop, String cropName, Figures figures) {
+        static ByCrop of(String crop, String cropName, List<Case> cases) {
+            Figures figures = Figures.of(cases);
+            Trust trust = Trust.of(cases);
             return new ByCrop(
                     crop,
                     cropName,
                     figures.n(),
                     number(figures.maeDays()),
                     TrackRecordWire.coverage(figures),
-                    number(figures.biasDays()));
+                    number(figures.biasDays()),
+                    Held.of(trust.held()),
+                    code(trust.verdict()),
+                    trust.mends().stream().map(TrackRecordWire::code).toList());
         }
+    }
+
+    static String code(Enum<?> word) {
+        return word.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     /**

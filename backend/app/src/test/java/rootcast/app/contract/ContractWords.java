@@ -1,4 +1,4 @@
-package rootcast.app.wiring;
+package rootcast.app.contract;
 
 import io.quarkus.smallrye.openapi.OpenApiFilter;
 import java.util.Arrays;
@@ -24,6 +24,7 @@ import rootcast.rounds.Arrival;
 import rootcast.rounds.RoundItem;
 import rootcast.rounds.Task;
 import rootcast.rounds.Treatment;
+import rootcast.trackrecord.Trust;
 import rootcast.warnings.WarningKind;
 
 /**
@@ -102,6 +103,8 @@ public class ContractWords implements OASFilter {
                 words(Treatment.Purpose.values(), ContractWords::hyphened),
                 "TreatmentView.purpose",
                 "TreatmentWire.purpose");
+        define("TrustVerdict", words(Trust.Verdict.values(), ContractWords::hyphened), "ByCrop.verdict");
+        define("TrustMend", words(Trust.Mend.values(), ContractWords::hyphened), "ByCrop.mends");
         define("CsvOutcome", List.of("refused", "set-aside", "flagged", "noted"), "CsvLine.outcome");
         define("BatchCsvOutcome", List.of("refused", "here", "doubtful", "noted"), "BatchCsvLine.outcome");
         define("BatchCsvMadeKind", List.of("house", "variety"), "BatchCsvMade.kind");

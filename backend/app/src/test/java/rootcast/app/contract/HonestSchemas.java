@@ -1,4 +1,4 @@
-package rootcast.app.wiring;
+package rootcast.app.contract;
 
 import io.quarkus.smallrye.openapi.OpenApiFilter;
 import java.util.ArrayDeque;

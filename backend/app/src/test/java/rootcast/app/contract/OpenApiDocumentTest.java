@@ -1,4 +1,4 @@
-package rootcast.app;
+package rootcast.app.contract;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -18,7 +18,7 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 /**
- * The document that the screens are typed from is the one that is served: a change of the interface shows in review.
+ * The document that the screens are typed from says what the code does: a change of the interface shows in review.
  *
  * <p>To refresh it after a wanted change: {@code mvn -pl backend/app -am test -Dtest=OpenApiDocumentTest
  * -Dsurefire.failIfNoSpecifiedTests=false -Dopenapi=write}, and commit docs/openapi.json.
@@ -31,19 +31,31 @@ class OpenApiDocumentTest {
     private final ObjectMapper json = new ObjectMapper().enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS);
 
     @Test
-    void theCommittedDocumentIsTheOneServed() throws IOException {
-        String served = served();
+    void theCommittedDocumentIsThatOfTheCode() throws IOException {
+        String document = ofTheCode();
         if ("write".equals(System.getProperty("openapi"))) {
             Files.createDirectories(COMMITTED.getParent());
-            Files.writeString(COMMITTED, served);
+            Files.writeString(COMMITTED, document);
         }
 
-        assertThat(Files.readString(COMMITTED)).isEqualTo(served);
+        assertThat(Files.readString(COMMITTED)).isEqualTo(document);
+    }
+
+    /** Whoever writes a program against Rootcast reads it from the server, without a sign-in. */
+    @Test
+    void theServerHandsOutTheCommittedDocument() throws IOException {
+        String text = RestAssured.get("/openapi.json")
+                .then()
+                .statusCode(200)
+                .extract()
+                .asString();
+
+        assertThat(text).isEqualTo(Files.readString(COMMITTED));
     }
 
     @Test
-    void everyPathOfTheIssueIsInIt() throws IOException {
-        Map<?, ?> paths = (Map<?, ?>) json.readValue(served(), Map.class).get("paths");
+    void theMainPathsAreInIt() throws IOException {
+        Map<?, ?> paths = (Map<?, ?>) json.readValue(ofTheCode(), Map.class).get("paths");
 
         assertThat(paths.keySet().stream().map(Object::toString))
                 .contains(
@@ -66,7 +78,7 @@ class OpenApiDocumentTest {
     /** Seen red without HonestSchemas and ContractWords. */
     @Test
     void whatIsAlwaysThereIsRequiredAndWhatMayBeNullSaysSo() throws IOException {
-        JsonNode schemas = json.readTree(served()).at("/components/schemas");
+        JsonNode schemas = json.readTree(ofTheCode()).at("/components/schemas");
 
         assertThat(texts(schemas.at("/BatchView/required"))).contains("id", "stage", "trays", "lastCount");
         assertThat(schemas.at("/BatchView/properties/lastCount/anyOf/1/type").asText())
@@ -83,7 +95,7 @@ class OpenApiDocumentTest {
 
     @Test
     void wordsThatAreFewAreListed() throws IOException {
-        JsonNode schemas = json.readTree(served()).at("/components/schemas");
+        JsonNode schemas = json.readTree(ofTheCode()).at("/components/schemas");
 
         assertThat(schemas.at("/WarningView/properties/kind/$ref").asText())
                 .isEqualTo("#/components/schemas/WarningKind");
@@ -93,7 +105,7 @@ class OpenApiDocumentTest {
 
     @Test
     void everyWriteSaysWhatItAnswers() throws IOException {
-        JsonNode paths = json.readTree(served()).at("/paths");
+        JsonNode paths = json.readTree(ofTheCode()).at("/paths");
 
         assertThat(paths.at("/~1api~1batches~1{id}~1entries/post/responses/201/content/application~1json/schema/$ref")
                         .asText())
@@ -110,7 +122,7 @@ class OpenApiDocumentTest {
     }
 
     /** Keys in alphabetical order, so that the document does not change with the order of compilation. */
-    private String served() throws IOException {
+    private String ofTheCode() throws IOException {
         String text = RestAssured.get("/q/openapi?format=json")
                 .then()
                 .statusCode(200)

@@ -1,0 +1,109 @@
+import { useFormats } from '../shared/formats';
+import type { CropRecord, HeldShare, TrackRecord } from '../shared/learning-types';
+import { useMessages } from '../shared/messages';
+import { trackRecordMessages } from './track-record-messages';
+import { byRisingLead, doubtful, quarterOf } from './track-record-state';
+
+/** Which crops' dates can be trusted by their own record, what would mend the others, and how often ranges held where and when. */
+export function TrustRoom({ record }: { record: TrackRecord }) {
+  const t = useMessages(trackRecordMessages);
+  const crops = doubtful(record.byCrop);
+  return (
+    <section aria-label={t.trust}>
+      <h2>{t.trust}</h2>
+      {crops.length === 0 ? (
+        <p>{t.allHold}</p>
+      ) : (
+        <ul className="record-trust">
+          {crops.map((crop) => (
+            <Doubt key={crop.crop} crop={crop} />
+          ))}
+        </ul>
+      )}
+      <details>
+        <summary>{t.heldWhere}</summary>
+        <HeldTable record={record} />
+        <p className="rc-quiet rc-small">{t.spanHelp}</p>
+      </details>
+    </section>
+  );
+}
+
+function Doubt({ crop }: { crop: CropRecord }) {
+  const t = useMessages(trackRecordMessages);
+  const format = useFormats();
+  const { share, low, high } = crop.held;
+  const known = share !== null && low !== null && high !== null;
+  return (
+    <li>
+      <b>{crop.cropName}</b>: {t[crop.verdict]}{' '}
+      {known && t.heldOf(format.percent(share), format.integer(crop.n), format.percent(low), format.percent(high))}
+      {crop.mends.length > 0 && (
+        <>
+          {' '}
+          {t.wouldHelp} {crop.mends.map((mend) => t[mend]).join(' ')}
+        </>
+      )}
+    </li>
+  );
+}
+
+function HeldTable({ record }: { record: TrackRecord }) {
+  const t = useMessages(trackRecordMessages);
+  const groups: readonly { title: string; rows: readonly { name: string; held: HeldShare }[] }[] = [
+    {
+      title: t.lead,
+      rows: byRisingLead(record.byLead).map(({ leadDays, held }) => ({ name: t.days(leadDays), held })),
+    },
+    { title: t.site, rows: record.bySite.map(({ siteName, held }) => ({ name: siteName, held })) },
+    {
+      title: t.quarterReady,
+      rows: record.byQuarter.map(({ from, held }) => ({ name: t.quarter(...quarterOf(from)), held })),
+    },
+  ];
+  return (
+    <table className="rc-table record-held">
+      <thead>
+        <tr>
+          <th scope="col">{t.of}</th>
+          <th scope="col" className="rc-number">
+            {t.batches}
+          </th>
+          <th scope="col" className="rc-number">
+            {t.heldOf80}
+          </th>
+          <th scope="col" className="rc-number">
+            {t.knownWithin}
+          </th>
+        </tr>
+      </thead>
+      {groups.map(({ title, rows }) => (
+        <tbody key={title}>
+          <tr>
+            <th scope="rowgroup" colSpan={4}>
+              {title}
+            </th>
+          </tr>
+          {rows.map(({ name, held }) => (
+            <HeldRow key={name} name={name} held={held} />
+          ))}
+        </tbody>
+      ))}
+    </table>
+  );
+}
+
+function HeldRow({ name, held: { n, share, low, high } }: { name: string; held: HeldShare }) {
+  const t = useMessages(trackRecordMessages);
+  const format = useFormats();
+  return (
+    <tr>
+      <th scope="row">{name}</th>
+      <td className="rc-number">{format.integer(n)}</td>
+      <td className="rc-number">{share === null ? '–' : format.percent(share)}</td>
+      <td className="rc-number">
+        {low === null || high === null ? '–' : t.fromTo(format.percent(low), format.percent(high))}
+      </td>
+    </tr>
+  );
+}
