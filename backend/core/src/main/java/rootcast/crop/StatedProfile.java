@@ -34,7 +34,9 @@ public final class StatedProfile {
                 entered.rateSpread() == inForce.rateSpread() ? stated.rateSpread() : entered.rateSpread(),
                 entered.holdDays(),
                 entered.cellSpread() == inForce.cellSpread() ? stated.cellSpread() : entered.cellSpread(),
-                entered.rates().equals(inForce.rates()) ? stated.rates() : entered.rates());
+                entered.rates().equals(inForce.rates()) ? stated.rates() : entered.rates(),
+                entered.roundsDays() == inForce.roundsDays() ? stated.roundsDays() : entered.roundsDays(),
+                entered.stageShare() == inForce.stageShare() ? stated.stageShare() : entered.stageShare());
     }
 
     /** Days mean nothing apart from the temperatures they are stated for, nor a survival without its weight. */

@@ -32,6 +32,7 @@ final class StageChain {
     private final double[] multipliers = new double[NODES];
     private final double[] batchPrior = new double[NODES];
     private final double[] own;
+    private final double ownShare;
     private final RateEvidence evidence;
     private final StagePath path;
     private final int last;
@@ -55,6 +56,7 @@ final class StageChain {
         this.evidence = evidence;
         this.path = path;
         this.last = last;
+        this.ownShare = ownShare;
         Arrays.setAll(multipliers, i -> Math.exp(rateSpread * u(i)));
         Arrays.setAll(batchPrior, i -> Math.exp(-u(i) * u(i) / 2 / (1 - ownShare)));
         own = new double[(int) Math.ceil(OWN_REACH_SD * Math.sqrt(ownShare) / STEP_SD)];
@@ -196,15 +198,11 @@ final class StageChain {
             for (int i = 0; i < NODES; i++) {
                 double likely = likelihood[stage][b][i];
                 double at = later == null ? 0 : endsAt[stage][b][i];
-                int low = (int) at;
-                double part = at - low;
-                double[] below = later == null ? null : later[low];
-                double[] above = later == null ? null : later[Math.min(low + 1, later.length - 1)];
                 double sum = 0;
                 for (int c = Math.max(0, i - own.length + 1); c < Math.min(NODES, i + own.length); c++) {
                     double mass = likely * own[Math.abs(i - c)];
-                    if (below != null && above != null) {
-                        mass *= (1 - part) * below[c] + part * above[c];
+                    if (later != null) {
+                        mass *= between(later, at, c);
                     }
                     back[c] += mass;
                     sum += mass * before[c];
@@ -244,6 +242,59 @@ final class StageChain {
             density = blurred(batch);
         }
         return new GridDistribution(density, -RANGE_SD, STEP_SD);
+    }
+
+    /** Correlation of ln M in a stage, one that was begun, with the batch's own c; 0 if either is certain. */
+    double correlationWithBatch(int stage) {
+        double sum = 0;
+        double[] moments = new double[5];
+        double[][] later = backward[stage + 1];
+        for (int b = 0; b < begins[stage].length; b++) {
+            for (int i = 0; i < NODES; i++) {
+                double at = later == null ? 0 : endsAt[stage][b][i];
+                for (int c = Math.max(0, i - own.length + 1); c < Math.min(NODES, i + own.length); c++) {
+                    double mass = likelihood[stage][b][i] * own[Math.abs(i - c)] * forward[stage][b][c];
+                    mass *= later == null ? 1 : between(later, at, c);
+                    sum += mass;
+                    add(moments, mass, u(i), u(c));
+                }
+            }
+        }
+        double mean = moments[0] / sum;
+        double meanBatch = moments[1] / sum;
+        double variances = (moments[2] / sum - mean * mean) * (moments[3] / sum - meanBatch * meanBatch);
+        return variances > 0 ? (moments[4] / sum - mean * meanBatch) / Math.sqrt(variances) : 0;
+    }
+
+    private static void add(double[] moments, double mass, double u, double c) {
+        moments[0] += mass * u;
+        moments[1] += mass * c;
+        moments[2] += mass * u * u;
+        moments[3] += mass * c * c;
+        moments[4] += mass * u * c;
+    }
+
+    private static double between(double[][] later, double at, int c) {
+        int low = (int) at;
+        double part = at - low;
+        return (1 - part) * later[low][c] + part * later[Math.min(low + 1, later.length - 1)][c];
+    }
+
+    /** Correlation of ln M in two stages that have not begun: what of their variance is the batch's. */
+    double correlationAhead() {
+        double sum = 0;
+        double mean = 0;
+        double square = 0;
+        for (int b = 0; b < begins[last].length; b++) {
+            for (int c = 0; c < NODES; c++) {
+                double mass = forward[last][b][c] * backward[last][b][c];
+                sum += mass;
+                mean += mass * u(c);
+                square += mass * u(c) * u(c);
+            }
+        }
+        double variance = square / sum - mean / sum * (mean / sum);
+        return variance / (variance + ownShare);
     }
 
     /** Moments at which a stage may have begun, rising. */

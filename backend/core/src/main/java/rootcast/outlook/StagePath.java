@@ -76,8 +76,16 @@ final class StagePath {
         return ends;
     }
 
-    /** The same at every node of the rates, by stage and node. */
+    /** By stage and node of its date: stages that follow each other lie apart no further than they go together. */
     long[][] ends(StageRates rates) {
+        long[][] ends = endsTogether(rates);
+        long[][] apart = new long[STAGES][];
+        Arrays.setAll(apart, stage -> rates.apart(stage, ends));
+        return apart;
+    }
+
+    /** By stage and node of all rates at once. */
+    private long[][] endsTogether(StageRates rates) {
         long[][] ends = new long[STAGES][];
         long[] starts = new long[RateBelief.NODES];
         Arrays.fill(starts, stuckAt);

@@ -21,9 +21,16 @@ final class StageRates {
     /** By stage and node; null for stages that are not past. */
     private final long @Nullable [][] pastEnds;
 
-    private StageRates(RateBelief[] ofStage, long @Nullable [][] pastEnds) {
+    /** Of ln M in the stage that the batch is in with that of one that has not begun, and of two of these. */
+    private final double withNext;
+
+    private final double amongNext;
+
+    private StageRates(RateBelief[] ofStage, long @Nullable [][] pastEnds, double withNext, double amongNext) {
         this.ofStage = ofStage;
         this.pastEnds = pastEnds;
+        this.withNext = withNext;
+        this.amongNext = amongNext;
     }
 
     /**
@@ -42,7 +49,7 @@ final class StageRates {
                 start = isExact ? path.seenAt(stage) : path.end(stage, start, 1);
                 pastEnds[stage] = filled(start);
             }
-            return new StageRates(new RateBelief[] {prior, prior, prior}, pastEnds);
+            return new StageRates(new RateBelief[] {prior, prior, prior}, pastEnds, 1, 1);
         }
         int last = Math.min(current, StagePath.STAGES - 1);
         for (int stage = last; stage < StagePath.STAGES; stage++) {
@@ -63,7 +70,10 @@ final class StageRates {
             pastEnds[stage] = next;
             next = stage == 0 ? null : notAfter(chain.meanBegin(stage), next);
         }
-        return new StageRates(beliefs, pastEnds);
+        double amongNext = chain.correlationAhead();
+        double withNext =
+                current < StagePath.STAGES - 1 ? chain.correlationWithBatch(current) * Math.sqrt(amongNext) : 1;
+        return new StageRates(beliefs, pastEnds, Math.max(0, withNext), amongNext);
     }
 
     /** The stage after the last one that was entered. */
@@ -101,6 +111,53 @@ final class StageRates {
     /** By node; the caller's own. */
     long[] pastEnds(int stage) {
         return pastEnds[stage].clone();
+    }
+
+    /**
+     * Dates of a stage's end by node, if the stages up to it do not all go as fast or slow together as the nodes take them to.
+     *
+     * <p>Each stage adds to how far the dates lie apart. Taken together at one node they add up; with correlation ρ they add up to
+     * √(Σ dᵢdⱼρᵢⱼ), and the dates are those of nodes nearer to the median by that ratio.
+     *
+     * @param ends by stage and node
+     */
+    long[] apart(int stage, long[][] ends) {
+        int current = 0;
+        while (current < StagePath.STAGES && isPast(current)) {
+            current++;
+        }
+        if (stage <= current) {
+            return ends[stage];
+        }
+        double here = reach(ends[current]);
+        double ahead = 0;
+        double square = here * here;
+        for (int k = current + 1; k <= stage; k++) {
+            double adds = Math.max(0, reach(ends[k]) - reach(ends[k - 1]));
+            square += adds * adds + 2 * adds * (withNext * here + amongNext * ahead);
+            ahead += adds;
+        }
+        return here + ahead > 0 ? nearer(ends[stage], Math.min(1, Math.sqrt(square) / (here + ahead))) : ends[stage];
+    }
+
+    /** Half the way from the late to the early one in ten; 0 where one never comes. */
+    private static double reach(long[] ends) {
+        long late = ends[RateBelief.P10];
+        return late == DevelopmentCurve.NEVER ? 0 : (late - ends[RateBelief.P90]) / 2.0;
+    }
+
+    private static long[] nearer(long[] ends, double ratio) {
+        long[] nearer = new long[RateBelief.NODES];
+        for (int node = 0; node < nearer.length; node++) {
+            double at = RateBelief.median() + ratio * (node - RateBelief.median());
+            int low = Math.min(RateBelief.NODES - 2, (int) at);
+            double part = at - low;
+            boolean never = ends[low] == DevelopmentCurve.NEVER || ends[low + 1] == DevelopmentCurve.NEVER;
+            nearer[node] = part == 0 || never
+                    ? ends[part > 0.5 ? low + 1 : low]
+                    : ends[low] + Math.round(part * (ends[low + 1] - ends[low]));
+        }
+        return nearer;
     }
 
     /** The multiplier of each stage at a node of its belief. */

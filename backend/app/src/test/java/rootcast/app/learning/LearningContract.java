@@ -74,7 +74,8 @@ abstract class LearningContract extends GrownCrop {
         adopt(3, Map.of()).statusCode(200);
         JsonPath third = learned();
 
-        for (String figure : List.of("stages", "rateSpread", "cellSpread", "holdDays", "rates")) {
+        for (String figure : List.of(
+                "stages", "rateSpread", "cellSpread", "roundsDays", "stageShare", "holdDays", "rates")) {
             Object once = first.get("profile." + figure);
             assertThat((Object) second.get("profile." + figure)).as(figure).isEqualTo(once);
             assertThat((Object) third.get("profile." + figure)).as(figure).isEqualTo(once);
@@ -202,11 +203,13 @@ abstract class LearningContract extends GrownCrop {
     }
 
     @Test
-    void spreadWithinBatchesAndRatesAreKeptAndStayWhenTheyAreNotSent() {
+    void whatIsLearnedBesideTheStagesIsKeptAndStaysWhenItIsNotSent() {
         Map<String, Object> crop = Nursery.cropBody(nursery.crop, 8);
         @SuppressWarnings("unchecked")
         Map<String, Object> profile = new LinkedHashMap<>((Map<String, Object>) crop.get("profile"));
         profile.put("cellSpread", 0.2);
+        profile.put("roundsDays", 4.5);
+        profile.put("stageShare", 0.4);
         profile.put("rates", Map.of("varieties", Map.of(nursery.variety, 1.1), "sites", Map.of()));
         put(with(crop, profile)).statusCode(200).body("profile.cellSpread", equalTo(0.2f));
 
@@ -214,8 +217,13 @@ abstract class LearningContract extends GrownCrop {
 
         JsonPath now = Nursery.get("/api/crops/" + nursery.crop);
         assertThat(now.getDouble("profile.cellSpread")).isEqualTo(0.2);
+        assertThat(now.getDouble("profile.roundsDays")).isEqualTo(4.5);
+        assertThat(now.getDouble("profile.stageShare")).isEqualTo(0.4);
         assertThat(now.getMap("profile.rates.varieties", String.class, Double.class))
                 .isEqualTo(Map.of(nursery.variety, 1.1));
+        profile.put("roundsDays", 40);
+        put(with(crop, profile)).statusCode(422).body("errors.field", contains("profile.roundsDays"));
+        profile.put("roundsDays", 4.5);
         profile.put("rates", Map.of("varieties", Map.of(nursery.variety, 9)));
         put(with(crop, profile)).statusCode(422).body("type", equalTo("/problems/not-allowed"));
     }

@@ -8,6 +8,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.crop.SourcedCrop;
@@ -25,6 +26,8 @@ import rootcast.saying.FaultyValue;
  * @param rateSpread standard deviation of ln(rate multiplier) between batches, 0 to 1
  * @param holdDays   days that a ready liner may be held
  * @param cellSpread standard deviation of ln(a cell's time) within a batch; 0.12, or what it was, if not given
+ * @param roundsDays how far apart people come round, 0.05 to 10 days; 2, or what it was, if not given
+ * @param stageShare of the variance between batches so much is a stage's own, 0.03 to 0.9; 0.26, or what it was, if not given
  * @param rates      how varieties and sites differ; none, or what they were, if not given
  * @param version    given by the server; ignored when sent
  */
@@ -35,6 +38,8 @@ public record ProfileWire(
         @NotNull Double rateSpread,
         @NotNull Integer holdDays,
         @Nullable Double cellSpread,
+        @Nullable Double roundsDays,
+        @Nullable Double stageShare,
         @Nullable @Valid RatesWire rates,
         @Nullable @Size(max = 2000) String note,
         @Nullable Integer version) {
@@ -95,6 +100,8 @@ public record ProfileWire(
                 profile.rateSpread(),
                 profile.holdDays(),
                 profile.cellSpread(),
+                profile.roundsDays(),
+                profile.stageShare(),
                 new RatesWire(
                         new TreeMap<>(profile.rates().varieties()),
                         new TreeMap<>(profile.rates().sites())),
@@ -103,9 +110,9 @@ public record ProfileWire(
     }
 
     CropProfile checked(Optional<CropProfile> before) {
-        double cells = cellSpread != null
-                ? cellSpread
-                : before.map(CropProfile::cellSpread).orElse(CropProfile.USUAL_CELL_SPREAD);
+        double cells = given(cellSpread, before, CropProfile::cellSpread, CropProfile.USUAL_CELL_SPREAD);
+        double rounds = given(roundsDays, before, CropProfile::roundsDays, CropProfile.USUAL_ROUNDS_DAYS);
+        double share = given(stageShare, before, CropProfile::stageShare, CropProfile.USUAL_STAGE_SHARE);
         RateFactors factors = rates != null
                 ? new RateFactors(orNone(rates.varieties), orNone(rates.sites))
                 : before.map(CropProfile::rates).orElse(RateFactors.NONE);
@@ -113,7 +120,12 @@ public record ProfileWire(
         for (int i = 0; i < stages.size(); i++) {
             checked.add(FaultyValue.within("stages[%d]".formatted(i), stages.get(i)::stageProfile));
         }
-        return new CropProfile(checked, rateSpread, holdDays, cells, factors);
+        return new CropProfile(checked, rateSpread, holdDays, cells, factors, rounds, share);
+    }
+
+    private static double given(
+            @Nullable Double figure, Optional<CropProfile> before, Function<CropProfile, Double> was, double usual) {
+        return figure != null ? figure : before.map(was).orElse(usual);
     }
 
     private static Map<String, Double> orNone(@Nullable Map<String, Double> factors) {

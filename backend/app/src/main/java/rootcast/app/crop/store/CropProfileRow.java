@@ -22,6 +22,8 @@ public class CropProfileRow {
     public double rateSpread;
     public int holdDays;
     public double cellSpread;
+    public double roundsDays;
+    public double stageShare;
     public String note;
     public String origin;
 

@@ -248,7 +248,9 @@ public class ProfileVersions {
                 profile.rateSpread,
                 profile.holdDays,
                 profile.cellSpread,
-                factors(rates));
+                factors(rates),
+                profile.roundsDays,
+                profile.stageShare);
         return new SourcedCrop(new Crop(crop.code, crop.name, checked), profile.id.versionNo(), sources, profile.note);
     }
 
