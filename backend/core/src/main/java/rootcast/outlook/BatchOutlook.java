@@ -136,7 +136,7 @@ public final class BatchOutlook {
     /** When a stage is reached by the temperatures as they are known and foretold, not widened by what may yet come. */
     DateDistribution reached(Stage stage) {
         int end = StagePath.endingIn(stage);
-        return new DateDistribution(rates.of(end), ahead().path.ends(rates)[end]);
+        return new DateDistribution(rates.of(end), ahead().path.dates(rates).ends()[end]);
     }
 
     /** As of the instant that the houses stand at; moves that usually follow are expected to follow. */
@@ -162,7 +162,8 @@ public final class BatchOutlook {
     private Outlook standing(List<BatchHistory.Placement> moves) {
         Instant asOf = houses.asOf();
         long nowMillis = asOf.toEpochMilli();
-        long[][] ends = path.ends(rates);
+        StagePath.Dates dates = path.dates(rates);
+        long[][] ends = dates.ends();
         long[] medianEnds = StagePath.atNode(RateBelief.median(), ends);
         DateDistribution ready = ready(nowMillis, ends[LAST], medianEnds);
         Instant until = history.reached(Stage.READY).orElse(asOf);
@@ -180,14 +181,14 @@ public final class BatchOutlook {
                 missing,
                 missing == 0 ? Set.of() : unmeasured.stoodIn(history.stuckAt(), until),
                 here.sourceOf(here.nextHour()),
-                usable(ends[LAST]),
+                usable(ends[LAST], dates.lastRate()),
                 List.copyOf(moves));
     }
 
     /** @param ends when nine cells in ten are through with the last stage, by node */
-    private UsableTrays usable(long[] ends) {
+    private UsableTrays usable(long[] ends, RateBelief lastRate) {
         return new UsableTrays(
-                CellTimes.of(path, rates, cellSpread, ends), fillable, Duration.ofDays(profile.holdDays()), shipped);
+                CellTimes.of(path, lastRate, cellSpread, ends), fillable, Duration.ofDays(profile.holdDays()), shipped);
     }
 
     /** @param ends by node; changed in place */

@@ -42,12 +42,13 @@ final class CellTimes {
     }
 
     /**
+     * @param rate        of the last stage, by node of its date
      * @param spread      standard deviation of ln(a cell's time) in the last stage
      * @param datesMillis by node, when nine cells in ten are through; not changed any more
      */
-    static CellTimes of(StagePath path, StageRates rates, double spread, long[] datesMillis) {
+    static CellTimes of(StagePath path, RateBelief rate, double spread, long[] datesMillis) {
         int last = StagePath.STAGES - 1;
-        return new CellTimes(path.moment(last), rates.of(last), datesMillis, path.daysAtReference(last), spread);
+        return new CellTimes(path.moment(last), rate, datesMillis, path.daysAtReference(last), spread);
     }
 
     /** The dates where there is no doubt about one. */

@@ -36,7 +36,11 @@ public final class OutlookModel {
             BatchHistory history, CropProfile profile, HouseCurves houses, Instant readyAt, Instant at) {
         StagePath path = new StagePath(history, profile, houses);
         double spread = CellSpread.ofStages(profile)[StagePath.STAGES - 1];
-        return CellTimes.of(path, BatchOutlook.rates(history, profile, path), spread, CellTimes.certain(readyAt))
+        return CellTimes.of(
+                        path,
+                        BatchOutlook.rates(history, profile, path).of(StagePath.STAGES - 1),
+                        spread,
+                        CellTimes.certain(readyAt))
                 .usableShare(RateBelief.median(), at, profile.holdDays());
     }
 }

@@ -76,12 +76,20 @@ final class StagePath {
         return ends;
     }
 
-    /** By stage and node of its date: stages that follow each other lie apart no further than they go together. */
-    long[][] ends(StageRates rates) {
-        long[][] ends = endsTogether(rates);
-        long[][] apart = new long[STAGES][];
-        Arrays.setAll(apart, stage -> rates.apart(stage, ends));
-        return apart;
+    /**
+     * When the stages end.
+     *
+     * @param ends     by stage and node of its date
+     * @param lastRate of the last stage, by node of its date
+     */
+    record Dates(long[][] ends, RateBelief lastRate) {}
+
+    Dates dates(StageRates rates) {
+        long[][] together = endsTogether(rates);
+        long[][] ends = new long[STAGES][];
+        Arrays.setAll(ends, stage -> StagesTogether.upTo(stage, rates, together).dates(together[stage]));
+        int last = STAGES - 1;
+        return new Dates(ends, StagesTogether.upTo(last, rates, together).lastRate(rates.of(last)));
     }
 
     /** By stage and node of all rates at once. */

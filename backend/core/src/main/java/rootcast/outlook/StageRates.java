@@ -113,51 +113,18 @@ final class StageRates {
         return pastEnds[stage].clone();
     }
 
-    /**
-     * Dates of a stage's end by node, if the stages up to it do not all go as fast or slow together as the nodes take them to.
-     *
-     * <p>Each stage adds to how far the dates lie apart. Taken together at one node they add up; with correlation ρ they add up to
-     * √(Σ dᵢdⱼρᵢⱼ), and the dates are those of nodes nearer to the median by that ratio.
-     *
-     * @param ends by stage and node
-     */
-    long[] apart(int stage, long[][] ends) {
-        int current = 0;
-        while (current < StagePath.STAGES && isPast(current)) {
-            current++;
+    /** The first stage that was not entered and is followed by none that was; {@link StagePath#STAGES} if there is none. */
+    int current() {
+        int stage = 0;
+        while (stage < StagePath.STAGES && isPast(stage)) {
+            stage++;
         }
-        if (stage <= current) {
-            return ends[stage];
-        }
-        double here = reach(ends[current]);
-        double ahead = 0;
-        double square = here * here;
-        for (int k = current + 1; k <= stage; k++) {
-            double adds = Math.max(0, reach(ends[k]) - reach(ends[k - 1]));
-            square += adds * adds + 2 * adds * (withNext * here + amongNext * ahead);
-            ahead += adds;
-        }
-        return here + ahead > 0 ? nearer(ends[stage], Math.min(1, Math.sqrt(square) / (here + ahead))) : ends[stage];
+        return stage;
     }
 
-    /** Half the way from the late to the early one in ten; 0 where one never comes. */
-    private static double reach(long[] ends) {
-        long late = ends[RateBelief.P10];
-        return late == DevelopmentCurve.NEVER ? 0 : (late - ends[RateBelief.P90]) / 2.0;
-    }
-
-    private static long[] nearer(long[] ends, double ratio) {
-        long[] nearer = new long[RateBelief.NODES];
-        for (int node = 0; node < nearer.length; node++) {
-            double at = RateBelief.median() + ratio * (node - RateBelief.median());
-            int low = Math.min(RateBelief.NODES - 2, (int) at);
-            double part = at - low;
-            boolean never = ends[low] == DevelopmentCurve.NEVER || ends[low + 1] == DevelopmentCurve.NEVER;
-            nearer[node] = part == 0 || never
-                    ? ends[part > 0.5 ? low + 1 : low]
-                    : ends[low] + Math.round(part * (ends[low + 1] - ends[low]));
-        }
-        return nearer;
+    /** Correlation of ln M in two different stages that are not past. */
+    double correlation(int one, int other) {
+        return Math.min(one, other) == current() ? withNext : amongNext;
     }
 
     /** The multiplier of each stage at a node of its belief. */
