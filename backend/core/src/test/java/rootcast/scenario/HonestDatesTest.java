@@ -12,7 +12,6 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestReporter;
@@ -25,8 +24,6 @@ import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
 import rootcast.crop.StageProfile;
 import rootcast.crop.TrayFormat;
-import rootcast.learning.BatchRecord;
-import rootcast.learning.Learning;
 import rootcast.outlook.HouseCurves;
 import rootcast.outlook.Outlook;
 import rootcast.outlook.OutlookModel;
@@ -79,10 +76,10 @@ class HonestDatesTest {
     private static void forecast(TrueBusiness business) {
         List<TrueBusiness.Batch> taught = business.batches.subList(0, TAUGHT);
         Instant learnedAt = taught.stream()
-                .map(batch -> batch.everything().reachedAt().get(Stage.READY))
+                .map(TrueBusiness.Batch::seenReadyAt)
                 .max(Comparator.naturalOrder())
                 .orElseThrow();
-        CropProfile profile = learned(business, taught, learnedAt);
+        CropProfile profile = business.learned(wrong(), taught, learnedAt);
         double calendarDays = taught.stream()
                 .mapToDouble(batch -> days(batch.stuckAt(), batch.ready()))
                 .average()
@@ -108,22 +105,6 @@ class HonestDatesTest {
                 });
     }
 
-    private static CropProfile learned(TrueBusiness business, List<TrueBusiness.Batch> taught, Instant at) {
-        HouseCurves curves = business.curves(at);
-        List<BatchRecord> records = taught.stream()
-                .map(batch -> BatchRecord.of(
-                        batch.id(), "V", "S", batch.everything(), lived(batch), curves, TrueBusiness.REFERENCE_C))
-                .toList();
-        return Learning.learn(wrong(), records, at).profile().forBatch("V", "S");
-    }
-
-    private static Map<Stage, BatchRecord.Lived> lived(TrueBusiness.Batch batch) {
-        return Map.of(
-                Stage.STICK, new BatchRecord.Lived(TrueBusiness.STUCK_PLANTS, batch.alive(0)),
-                Stage.CALLUS, new BatchRecord.Lived(batch.alive(0), batch.alive(1)),
-                Stage.ROOT, new BatchRecord.Lived(batch.alive(1), batch.alive(2)));
-    }
-
     private static CropProfile wrong() {
         return new CropProfile(
                 List.of(stage(Stage.STICK, 9.6, 8, 27), stage(Stage.CALLUS, 12, 10, 26), stage(Stage.ROOT, 13, 5, 25)),
@@ -133,6 +114,12 @@ class HonestDatesTest {
 
     private static StageProfile stage(Stage stage, double days, double minC, double optimumC) {
         return new StageProfile(stage, days, new Cardinals(Cardinals.Form.BETA, minC, optimumC, 36, 22), 0.965, 60);
+    }
+
+    /** In the report and on the screen. */
+    private static void told(TestReporter reporter, String figures) {
+        reporter.publishEntry(figures);
+        System.out.println("HonestDatesTest: " + figures);
     }
 
     private static List<Case> at(int leadDays) {
@@ -153,17 +140,19 @@ class HonestDatesTest {
                         each.outlook.readyAt().p10(), each.outlook.readyAt().p90()))
                 .average()
                 .orElseThrow();
-        reporter.publishEntry(String.format(
-                Locale.ROOT,
-                "lead %d: inside 80 %% range %.3f, mean error %.2f d, width %.2f d, MAE %.3f",
-                leadDays,
-                inside,
-                bias,
-                width,
-                at(leadDays).stream()
-                        .mapToDouble(e -> Math.abs(e.errorDays()))
-                        .average()
-                        .orElseThrow()));
+        told(
+                reporter,
+                String.format(
+                        Locale.ROOT,
+                        "lead %d: inside 80 %% range %.3f, mean error %.2f d, width %.2f d, MAE %.3f",
+                        leadDays,
+                        inside,
+                        bias,
+                        width,
+                        at(leadDays).stream()
+                                .mapToDouble(e -> Math.abs(e.errorDays()))
+                                .average()
+                                .orElseThrow()));
 
         assertThat(inside).as("seeds %s", Arrays.toString(SEEDS)).isBetween(0.77, 0.83);
     }
@@ -178,7 +167,8 @@ class HonestDatesTest {
                 .mapToDouble(each -> Math.abs(each.calendarErrorDays))
                 .average()
                 .orElseThrow();
-        reporter.publishEntry(
+        told(
+                reporter,
                 String.format(Locale.ROOT, "mean absolute error at 7 days %.3f d, calendar %.3f d", error, calendar));
 
         assertThat(error).as("seeds %s", Arrays.toString(SEEDS)).isLessThanOrEqualTo(1.0);
@@ -223,7 +213,7 @@ class HonestDatesTest {
                 (double) alive / promised,
                 (double) kept / promised,
                 (double) rooted / promised);
-        reporter.publishEntry(shares);
+        told(reporter, shares);
 
         assertThat(promised).isGreaterThan(CASES.size() * 9 / 10);
         assertThat((double) rooted / promised)

@@ -8,41 +8,41 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
-import rootcast.climate.HourlySeries;
-import rootcast.climate.SetpointPlan;
+import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
+import rootcast.learning.BatchRecord;
+import rootcast.learning.Learning;
 import rootcast.outlook.BatchHistory;
-import rootcast.outlook.BatchHistory.Look;
 import rootcast.outlook.BatchHistory.Plants;
 import rootcast.outlook.HouseCurves;
-import rootcast.outlook.WangEngel;
 
 /**
  * A business whose truth the model does not know and which has another form than it.
  *
- * <p>Development follows Wang and Engel. Every cell runs at its own rate in each stage and begins the next stage when it
- * is through with its own, so that a batch's stage has no moment of beginning. Batches differ, stages of a batch differ
- * again. Set-points drift from week to week, weather comes through, sensors are out by a little, make noise and fall
- * silent, at times for days. People look at forty cells every so often, write some looks down, and count now and then.
+ * <p>Every cell runs at its own rate in each stage and begins the next stage when it is through with its own, so that a
+ * batch's stage has no moment of beginning. Batches differ, stages of a batch differ again. Set-points drift from week to
+ * week, weather comes through, sensors are out by a little, make noise and fall silent, at times for days. What is usual,
+ * and what can be otherwise, stands in {@link Truth}.
  */
 final class TrueBusiness {
 
     static final Instant START = Instant.parse("2024-09-02T00:00:00Z");
-    static final int HOUSES = 8;
     static final double REFERENCE_C = 22;
+    static final int TRAYS = 240;
+    static final int STUCK_PLANTS = TRAYS * 105;
 
+    private static final int STAGES = TrueHouses.STAGES;
     private static final double[] DAYS = {6.4, 9.1, 9.8};
-    private static final WangEngel[] RESPONSE = {
-        new WangEngel(6, 27, 37), new WangEngel(9, 26.5, 36), new WangEngel(4, 25.5, 37)
-    };
-    private static final double BATCH_SPREAD = 0.09;
-    private static final double STAGE_SPREAD = 0.035;
     private static final double CELL_SPREAD = 0.11;
     private static final int CELLS = 200;
     private static final double[] SURVIVAL = {0.965, 0.955, 0.98};
     private static final double SURVIVAL_WEIGHT = 60;
-    private static final Stage[] REACHED = {Stage.CALLUS, Stage.ROOT, Stage.READY};
     private static final long HOUR_MILLIS = 3_600_000;
+    private static final double SEASON_HOURS = 24 * 120;
+    private static final int LOT_BATCHES = 4;
+
+    /** The second stream of numbers goes its own way: this seed and the business's. */
+    private static final long EXTRA_SEED = 0x5DEECE66DL;
 
     /**
      * @param ready when nine living cells in ten may leave
@@ -71,8 +71,16 @@ final class TrueBusiness {
             return aliveAfter[stage];
         }
 
-        String houseCode() {
-            return "H" + house;
+        /** Plants by stage as the books have them in the end. */
+        Map<Stage, BatchRecord.Lived> lived() {
+            return Map.of(
+                    Stage.STICK, new BatchRecord.Lived(STUCK_PLANTS, alive(0)),
+                    Stage.CALLUS, new BatchRecord.Lived(alive(0), alive(1)),
+                    Stage.ROOT, new BatchRecord.Lived(alive(1), alive(2)));
+        }
+
+        Instant seenReadyAt() {
+            return everything.reachedAt().get(Stage.READY);
         }
 
         /** What had been seen by then. */
@@ -99,131 +107,136 @@ final class TrueBusiness {
         }
     }
 
-    static final int TRAYS = 240;
-    static final int STUCK_PLANTS = TRAYS * 105;
-
     final List<Batch> batches = new ArrayList<>();
     private final Random random;
-    private final int hours;
-    private final double[][] trueC;
-    private final HourlySeries[] readings = new HourlySeries[HOUSES];
-
-    /** By house and stage: development in reference-days up to each hour. */
-    private final double[][][] developed = new double[HOUSES][RESPONSE.length][];
+    private final Random extra;
+    private final Truth truth;
+    private final TrueHouses houses;
+    private final TruePeople people;
+    private double sickLoss;
+    private int sickStage;
 
     TrueBusiness(long seed, int count) {
-        random = new Random(seed);
-        int days = count / 4 + 80;
-        hours = days * 24;
-        trueC = new double[HOUSES][hours];
-        for (int house = 0; house < HOUSES; house++) {
-            weather(house);
-            measure(house);
-            develop(house);
-        }
+        this(seed, count, Truth.USUAL);
+    }
+
+    TrueBusiness(long seed, int count, Truth truth) {
+        this.random = new Random(seed);
+        this.extra = new Random(seed ^ EXTRA_SEED);
+        this.truth = truth;
+        int days = count / LOT_BATCHES + 80;
+        this.houses = new TrueHouses(random, extra, days * 24, truth);
+        this.people = new TruePeople(random, extra, truth);
         for (int i = 0; i < count; i++) {
             batches.add(grown(i));
         }
     }
 
     HouseCurves curves(Instant asOf) {
-        var curves = new HouseCurves(asOf);
-        for (int house = 0; house < HOUSES; house++) {
-            curves.house("H" + house, readings[house], SetpointPlan.none());
-        }
-        return curves;
+        return houses.curves(asOf);
     }
 
-    private void weather(int house) {
-        double setpointC = 19.5 + 4.0 * house / (HOUSES - 1);
-        double usualC = setpointC;
-        double frontC = 0;
-        double swingC = 0.5 + random.nextDouble();
-        for (int hour = 0; hour < hours; hour++) {
-            if (hour % (24 * 7) == 0) {
-                setpointC += 0.35 * random.nextGaussian() + (usualC - setpointC) * 0.2;
+    /** What the business learns from some of its batches, beginning with what it states. */
+    CropProfile learned(CropProfile stated, List<Batch> taught, Instant at) {
+        HouseCurves curves = curves(at);
+        List<BatchRecord> records = taught.stream()
+                .map(batch ->
+                        BatchRecord.of(batch.id(), "V", "S", batch.everything(), batch.lived(), curves, REFERENCE_C))
+                .toList();
+        return Learning.learn(stated, records, at).profile().forBatch("V", "S");
+    }
+
+    /** Days at the reference temperature until nine cells in ten of a middling batch are through, by stage. */
+    static double[] trueDays() {
+        int cells = 20_000;
+        var cellsOwn = new Random(1);
+        double[] at = new double[cells];
+        double[] days = new double[STAGES];
+        double before = 0;
+        for (int stage = 0; stage < STAGES; stage++) {
+            for (int cell = 0; cell < cells; cell++) {
+                at[cell] += DAYS[stage] * Math.exp(CELL_SPREAD * cellsOwn.nextGaussian());
             }
-            frontC += -frontC / 96 + 0.09 * random.nextGaussian();
-            trueC[house][hour] = setpointC + frontC + swingC * Math.sin((hour % 24 - 9) * Math.PI / 12);
+            double end = nineInTen(at);
+            days[stage] = end - before;
+            before = end;
         }
-    }
-
-    private void measure(int house) {
-        readings[house] = new HourlySeries();
-        double outC = 0.15 * random.nextGaussian();
-        int silent = 0;
-        for (int hour = 0; hour < hours; hour++) {
-            if (silent > 0) {
-                silent--;
-            } else if (random.nextInt(700) == 0) {
-                silent = random.nextInt(10) == 0 ? 24 + random.nextInt(96) : 1 + random.nextInt(24);
-            }
-            if (silent == 0) {
-                readings[house].add(
-                        START.plus(Duration.ofHours(hour)), trueC[house][hour] + outC + 0.3 * random.nextGaussian());
-            }
-        }
-    }
-
-    private void develop(int house) {
-        for (int stage = 0; stage < RESPONSE.length; stage++) {
-            double[] sum = new double[hours + 1];
-            for (int hour = 0; hour < hours; hour++) {
-                sum[hour + 1] = sum[hour]
-                        + RESPONSE[stage].response(trueC[house][hour]) / RESPONSE[stage].response(REFERENCE_C) / 24;
-            }
-            developed[house][stage] = sum;
-        }
-    }
-
-    private double developedBy(int house, int stage, double hour) {
-        double[] sum = developed[house][stage];
-        int i = (int) Math.min(hour, hours - 1);
-        return sum[i] + (sum[i + 1] - sum[i]) * (hour - i);
-    }
-
-    /** Hours since the start at which so many reference-days have been added since {@code fromHour}. */
-    private double hourOf(int house, int stage, double fromHour, double referenceDays) {
-        double[] sum = developed[house][stage];
-        double target = developedBy(house, stage, fromHour) + referenceDays;
-        int i = Arrays.binarySearch(sum, target);
-        int at = i >= 0 ? i : -i - 2;
-        if (at >= hours) {
-            throw new IllegalStateException("the weather ends before the batch is ready");
-        }
-        return at + (target - sum[at]) / (sum[at + 1] - sum[at]);
+        return days;
     }
 
     private Batch grown(int number) {
-        int house = random.nextInt(HOUSES);
-        double stuck = (number / 4) * 24 + 7 + random.nextInt(9);
-        double batchRate = BATCH_SPREAD * random.nextGaussian();
-        double[][] through = new double[RESPONSE.length][CELLS];
+        int house = random.nextInt(TrueHouses.HOUSES);
+        double stuck = (number / LOT_BATCHES) * 24 + 7 + random.nextInt(9);
+        double batchRate =
+                truth.rates().batch() * random.nextGaussian() + truth.rates().season() * stuck / SEASON_HOURS;
+        TrueHouses.Stay stay = stay(house, stuck);
+        double[] tray = trays();
+        double[][] through = new double[STAGES][CELLS];
         double[] begins = new double[CELLS];
         Arrays.fill(begins, stuck);
-        for (int stage = 0; stage < RESPONSE.length; stage++) {
-            double log = batchRate + STAGE_SPREAD * random.nextGaussian();
+        for (int stage = 0; stage < STAGES; stage++) {
+            double log = batchRate + truth.rates().stage() * random.nextGaussian();
             for (int cell = 0; cell < CELLS; cell++) {
-                double days = DAYS[stage] * Math.exp(-log + CELL_SPREAD * random.nextGaussian());
-                begins[cell] = hourOf(house, stage, begins[cell], days);
+                double ofTray = tray[cell / TruePeople.TRAY_CELLS];
+                double days = DAYS[stage] * Math.exp(-log - ofTray + CELL_SPREAD * random.nextGaussian());
+                begins[cell] = houses.hourOf(stay, stage, begins[cell], days);
                 through[stage][cell] = begins[cell];
             }
         }
-        double[] ends =
-                Arrays.stream(through).mapToDouble(TrueBusiness::nineInTen).toArray();
-        int[] alive = new int[RESPONSE.length];
+        double ready = nineInTen(through[STAGES - 1]);
+        double[] lives = lives(number);
+        int[] alive = new int[STAGES];
         int plants = STUCK_PLANTS;
-        for (int stage = 0; stage < RESPONSE.length; stage++) {
-            plants = (int) Math.round(plants * survival(SURVIVAL[stage]));
+        for (int stage = 0; stage < STAGES; stage++) {
+            plants = (int) Math.round(plants * survival(SURVIVAL[stage]) * lives[stage]);
             alive[stage] = plants;
         }
-        return seen("B%05d".formatted(number), house, stuck, through, ends, alive);
+        BatchHistory everything = people.seen(house, stuck, through, alive);
+        double[] last = through[STAGES - 1].clone();
+        Arrays.sort(last);
+        return new Batch("B%05d".formatted(number), house, at(stuck), at(ready), last, alive, everything);
+    }
+
+    private TrueHouses.Stay stay(int house, double stuck) {
+        boolean moves = happens(truth.floor().movedShare());
+        return moves
+                ? new TrueHouses.Stay(
+                        house,
+                        stuck + 24 * 20 * extra.nextDouble(),
+                        (house + 1 + extra.nextInt(TrueHouses.HOUSES - 1)) % TrueHouses.HOUSES)
+                : new TrueHouses.Stay(house, Double.POSITIVE_INFINITY, house);
+    }
+
+    private double[] trays() {
+        double[] tray = new double[CELLS / TruePeople.TRAY_CELLS];
+        if (truth.rates().tray() > 0) {
+            Arrays.setAll(tray, i -> truth.rates().tray() * extra.nextGaussian());
+        }
+        return tray;
+    }
+
+    /** Share that lives through what befalls the batch, or its lot, at once in a stage. */
+    private double[] lives(int number) {
+        double[] lives = {1, 1, 1};
+        if (happens(truth.floor().lossShare())) {
+            lives[extra.nextInt(STAGES)] -= 0.1 + 0.2 * extra.nextDouble();
+        }
+        if (number % LOT_BATCHES == 0) {
+            sickLoss = happens(truth.floor().sickShare()) ? 0.2 + 0.3 * extra.nextDouble() : 0;
+            sickStage = sickLoss > 0 ? extra.nextInt(STAGES) : 0;
+        }
+        lives[sickStage] *= 1 - sickLoss;
+        return lives;
+    }
+
+    private boolean happens(double share) {
+        return share > 0 && extra.nextDouble() < share;
     }
 
     private static double nineInTen(double[] moments) {
         double[] sorted = moments.clone();
         Arrays.sort(sorted);
-        return sorted[CELLS * 9 / 10 - 1];
+        return sorted[sorted.length * 9 / 10 - 1];
     }
 
     /** Beta by two gammas, each a sum of squared normals: its weight is whole. */
@@ -254,46 +267,7 @@ final class TrueBusiness {
         }
     }
 
-    private Batch seen(String id, int house, double stuck, double[][] through, double[] ends, int[] alive) {
-        Instant stuckAt = at(stuck);
-        double everyHours = 24 * (1 + 2 * random.nextDouble());
-        boolean writesLooks = random.nextInt(4) > 0;
-        Map<Stage, Instant> reached = new EnumMap<>(Stage.class);
-        List<Look> looks = new ArrayList<>();
-        Plants counted = new Plants(stuckAt, STUCK_PLANTS);
-        int stage = 0;
-        double now = stuck + everyHours * random.nextDouble();
-        while (stage < RESPONSE.length) {
-            int there = 0;
-            for (int i = 0; i < 40; i++) {
-                there += through[stage][random.nextInt(CELLS)] <= now ? 1 : 0;
-            }
-            if (there >= 36) {
-                reached.put(REACHED[stage], at(now));
-                if (stage < 2 && random.nextBoolean()) {
-                    counted = new Plants(at(now), alive[stage]);
-                }
-                stage++;
-            } else if (writesLooks) {
-                looks.add(new Look(at(now), REACHED[stage], 40, there));
-            }
-            now += everyHours;
-        }
-        var everything = new BatchHistory(
-                stuckAt,
-                reached,
-                List.of(new BatchHistory.Placement("H" + house, stuckAt)),
-                counted,
-                List.of(),
-                List.of(),
-                null,
-                looks);
-        double[] last = through[2].clone();
-        Arrays.sort(last);
-        return new Batch(id, house, stuckAt, at(ends[2]), last, alive, everything);
-    }
-
-    private static Instant at(double hours) {
+    static Instant at(double hours) {
         return START.plusMillis(Math.round(hours * HOUR_MILLIS));
     }
 }
