@@ -71,13 +71,14 @@ export const trackRecordMessages = messagesIn({
     late: 'nine in ten by',
     right: 'right',
     trust: 'Can the dates be trusted?',
-    allHold: 'For every crop the 80 % ranges hold as often as they say, as far as its batches tell.',
+    othersHold: 'Where enough batches have been seen ready, the ranges hold as often as they say.',
     holds: 'its ranges hold as often as they say.',
     'too-narrow': 'its ranges hold less often than they say; do not rely on them alone.',
     'too-wide': 'its ranges hold more often than they say; trays could be promised sooner.',
-    'too-few': 'too few batches have been seen ready to say.',
-    heldOf: (share: string, n: string, low: string, high: string) =>
-      `${share} of ${counted(n, 'batch', 'batches')} were ready within the 80 % range, which tells ${low} to ${high}.`,
+    'too-few': 'Too few batches have been seen ready to say, eight are needed:',
+    cropSeen: (crop: string, n: string) => `${crop} (${n})`,
+    heldOf: (share: string, n: string, stated: string, span: string) =>
+      `${share} of ${counted(n, 'batch', 'batches')} were ready within the ${stated} range; the true share lies at ${span}.`,
     wouldHelp: 'What would help:',
     'finish-more': 'more batches recorded as ready.',
     'look-at-cells': 'a look at some cells in the days before a batch is ready, entered on Floor.',
@@ -176,14 +177,14 @@ export const trackRecordMessages = messagesIn({
     late: 'nueve de diez',
     right: 'acierto',
     trust: '¿Se puede confiar en las fechas?',
-    allHold:
-      'En todos los cultivos los márgenes del 80 % aciertan tanto como dicen, hasta donde se sabe por sus lotes.',
+    othersHold: 'Donde ya se vieron listos bastantes lotes, los márgenes aciertan tanto como dicen.',
     holds: 'sus márgenes aciertan tanto como dicen.',
     'too-narrow': 'sus márgenes aciertan menos de lo que dicen; no se fíe solo de ellos.',
     'too-wide': 'sus márgenes aciertan más de lo que dicen; se podría prometer antes.',
-    'too-few': 'se han visto listos muy pocos lotes para saberlo.',
-    heldOf: (share: string, n: string, low: string, high: string) =>
-      `El ${share} de ${counted(n, 'lote', 'lotes')} estuvo listo dentro del margen del 80 %, o sea entre ${low} y ${high}.`,
+    'too-few': 'Se han visto listos muy pocos lotes para saberlo, hacen falta ocho:',
+    cropSeen: (crop: string, n: string) => `${crop} (${n})`,
+    heldOf: (share: string, n: string, stated: string, span: string) =>
+      `El ${share} de ${counted(n, 'lote', 'lotes')} estuvo listo dentro del margen del ${stated}; la parte verdadera está en ${span}.`,
     wouldHelp: 'Qué ayudaría:',
     'finish-more': 'anotar más lotes como listos.',
     'look-at-cells': 'revisar algunas celdas en los días antes de que el lote esté listo y anotarlo en Planta.',

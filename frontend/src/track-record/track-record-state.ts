@@ -98,9 +98,9 @@ export function isEmpty(record: Pick<TrackRecord, 'n'>): boolean {
   return record.n === 0;
 }
 
-const WORST_FIRST: readonly CropRecord['verdict'][] = ['too-narrow', 'too-wide', 'too-few'];
+const WORST_FIRST: readonly CropRecord['verdict'][] = ['too-narrow', 'too-wide'];
 
-/** Crops whose ranges do not hold as they say, or of which that is not known yet; the worst first. */
+/** Crops whose ranges do not hold as they say; the worst first. */
 export function doubtful(crops: readonly CropRecord[]): readonly CropRecord[] {
   const rank = ({ verdict }: CropRecord) => WORST_FIRST.indexOf(verdict);
   return crops.filter((crop) => rank(crop) >= 0).sort((a, b) => rank(a) - rank(b));

@@ -7,18 +7,24 @@ import { byRisingLead, doubtful, quarterOf } from './track-record-state';
 /** Which crops' dates can be trusted by their own record, what would mend the others, and how often ranges held where and when. */
 export function TrustRoom({ record }: { record: TrackRecord }) {
   const t = useMessages(trackRecordMessages);
+  const format = useFormats();
   const crops = doubtful(record.byCrop);
+  const few = record.byCrop.filter(({ verdict }) => verdict === 'too-few');
   return (
     <section aria-label={t.trust}>
       <h2>{t.trust}</h2>
-      {crops.length === 0 ? (
-        <p>{t.allHold}</p>
-      ) : (
+      {crops.length === 0 && few.length < record.byCrop.length && <p>{t.othersHold}</p>}
+      {crops.length > 0 && (
         <ul className="record-trust">
           {crops.map((crop) => (
             <Doubt key={crop.crop} crop={crop} />
           ))}
         </ul>
+      )}
+      {few.length > 0 && (
+        <p className="record-few">
+          {t['too-few']} {few.map(({ cropName, n }) => t.cropSeen(cropName, format.integer(n))).join(', ')}.
+        </p>
       )}
       <details>
         <summary>{t.heldWhere}</summary>
@@ -37,7 +43,13 @@ function Doubt({ crop }: { crop: CropRecord }) {
   return (
     <li>
       <b>{crop.cropName}</b>: {t[crop.verdict]}{' '}
-      {known && t.heldOf(format.percent(share), format.integer(crop.n), format.percent(low), format.percent(high))}
+      {known &&
+        t.heldOf(
+          format.percent(share),
+          format.integer(crop.n),
+          format.percent(0.8),
+          t.fromTo(format.percent(low), format.percent(high)),
+        )}
       {crop.mends.length > 0 && (
         <>
           {' '}
