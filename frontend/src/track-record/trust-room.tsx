@@ -1,8 +1,9 @@
 import { useFormats } from '../shared/formats';
-import type { CropRecord, HeldShare, TrackRecord } from '../shared/learning-types';
+import { figure, HeadRow } from '../shared/head-row';
+import type { HeldShare, TrackRecord } from '../shared/learning-types';
 import { useMessages } from '../shared/messages';
 import { trackRecordMessages } from './track-record-messages';
-import { byRisingLead, doubtful, quarterOf } from './track-record-state';
+import { byRisingLead, doubtful, quarterOf, type DoubtfulCrop } from './track-record-state';
 
 /** Which crops' dates can be trusted by their own record, what would mend the others, and how often ranges held where and when. */
 export function TrustRoom({ record }: { record: TrackRecord }) {
@@ -35,7 +36,7 @@ export function TrustRoom({ record }: { record: TrackRecord }) {
   );
 }
 
-function Doubt({ crop }: { crop: CropRecord }) {
+function Doubt({ crop }: { crop: DoubtfulCrop }) {
   const t = useMessages(trackRecordMessages);
   const format = useFormats();
   const { share, low, high } = crop.held;
@@ -75,20 +76,7 @@ function HeldTable({ record }: { record: TrackRecord }) {
   ];
   return (
     <table className="rc-table record-held">
-      <thead>
-        <tr>
-          <th scope="col">{t.of}</th>
-          <th scope="col" className="rc-number">
-            {t.batches}
-          </th>
-          <th scope="col" className="rc-number">
-            {t.heldOf80}
-          </th>
-          <th scope="col" className="rc-number">
-            {t.knownWithin}
-          </th>
-        </tr>
-      </thead>
+      <HeadRow heads={[t.of, ...[t.batches, t.heldOf80, t.knownWithin].map(figure)]} />
       {groups.map(({ title, rows }) => (
         <tbody key={title}>
           <tr>

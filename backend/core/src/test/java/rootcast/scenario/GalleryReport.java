@@ -31,11 +31,11 @@ class GalleryReport {
     }
 
     private static void print(String title, long[] seeds) {
-        System.out.println("\n" + title + "\n\n" + GalleryFigures.HEAD);
+        Told.line("\n" + title + "\n\n" + GalleryFigures.HEAD);
         for (Truth truth : GalleryOfTruths.all()) {
             List<GalleryCase> cases = Gallery.of(truth, seeds, FORECAST);
             for (int lead : Gallery.LEADS_DAYS) {
-                System.out.println(GalleryFigures.of(truth.name(), lead, cases).row());
+                Told.line(GalleryFigures.of(truth.name(), lead, cases).row());
             }
             assertThat(cases).as(truth.name()).isNotEmpty();
         }
