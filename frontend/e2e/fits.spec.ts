@@ -152,16 +152,21 @@ async function on(browser: Browser, { locale, door, width, height, touch }: Devi
   return { context, paths };
 }
 
+/** Opens a screen and waits until all of it is there. */
+async function come(page: Page, path: string): Promise<void> {
+  await page.goto(path);
+  await expect(page.locator('main .rc-loading, main [aria-busy="true"]')).toHaveCount(0);
+  await expect(page.locator('header.top h1')).not.toBeEmpty();
+  await page.waitForLoadState('networkidle', { timeout: 2_000 }).catch(() => undefined);
+}
+
 for (const [name, device] of Object.entries(DEVICES)) {
   test(`nothing is cut or hangs out on a ${name}, and its bar is one line`, async ({ browser }) => {
     const { context, paths } = await on(browser, device);
     const page = await context.newPage();
     const faults: string[] = [];
     for (const path of paths) {
-      await page.goto(path);
-      await expect(page.locator('main .rc-loading, main [aria-busy="true"]')).toHaveCount(0);
-      await expect(page.locator('header.top h1')).not.toBeEmpty();
-      await page.waitForLoadState('networkidle', { timeout: 2_000 }).catch(() => undefined);
+      await come(page, path);
       const { headerPx, pagePx, cut, sideways } = await measure(page);
       if (headerPx > HEADER_PX) faults.push(`${path}: the bar is ${headerPx} px high`);
       if (pagePx > device.width) faults.push(`${path}: the page is ${pagePx} px wide`);
@@ -179,10 +184,7 @@ test('a reader of English and °F reads nothing raw and nothing of another’s',
   const page = await context.newPage();
   const faults: string[] = [];
   for (const path of paths) {
-    await page.goto(path);
-    await expect(page.locator('main .rc-loading, main [aria-busy="true"]')).toHaveCount(0);
-    await expect(page.locator('header.top h1')).not.toBeEmpty();
-    await page.waitForLoadState('networkidle', { timeout: 2_000 }).catch(() => undefined);
+    await come(page, path);
     faults.push(...(await raw(page, device.locale)).map((each) => `${path}: ${each.slice(0, 90)}`));
   }
   expect(faults).toEqual([]);

@@ -73,66 +73,75 @@ test('a house is read by hand in at most 20 touches, typing counted', async ({ b
 const ASKS_NOTHING =
   /^Done, (Wean the mist|Mist off|Prevention is due|Begin toning|Look for draught|Wetting agent over the leaves)/;
 
-test('ten checks of a round are closed in at most 25 touches', async ({ browser }) => {
-  const page = await phone(browser);
-  const sites = await get<readonly { code: string }[]>(page, '/api/sites');
-  const leftOf = async (site: string) =>
-    (await get<readonly RoundItem[]>(page, `/api/rounds?site=${site}`)).filter(
-      ({ state }) => state === 'due' || state === 'carried-over',
-    );
-  const rounds = await Promise.all(sites.map(async ({ code }) => ({ code, left: await leftOf(code) })));
-  const fullest = rounds.sort((a, b) => b.left.length - a.left.length)[0];
-  if (!fullest) throw new Error('the demo has no site');
-  const before = fullest.left.length;
-  await open(page, `/rounds?site=${fullest.code}`);
+/** Closes checks of a site's round until `wanted` are closed or none is left that asks for little; how many it closed. */
+async function closeChecks(page: Page, wanted: number, left: () => Promise<number>): Promise<number> {
+  const before = await left();
+  const closed = async () => before - (await left());
   const shown = page.locator('.round-item');
   await expect(shown.first()).toBeVisible();
-
-  const enough = async () => (await leftOf(fullest.code)).length <= before - 10;
   // Whoever walks presses what is the same for a whole house first, then what is left there, and opens the next house.
   const together = page.locator('.round-alike-row').getByRole('button');
   const form = page.locator('.round-alike .round-form');
   const alone = page.getByRole('button', { name: ASKS_NOTHING });
   const folded = page.locator('.round-house > details:not([open]) > summary');
   for (;;) {
-    while ((await together.count()) > 0 && !(await enough())) {
-      const left = await together.count();
+    while ((await together.count()) > 0 && (await closed()) < wanted) {
+      const rows = await together.count();
       await together.first().tap();
       if (await form.count()) {
         await form.getByRole('button', { name: /^3: / }).tap();
         await form.getByRole('button', { name: 'Record' }).tap();
       }
-      await expect(together).toHaveCount(left - 1);
+      await expect(together).toHaveCount(rows - 1);
       await expectSent(page);
     }
-    while ((await alone.count()) > 0 && !(await enough())) {
-      const left = await shown.count();
+    while ((await alone.count()) > 0 && (await closed()) < wanted) {
+      const items = await shown.count();
       await alone.first().tap();
-      await expect(shown).toHaveCount(left - 1);
+      await expect(shown).toHaveCount(items - 1);
       await expectSent(page);
     }
-    if ((await folded.count()) === 0 || (await enough())) break;
+    if ((await folded.count()) === 0 || (await closed()) >= wanted) break;
     // A house that is opened draws its checks a moment later.
     const opened = await page.locator('.round-stops').count();
     await folded.first().tap();
     await expect(page.locator('.round-stops')).toHaveCount(opened + 1);
   }
-  // On some days fewer than ten ask for nothing: then the traps are read as well.
+  // On some days few ask for nothing: then the traps are read as well.
   const scout = page.getByRole('button', { name: /^Done, Scout/ });
-  while ((await scout.count()) > 0 && !(await enough())) {
-    const left = await scout.count();
+  while ((await scout.count()) > 0 && (await closed()) < wanted) {
+    const items = await scout.count();
     await scout.first().tap();
     await page.getByRole('button', { name: 'Nothing found' }).tap();
     await page.getByRole('button', { name: 'Record' }).tap();
-    await expect(scout).toHaveCount(left - 1);
+    await expect(scout).toHaveCount(items - 1);
     await expectSent(page);
   }
   await expectSent(page);
-  const closed = before - (await leftOf(fullest.code)).length;
-  const taken = await touches(page);
+  return closed();
+}
+
+test('ten checks of a round are closed in at most 25 touches', async ({ browser }) => {
+  const page = await phone(browser);
+  const sites = await get<readonly { code: string }[]>(page, '/api/sites');
+  const leftOf = async (site: string) =>
+    (await get<readonly RoundItem[]>(page, `/api/rounds?site=${site}`)).filter(
+      ({ state }) => state === 'due' || state === 'carried-over',
+    ).length;
+  const rounds = await Promise.all(sites.map(async ({ code }) => ({ code, left: await leftOf(code) })));
+  rounds.sort((a, b) => b.left - a.left);
+  // Where one site has fewer than ten that ask for little, its people go on to the next site, which is a touch to choose.
+  let closed = 0;
+  let taken = 0;
+  for (const { code, left } of rounds) {
+    if (closed >= 10 || left === 0) break;
+    await open(page, `/rounds?site=${code}`);
+    taken += closed > 0 ? 1 : 0;
+    closed += await closeChecks(page, 10 - closed, () => leftOf(code));
+    taken += await touches(page);
+  }
   console.log(`${closed} checks of a round: ${taken} touches`);
-  // How many ask for little depends on the day and on the rounds that were walked before; ten in 25 is so many touches for each.
-  expect(closed).toBeGreaterThanOrEqual(8);
+  expect(closed).toBeGreaterThanOrEqual(10);
   expect(taken / closed).toBeLessThanOrEqual(25 / 10);
   await page.context().close();
 });

@@ -44,8 +44,11 @@ test('says of which crops the dates cannot be trusted, and what would help', asy
   const { byCrop, bySite } = await recordOf(page);
   await page.goto('/track-record');
   const room = page.getByRole('region', { name: 'Can the dates be trusted?' });
-  for (const { cropName, verdict } of byCrop) {
-    await expect(room.getByText(`${cropName}:`)).toHaveCount(verdict === 'holds' ? 0 : 1);
+  for (const { cropName, verdict, n } of byCrop) {
+    await expect(room.getByText(`${cropName}:`)).toHaveCount(
+      verdict.startsWith('too-') && verdict !== 'too-few' ? 1 : 0,
+    );
+    await expect(room.getByText(`${cropName} (${n})`)).toHaveCount(verdict === 'too-few' ? 1 : 0);
   }
   await room.getByText('How often they held, by lead, site and season').click();
   for (const { siteName, held } of bySite) {

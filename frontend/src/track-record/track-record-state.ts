@@ -98,12 +98,15 @@ export function isEmpty(record: Pick<TrackRecord, 'n'>): boolean {
   return record.n === 0;
 }
 
-const WORST_FIRST: readonly CropRecord['verdict'][] = ['too-narrow', 'too-wide', 'too-few'];
+const WORST_FIRST = ['too-narrow', 'too-wide'] as const;
 
-/** Crops whose ranges do not hold as they say, or of which that is not known yet; the worst first. */
-export function doubtful(crops: readonly CropRecord[]): readonly CropRecord[] {
-  const rank = ({ verdict }: CropRecord) => WORST_FIRST.indexOf(verdict);
-  return crops.filter((crop) => rank(crop) >= 0).sort((a, b) => rank(a) - rank(b));
+export type DoubtfulCrop = CropRecord & { readonly verdict: (typeof WORST_FIRST)[number] };
+
+/** Crops whose ranges do not hold as they say; the worst first. */
+export function doubtful(crops: readonly CropRecord[]): readonly DoubtfulCrop[] {
+  return WORST_FIRST.flatMap((verdict) =>
+    crops.flatMap((crop) => (crop.verdict === verdict ? [{ ...crop, verdict }] : [])),
+  );
 }
 
 /** Number and year of the quarter that begins on a day. */

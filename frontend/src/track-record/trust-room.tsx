@@ -1,24 +1,31 @@
 import { useFormats } from '../shared/formats';
-import type { CropRecord, HeldShare, TrackRecord } from '../shared/learning-types';
+import { figure, HeadRow } from '../shared/head-row';
+import type { HeldShare, TrackRecord } from '../shared/learning-types';
 import { useMessages } from '../shared/messages';
 import { trackRecordMessages } from './track-record-messages';
-import { byRisingLead, doubtful, quarterOf } from './track-record-state';
+import { byRisingLead, doubtful, quarterOf, type DoubtfulCrop } from './track-record-state';
 
 /** Which crops' dates can be trusted by their own record, what would mend the others, and how often ranges held where and when. */
 export function TrustRoom({ record }: { record: TrackRecord }) {
   const t = useMessages(trackRecordMessages);
+  const format = useFormats();
   const crops = doubtful(record.byCrop);
+  const few = record.byCrop.filter(({ verdict }) => verdict === 'too-few');
   return (
     <section aria-label={t.trust}>
       <h2>{t.trust}</h2>
-      {crops.length === 0 ? (
-        <p>{t.allHold}</p>
-      ) : (
+      {crops.length === 0 && few.length < record.byCrop.length && <p>{t.othersHold}</p>}
+      {crops.length > 0 && (
         <ul className="record-trust">
           {crops.map((crop) => (
             <Doubt key={crop.crop} crop={crop} />
           ))}
         </ul>
+      )}
+      {few.length > 0 && (
+        <p className="record-few">
+          {t['too-few']} {few.map(({ cropName, n }) => t.cropSeen(cropName, format.integer(n))).join(', ')}.
+        </p>
       )}
       <details>
         <summary>{t.heldWhere}</summary>
@@ -29,7 +36,7 @@ export function TrustRoom({ record }: { record: TrackRecord }) {
   );
 }
 
-function Doubt({ crop }: { crop: CropRecord }) {
+function Doubt({ crop }: { crop: DoubtfulCrop }) {
   const t = useMessages(trackRecordMessages);
   const format = useFormats();
   const { share, low, high } = crop.held;
@@ -37,7 +44,13 @@ function Doubt({ crop }: { crop: CropRecord }) {
   return (
     <li>
       <b>{crop.cropName}</b>: {t[crop.verdict]}{' '}
-      {known && t.heldOf(format.percent(share), format.integer(crop.n), format.percent(low), format.percent(high))}
+      {known &&
+        t.heldOf(
+          format.percent(share),
+          format.integer(crop.n),
+          format.percent(0.8),
+          t.fromTo(format.percent(low), format.percent(high)),
+        )}
       {crop.mends.length > 0 && (
         <>
           {' '}
@@ -63,20 +76,7 @@ function HeldTable({ record }: { record: TrackRecord }) {
   ];
   return (
     <table className="rc-table record-held">
-      <thead>
-        <tr>
-          <th scope="col">{t.of}</th>
-          <th scope="col" className="rc-number">
-            {t.batches}
-          </th>
-          <th scope="col" className="rc-number">
-            {t.heldOf80}
-          </th>
-          <th scope="col" className="rc-number">
-            {t.knownWithin}
-          </th>
-        </tr>
-      </thead>
+      <HeadRow heads={[t.of, ...[t.batches, t.heldOf80, t.knownWithin].map(figure)]} />
       {groups.map(({ title, rows }) => (
         <tbody key={title}>
           <tr>

@@ -171,8 +171,9 @@ public final class UsableTrays {
 
         private void addSegment(
                 int node, int slower, double[] z, double[] zPast, double @Nullable [] zShipped, double ofSegment) {
-            double moves = Math.max(seen(z[node]) - seen(z[slower]), seen(zPast[node]) - seen(zPast[slower]));
-            int pieces = (int) Math.max(1, Math.ceil(Math.min(Math.abs(moves) / PIECE, ofSegment / LEAST_MASS)));
+            double moves = Math.max(
+                    Math.abs(seen(z[node]) - seen(z[slower])), Math.abs(seen(zPast[node]) - seen(zPast[slower])));
+            int pieces = (int) Math.max(1, Math.ceil(Math.min(moves / PIECE, ofSegment / LEAST_MASS)));
             for (int piece = 1; piece <= pieces; piece++) {
                 double part = (double) piece / pieces;
                 mass[size - 1] = ofSegment / pieces;

@@ -7,7 +7,7 @@ import java.util.function.Predicate;
 /**
  * Whether the dates of some batches can be trusted by their own record, and what would mend it where they cannot.
  *
- * @param mends what would help, the likeliest first; empty where the ranges hold
+ * @param mends what would help, the likeliest first; empty where the ranges hold or too few batches are known
  */
 public record Trust(Verdict verdict, HeldShare held, List<Mend> mends) {
 
@@ -25,8 +25,6 @@ public record Trust(Verdict verdict, HeldShare held, List<Mend> mends) {
 
     /** What a grower can do about it. */
     public enum Mend {
-        /** Too few were seen ready. */
-        FINISH_MORE,
         /** Most were entered ready without a look at cells in the days before: it is not known when they were. */
         LOOK_AT_CELLS,
         /** Many were carried to another house on the way and nobody had said so. */
@@ -49,7 +47,10 @@ public record Trust(Verdict verdict, HeldShare held, List<Mend> mends) {
     public static Trust of(List<Case> cases) {
         HeldShare held = HeldShare.of(cases);
         Verdict verdict = verdict(held);
-        return new Trust(verdict, held, verdict == Verdict.HOLDS ? List.of() : mends(verdict, cases));
+        return new Trust(
+                verdict,
+                held,
+                verdict == Verdict.HOLDS || verdict == Verdict.TOO_FEW ? List.of() : mends(verdict, cases));
     }
 
     private static Verdict verdict(HeldShare held) {
@@ -64,17 +65,14 @@ public record Trust(Verdict verdict, HeldShare held, List<Mend> mends) {
 
     private static List<Mend> mends(Verdict verdict, List<Case> cases) {
         List<Mend> mends = new ArrayList<>();
-        if (verdict == Verdict.TOO_FEW) {
-            mends.add(Mend.FINISH_MORE);
-        }
-        if (!cases.isEmpty() && share(cases, each -> !each.circumstances().lookedAt()) > MOST) {
+        if (share(cases, each -> !each.circumstances().lookedAt()) > MOST) {
             mends.add(Mend.LOOK_AT_CELLS);
         }
         if (verdict == Verdict.TOO_NARROW
                 && share(cases, each -> each.circumstances().carriedUnsaid()) >= MANY_CARRIED) {
             mends.add(Mend.SAY_WHERE_THEY_GO);
         }
-        if (verdict != Verdict.TOO_FEW && isOffOnTheWhole(cases)) {
+        if (isOffOnTheWhole(cases)) {
             mends.add(Mend.LEARN_THE_PROFILE);
         }
         return List.copyOf(mends);

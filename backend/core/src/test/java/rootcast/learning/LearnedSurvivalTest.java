@@ -2,7 +2,9 @@ package rootcast.learning;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static rootcast.learning.SimulatedNursery.profile;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.apache.commons.numbers.gamma.LogBeta;
@@ -63,5 +65,24 @@ class LearnedSurvivalTest {
             }
         }
         return best;
+    }
+
+    private static BatchRecord lived(int i, Lived stick) {
+        return new BatchRecord("B" + i, "V", "S", false, List.of(), List.of(), Map.of(Stage.STICK, stick));
+    }
+
+    @Test
+    void ofAStageFollowsTheCounts() {
+        List<BatchRecord> records = new ArrayList<>();
+        for (int i = 0; i < 60; i++) {
+            records.add(lived(i, new Lived(1_000, 860 + i)));
+        }
+
+        LearnedProfile learned = Learning.learn(profile(1, 0.1), records, SimulatedNursery.START);
+
+        // The counts' mean is 0.8895.
+        assertThat(learned.profile().of(Stage.STICK).survivalMean()).isCloseTo(0.8895, within(0.005));
+        assertThat(learned.profile().of(Stage.ROOT).survivalMean()).isEqualTo(0.97);
+        assertThat(learned.evidence().stages().get(0).survivalBatches()).isEqualTo(60);
     }
 }

@@ -5,7 +5,9 @@ import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException
 import static org.assertj.core.api.Assertions.within;
 import static rootcast.learning.SimulatedNursery.REFERENCE_C;
 import static rootcast.learning.SimulatedNursery.TRUE_DAYS;
+import static rootcast.learning.SimulatedNursery.learned;
 import static rootcast.learning.SimulatedNursery.profile;
+import static rootcast.learning.SimulatedNursery.wholeRatio;
 
 import java.time.Duration;
 import java.time.Instant;
@@ -21,12 +23,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import rootcast.climate.HourlySeries;
 import rootcast.climate.SetpointPlan;
-import rootcast.crop.Cardinals;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
-import rootcast.crop.StageProfile;
 import rootcast.crop.TrayFormat;
-import rootcast.learning.BatchRecord.Lived;
 import rootcast.learning.SimulatedNursery.Manner;
 import rootcast.outlook.BatchHistory;
 import rootcast.outlook.DateRange;
@@ -36,24 +35,12 @@ import rootcast.outlook.OutlookModel;
 /** What batches whose truth is known teach. The truth has Wang and Engel's response, the model the beta function. */
 class LearningTest {
 
-    private static LearnedProfile learned(long seed, Manner manner, CropProfile before) {
-        var nursery = new SimulatedNursery(seed, manner);
-        return Learning.learn(before, nursery.records(), nursery.end);
-    }
-
     private static double[] ratioToTruth(LearnedProfile learned) {
         double[] ratios = new double[3];
         for (int k = 0; k < 3; k++) {
             ratios[k] = learned.profile().stages().get(k).daysAtReference() / TRUE_DAYS[k];
         }
         return ratios;
-    }
-
-    private static double wholeRatio(LearnedProfile learned) {
-        return learned.profile().stages().stream()
-                        .mapToDouble(StageProfile::daysAtReference)
-                        .sum()
-                / 26;
     }
 
     @Nested
@@ -274,63 +261,6 @@ class LearningTest {
     }
 
     @Nested
-    class CardinalTemperatures {
-
-        @Test
-        void areKeptAndSaidToBeWhereTheBatchesStoodAlikeWarm() {
-            var learned = learned(1, Manner.usual(30).setpoints(22), profile(1, 0.1));
-
-            for (int k = 0; k < 3; k++) {
-                Evidence.OfCardinals cardinals = learned.evidence().cardinals().get(k);
-                assertThat(cardinals.identified()).isFalse();
-                assertThat(cardinals.why().code()).isEqualTo("too-narrow");
-                assertThat(cardinals.why().values())
-                        .containsEntry("batches", 30)
-                        .containsEntry("quantity", "medium-temperature")
-                        .hasEntrySatisfying(
-                                "width", width -> assertThat((double) width).isBetween(0.0, 2.0));
-                assertThat(learned.profile().stages().get(k).cardinals())
-                        .isEqualTo(profile(1, 0.1).stages().get(k).cardinals());
-            }
-        }
-
-        @Test
-        void areKeptWithFewBatches() {
-            var learned = learned(1, Manner.usual(6).setpoints(18, 28), profile(1, 0.1));
-
-            assertThat(learned.evidence().cardinals())
-                    .allMatch(cardinals -> !cardinals.identified())
-                    .allMatch(cardinals -> cardinals.why().code().equals("too-few-batches")
-                            && cardinals.why().values().get("needed").equals(12));
-        }
-
-        /** The optimum of rooting is 26 °C in truth; the profile is 3 °C out. */
-        @ParameterizedTest
-        @ValueSource(longs = {1, 2, 3, 4})
-        void areLearnedFromBatchesColdAndWarm(long seed) {
-            List<StageProfile> stages = new ArrayList<>(profile(1.25, 0.1).stages());
-            StageProfile callus = stages.get(1);
-            stages.set(
-                    1,
-                    new StageProfile(
-                            Stage.CALLUS,
-                            callus.daysAtReference(),
-                            new Cardinals(Cardinals.Form.BETA, 10, 29, 35, REFERENCE_C),
-                            callus.survivalMean(),
-                            callus.survivalWeight()));
-
-            var learned =
-                    learned(seed, Manner.usual(60).setpoints(16, 19, 22, 25, 28), new CropProfile(stages, 0.1, 8));
-
-            assertThat(learned.evidence().cardinals().get(1).identified()).isTrue();
-            assertThat(learned.evidence().cardinals().get(1).why().code()).isEqualTo("found");
-            assertThat(learned.profile().of(Stage.CALLUS).cardinals().optimumC())
-                    .isCloseTo(26, within(1.0));
-            assertThat(wholeRatio(learned)).isCloseTo(1, within(0.05));
-        }
-    }
-
-    @Nested
     class Varieties {
 
         private static final Map<String, Double> TRUE_RATES =
@@ -355,29 +285,6 @@ class LearningTest {
                             .rates()
                             .varieties())
                     .isEmpty();
-        }
-    }
-
-    @Nested
-    class Survival {
-
-        private static BatchRecord lived(int i, Lived stick) {
-            return new BatchRecord("B" + i, "V", "S", false, List.of(), List.of(), Map.of(Stage.STICK, stick));
-        }
-
-        @Test
-        void ofAStageFollowsTheCounts() {
-            List<BatchRecord> records = new ArrayList<>();
-            for (int i = 0; i < 60; i++) {
-                records.add(lived(i, new Lived(1_000, 860 + i)));
-            }
-
-            LearnedProfile learned = Learning.learn(profile(1, 0.1), records, SimulatedNursery.START);
-
-            // The counts' mean is 0.8895.
-            assertThat(learned.profile().of(Stage.STICK).survivalMean()).isCloseTo(0.8895, within(0.005));
-            assertThat(learned.profile().of(Stage.ROOT).survivalMean()).isEqualTo(0.97);
-            assertThat(learned.evidence().stages().get(0).survivalBatches()).isEqualTo(60);
         }
     }
 

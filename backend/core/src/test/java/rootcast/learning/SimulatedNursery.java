@@ -235,4 +235,18 @@ public final class SimulatedNursery {
         return new StageProfile(
                 stage, days, new Cardinals(Cardinals.Form.BETA, minC, optimumC, maxC, REFERENCE_C), 0.97, 150);
     }
+
+    /** What the batches of a nursery teach. */
+    static LearnedProfile learned(long seed, Manner manner, CropProfile before) {
+        var nursery = new SimulatedNursery(seed, manner);
+        return Learning.learn(before, nursery.records(), nursery.end);
+    }
+
+    /** The learned days from sticking to ready over the true ones. */
+    static double wholeRatio(LearnedProfile learned) {
+        return learned.profile().stages().stream()
+                        .mapToDouble(StageProfile::daysAtReference)
+                        .sum()
+                / 26;
+    }
 }

@@ -20,8 +20,6 @@ import java.util.function.IntUnaryOperator;
 import org.apache.commons.statistics.distribution.BetaDistribution;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
 import rootcast.numerics.CountDistribution;
@@ -329,34 +327,6 @@ class SurvivorsTest {
 
         assertThat(whenReady(lost).atMost(10)).isEqualTo(1);
         assertThat(whenReady(lost).mean()).isBetween(4.0, 10.0);
-    }
-
-    /** Whole trays: by hand from floor(plants / 100). */
-    @ParameterizedTest
-    @CsvSource({"99, 0", "100, 1", "199, 1", "200, 2", "1050, 10"})
-    void traysAreWholeTraysOfTheSaleCount(int plants, int trays) {
-        var saleable = new SaleableTrays(CountDistribution.certain(plants), TRAY_105);
-
-        assertThat(saleable.most()).isEqualTo(trays);
-        assertThat(saleable.p50()).isEqualTo(trays);
-        assertThat(saleable.mean()).isEqualTo(trays);
-        assertThat(saleable.atLeast(trays)).isEqualTo(1);
-        assertThat(saleable.atLeast(trays + 1)).isZero();
-        assertThat(saleable.atLeast(-1)).isEqualTo(1);
-        assertThat(saleable.atLeast(Integer.MAX_VALUE)).isZero();
-    }
-
-    @Test
-    void trayTailsFallAndTheLowFigureIsTheSafeOne() {
-        var trays = OutlookModel.outlook(counted(0, STUCK_PLANTS), CROP, TRAY_105, AT_22)
-                .saleableTrays();
-
-        assertThat(trays.p10()).isLessThan(trays.p90());
-        assertThat(trays.atLeast(trays.p10())).isGreaterThanOrEqualTo(0.9);
-        assertThat(trays.atLeast(trays.p10() + 1)).isLessThan(0.9);
-        for (int n = 1; n <= trays.most() + 1; n++) {
-            assertThat(trays.atLeast(n)).isLessThanOrEqualTo(trays.atLeast(n - 1));
-        }
     }
 
     @Test

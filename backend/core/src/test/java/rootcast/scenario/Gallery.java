@@ -84,7 +84,7 @@ final class Gallery {
     }
 
     /** The profile as people state it: days out by a factor, cardinals near the truth's. */
-    static CropProfile stated(double daysFactor) {
+    private static CropProfile stated(double daysFactor) {
         return new CropProfile(
                 List.of(
                         stage(Stage.STICK, daysFactor * TRUE_DAYS[0], 8, 27),

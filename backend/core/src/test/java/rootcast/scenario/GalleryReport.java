@@ -32,7 +32,7 @@ class GalleryReport {
     }
 
     private static void print(String title, long[] seeds) {
-        System.out.println("\n" + title + "\n\n" + GalleryFigures.HEAD);
+        Told.line("\n" + title + "\n\n" + GalleryFigures.HEAD);
         String only = System.getProperty("gallery.only", "");
         for (Truth truth : GalleryOfTruths.all()) {
             if (!truth.name().contains(only)) {
@@ -40,7 +40,7 @@ class GalleryReport {
             }
             List<GalleryCase> cases = Gallery.of(truth, seeds, FORECAST);
             for (int lead : Gallery.LEADS_DAYS) {
-                System.out.println(GalleryFigures.of(truth.name(), lead, cases).row());
+                Told.line(GalleryFigures.of(truth.name(), lead, cases).row());
             }
             assertThat(cases).as(truth.name()).isNotEmpty();
         }

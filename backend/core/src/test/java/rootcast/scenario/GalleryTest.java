@@ -33,7 +33,7 @@ class GalleryTest {
     private static List<GalleryCase> cases(Truth truth, long... seeds) {
         List<GalleryCase> cases = Gallery.of(truth, seeds, FORECAST);
         for (int lead : Gallery.LEADS_DAYS) {
-            System.out.println(GalleryFigures.of(truth.name() + ", seeds " + Arrays.toString(seeds), lead, cases)
+            Told.line(GalleryFigures.of(truth.name() + ", seeds " + Arrays.toString(seeds), lead, cases)
                     .row());
         }
         return cases;

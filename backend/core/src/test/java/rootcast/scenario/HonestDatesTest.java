@@ -14,7 +14,6 @@ import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestReporter;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import rootcast.availability.LotOfBatch;
@@ -116,19 +115,13 @@ class HonestDatesTest {
         return new StageProfile(stage, days, new Cardinals(Cardinals.Form.BETA, minC, optimumC, 36, 22), 0.965, 60);
     }
 
-    /** In the report and on the screen. */
-    private static void told(TestReporter reporter, String figures) {
-        reporter.publishEntry(figures);
-        System.out.println("HonestDatesTest: " + figures);
-    }
-
     private static List<Case> at(int leadDays) {
         return CASES.stream().filter(each -> each.leadDays == leadDays).toList();
     }
 
     @ParameterizedTest(name = "{0} days before")
     @ValueSource(ints = {14, 7, 3})
-    void fourInFiveAreReadyWithinTheirRange(int leadDays, TestReporter reporter) {
+    void fourInFiveAreReadyWithinTheirRange(int leadDays) {
         double inside = at(leadDays).stream()
                 .mapToInt(each -> each.isInside() ? 1 : 0)
                 .average()
@@ -140,25 +133,23 @@ class HonestDatesTest {
                         each.outlook.readyAt().p10(), each.outlook.readyAt().p90()))
                 .average()
                 .orElseThrow();
-        told(
-                reporter,
-                String.format(
-                        Locale.ROOT,
-                        "lead %d: inside 80 %% range %.3f, mean error %.2f d, width %.2f d, MAE %.3f",
-                        leadDays,
-                        inside,
-                        bias,
-                        width,
-                        at(leadDays).stream()
-                                .mapToDouble(e -> Math.abs(e.errorDays()))
-                                .average()
-                                .orElseThrow()));
+        Told.line(String.format(
+                Locale.ROOT,
+                "lead %d: inside 80 %% range %.3f, mean error %.2f d, width %.2f d, MAE %.3f",
+                leadDays,
+                inside,
+                bias,
+                width,
+                at(leadDays).stream()
+                        .mapToDouble(e -> Math.abs(e.errorDays()))
+                        .average()
+                        .orElseThrow()));
 
         assertThat(inside).as("seeds %s", Arrays.toString(SEEDS)).isBetween(0.77, 0.83);
     }
 
     @Test
-    void aWeekBeforeTheDateIsADayOutAtMostAndFarBetterThanTheCalendar(TestReporter reporter) {
+    void aWeekBeforeTheDateIsADayOutAtMostAndFarBetterThanTheCalendar() {
         double error = at(7).stream()
                 .mapToDouble(each -> Math.abs(each.errorDays()))
                 .average()
@@ -167,9 +158,7 @@ class HonestDatesTest {
                 .mapToDouble(each -> Math.abs(each.calendarErrorDays))
                 .average()
                 .orElseThrow();
-        told(
-                reporter,
-                String.format(Locale.ROOT, "mean absolute error at 7 days %.3f d, calendar %.3f d", error, calendar));
+        Told.line(String.format(Locale.ROOT, "mean absolute error at 7 days %.3f d, calendar %.3f d", error, calendar));
 
         assertThat(error).as("seeds %s", Arrays.toString(SEEDS)).isLessThanOrEqualTo(1.0);
         assertThat(error).as("seeds %s", Arrays.toString(SEEDS)).isLessThanOrEqualTo(0.6 * calendar);
@@ -180,7 +169,7 @@ class HonestDatesTest {
      * be filled with plants that were alive, and with plants that were through with rooting too and not past their day.
      */
     @Test
-    void traysPromisedAtNineInTenAreThereInNineCasesOfTen(TestReporter reporter) {
+    void traysPromisedAtNineInTenAreThereInNineCasesOfTen() {
         int promised = 0;
         int kept = 0;
         int alive = 0;
@@ -216,7 +205,7 @@ class HonestDatesTest {
                 (double) kept / promised,
                 (double) rooted / promised,
                 stated / promised);
-        told(reporter, shares);
+        Told.line(shares);
 
         assertThat(promised).isGreaterThan(CASES.size() * 9 / 10);
         assertThat((double) rooted / promised)

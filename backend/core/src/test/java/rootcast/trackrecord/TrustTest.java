@@ -70,7 +70,7 @@ class TrustTest {
 
         assertThat(trust.verdict()).isEqualTo(Verdict.TOO_FEW);
         assertThat(trust.held().share()).isNaN();
-        assertThat(trust.mends()).containsExactly(Mend.FINISH_MORE);
+        assertThat(trust.mends()).isEmpty();
     }
 
     @Test

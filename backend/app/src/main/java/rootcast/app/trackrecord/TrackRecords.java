@@ -37,6 +37,9 @@ public class TrackRecords {
     @Inject
     Snapshots snapshots;
 
+    /** Older than this the background has not made it, be it switched off or held up: then who asks waits. */
+    private static final long HOURS_IN_USE = 2;
+
     private final ReentrantLock making = new ReentrantLock();
     private volatile Kept kept = new Kept(FactPosition.START, Long.MIN_VALUE, List.of(), Instant.EPOCH);
 
@@ -45,10 +48,6 @@ public class TrackRecords {
         boolean isOf(FactPosition newest) {
             return hour != Long.MIN_VALUE && newestEntry.equals(newest);
         }
-
-        boolean isOf(FactPosition newest, Snapshot now) {
-            return isOf(newest) && hour == HourlySeries.hourOf(now.asOf());
-        }
     }
 
     /** @param asOf when the cases were made */
@@ -56,10 +55,9 @@ public class TrackRecords {
 
     public Cases cases() {
         FactPosition newest = onRecord.newestEntry();
-        Kept now = kept;
-        if (!now.isOf(newest)) {
-            now = made(each -> each.isOf(newest));
-        }
+        long hour = HourlySeries.hourOf(snapshots.now().asOf());
+        Predicate<Kept> isGood = each -> each.isOf(newest) && each.hour >= hour - HOURS_IN_USE;
+        Kept now = isGood.test(kept) ? kept : made(isGood);
         return new Cases(now.cases, now.asOf);
     }
 
@@ -70,9 +68,10 @@ public class TrackRecords {
             concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
     void byTheHour() {
         FactPosition newest = onRecord.newestEntry();
-        Snapshot now = snapshots.now();
-        if (!kept.isOf(newest, now)) {
-            made(each -> each.isOf(newest, now));
+        long hour = HourlySeries.hourOf(snapshots.now().asOf());
+        Predicate<Kept> isDone = each -> each.isOf(newest) && each.hour == hour;
+        if (!isDone.test(kept)) {
+            made(isDone);
         }
     }
 

@@ -9,7 +9,7 @@ import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.Nursery;
 
-/** Who may do what: one row per endpoint. An endpoint without a row fails {@link AccessMatrixTest}. */
+/** Who may do what: one row per endpoint, long because it is one table. An endpoint without a row fails {@link AccessMatrixTest}. */
 final class AccessTable {
 
     /**

@@ -11,12 +11,8 @@ import io.restassured.path.json.JsonPath;
 import io.restassured.response.Response;
 import jakarta.inject.Inject;
 import java.io.IOException;
-import java.io.InputStream;
-import java.io.OutputStream;
-import java.net.Socket;
 import java.net.URI;
 import java.net.http.HttpResponse;
-import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.Arrays;
 import java.util.HashMap;
@@ -33,7 +29,6 @@ import rootcast.app.Clients;
 import rootcast.app.HandSetClock;
 import rootcast.app.Nursery;
 import rootcast.app.Tables;
-import rootcast.app.WithToken;
 import rootcast.saying.Fault;
 
 /**
@@ -43,8 +38,6 @@ import rootcast.saying.Fault;
  */
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 abstract class BadInputContract {
-
-    private static final int TEN_MEGABYTES = 10_000_000;
 
     @Inject
     HandSetClock time;
@@ -62,6 +55,7 @@ abstract class BadInputContract {
     private String batch;
     private Map<String, Map<String, Object>> goodByPath;
     private Clients clients;
+    private RawHttp http;
     private Tables tables;
     private Map<String, List<String>> before;
 
@@ -103,6 +97,7 @@ abstract class BadInputContract {
                 "/api/orders",
                 Nursery.orderBody(List.of(nursery.line(nursery.nextMonday(), 1))));
         clients = new Clients(base);
+        http = new RawHttp(base);
         tables = new Tables(database);
         before = tables.everything();
     }
@@ -255,7 +250,7 @@ abstract class BadInputContract {
         for (String path : List.of("/api/readings", "/api/sites", "/api/orders")) {
             Response answer = given().contentType(ContentType.JSON)
                     .header("Idempotency-Key", UUID.randomUUID())
-                    .body(" ".repeat(TEN_MEGABYTES))
+                    .body(" ".repeat(RawHttp.TEN_MEGABYTES))
                     .post(path);
             problem(answer);
             assertThat(answer.statusCode()).isEqualTo(413);
@@ -264,8 +259,10 @@ abstract class BadInputContract {
 
     @Test
     void aBodyOfTenMegabytesInPieces() throws IOException {
-        assertThat(sentInPieces("/api/readings")).startsWith("HTTP/1.1 413").contains("application/problem+json");
-        assertThat(sentInPieces("/api/sites")).startsWith("HTTP/1.1 413").contains("application/problem+json");
+        assertThat(http.sentInPieces("/api/readings"))
+                .startsWith("HTTP/1.1 413")
+                .contains("application/problem+json");
+        assertThat(http.sentInPieces("/api/sites")).startsWith("HTTP/1.1 413").contains("application/problem+json");
     }
 
     @Test
@@ -283,8 +280,7 @@ abstract class BadInputContract {
                 "/api/houses/%00/climate",
                 "/api/board?text=%00",
                 "/api/board/cell?variety=%00&trayFormat=%00&site=%00&week=2026-W12")) {
-            String answer = raw("GET " + path + " HTTP/1.1\r\nHost: x\r\nAuthorization: " + WithToken.BEARER
-                    + "\r\nConnection: close\r\n\r\n");
+            String answer = http.get(path);
             assertThat(answer).as(path).startsWith("HTTP/1.1 4").contains("application/problem+json");
         }
     }
@@ -296,9 +292,7 @@ abstract class BadInputContract {
                 "/api/board?site=%F0%9F%8C%B1",
             })
     void searchesForNonsenseFindNothing(String address) throws IOException {
-        assertThat(raw("GET " + address + " HTTP/1.1\r\nHost: x\r\nAuthorization: " + WithToken.BEARER
-                        + "\r\nConnection: close\r\n\r\n"))
-                .startsWith("HTTP/1.1 200");
+        assertThat(http.get(address)).startsWith("HTTP/1.1 200");
     }
 
     @ParameterizedTest
@@ -313,8 +307,7 @@ abstract class BadInputContract {
                 "from=-999999999-01-01T00:00:00Z"
             })
     void spansOfTimeThatAreNone(String query) throws IOException {
-        String answer = raw("GET /api/houses/" + nursery.house + "/climate?" + query
-                + " HTTP/1.1\r\nHost: x\r\nAuthorization: " + WithToken.BEARER + "\r\nConnection: close\r\n\r\n");
+        String answer = http.get("/api/houses/" + nursery.house + "/climate?" + query);
         assertThat(answer).startsWith("HTTP/1.1 4").contains("application/problem+json");
     }
 
@@ -376,48 +369,5 @@ abstract class BadInputContract {
                 .as("every fault of %s is one that the screens have words for", shown)
                 .isSubsetOf(Arrays.stream(Fault.values()).map(Fault::wireName).toList());
         assertThat(shown).doesNotContain("java.", "rootcast.", "Exception", "\tat ");
-    }
-
-    private String sentInPieces(String path) throws IOException {
-        byte[] piece = (Integer.toHexString(100_000) + "\r\n" + " ".repeat(100_000) + "\r\n")
-                .getBytes(StandardCharsets.US_ASCII);
-        try (Socket socket = new Socket(base.getHost(), base.getPort())) {
-            socket.setSoTimeout(60_000);
-            OutputStream out = socket.getOutputStream();
-            out.write(("POST " + path + " HTTP/1.1\r\nHost: x\r\nAuthorization: " + WithToken.BEARER
-                            + "\r\nContent-Type: application/json\r\n" + "Idempotency-Key: " + UUID.randomUUID()
-                            + "\r\nTransfer-Encoding: chunked\r\n\r\n")
-                    .getBytes(StandardCharsets.US_ASCII));
-            try {
-                for (int sent = 0; sent < TEN_MEGABYTES; sent += 100_000) {
-                    out.write(piece);
-                }
-                out.write("0\r\n\r\n".getBytes(StandardCharsets.US_ASCII));
-            } catch (IOException hungUpOn) {
-                // the answer came before the end of the body
-            }
-            return head(socket.getInputStream());
-        }
-    }
-
-    private String raw(String request) throws IOException {
-        try (Socket socket = new Socket(base.getHost(), base.getPort())) {
-            socket.setSoTimeout(60_000);
-            socket.getOutputStream().write(request.getBytes(StandardCharsets.US_ASCII));
-            return head(socket.getInputStream());
-        }
-    }
-
-    /** Status line and headers. */
-    private static String head(InputStream in) throws IOException {
-        StringBuilder head = new StringBuilder();
-        while (head.indexOf("\r\n\r\n") < 0) {
-            int next = in.read();
-            if (next < 0) {
-                break;
-            }
-            head.append((char) next);
-        }
-        return head.toString();
     }
 }

@@ -3,11 +3,7 @@ package rootcast.app.climate.mqtt;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import io.agroal.api.AgroalDataSource;
 import io.restassured.path.json.JsonPath;
-import io.vertx.core.Vertx;
-import jakarta.inject.Inject;
-import java.nio.file.Path;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.time.Instant;
@@ -15,69 +11,12 @@ import java.time.temporal.ChronoUnit;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.concurrent.atomic.AtomicInteger;
-import java.util.concurrent.locks.LockSupport;
-import java.util.function.BooleanSupplier;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
-import rootcast.app.HandSetClock;
 import rootcast.app.Nursery;
 import rootcast.app.Tables;
-import rootcast.app.climate.FlushIngest;
 
 /** Readings from a real broker, seen from the device and from the API. */
-abstract class MqttContract {
-
-    private static final Duration PATIENCE = Duration.ofMinutes(4);
-
-    @Inject
-    HandSetClock time;
-
-    @Inject
-    MqttIngest ingest;
-
-    @Inject
-    Arrivals arrivals;
-
-    @Inject
-    FlushIngest flush;
-
-    @Inject
-    AgroalDataSource database;
-
-    @Inject
-    Vertx vertx;
-
-    @TempDir
-    Path store;
-
-    private Nursery nursery;
-    private TestBroker broker;
-    private TestPublisher device;
-    private Instant hour;
-    private Map<String, Long> before;
-
-    @BeforeEach
-    void open() {
-        nursery = Nursery.opened(time);
-        hour = time.instant().truncatedTo(ChronoUnit.HOURS).minus(Duration.ofHours(5));
-        broker = new TestBroker(store);
-        ingest.connect(new MqttIngest.Broker("127.0.0.1", broker.port(), nursery.house, "#"));
-        await(() -> ingest.state().state().equals("connected"));
-        device = new TestPublisher(vertx, broker.port());
-        assertThat(device.connect()).isTrue();
-        before = counts();
-    }
-
-    /** Thousands of readings would be in the way of tests that look through all tables. */
-    @AfterEach
-    void close() throws SQLException {
-        device.close();
-        ingest.disconnect();
-        broker.close();
-        new Tables(database).execute("delete from reading where house = '" + nursery.house + "'");
-    }
+abstract class MqttContract extends WithBroker {
 
     /** By hand: 69.8 °F is 21 °C, and 1.8 °F more is a degree. */
     @Test
@@ -192,60 +131,6 @@ abstract class MqttContract {
         assertThat(ingest.state().waiting()).isZero();
     }
 
-    /** Without a time two messages can only be told apart by the number under which the broker gives them. */
-    @Test
-    void aMessageWithoutATimeThatTheBrokerGivesAgainIsStoredOnceAlsoByTheNextListener() {
-        sensor("a", "medium-temperature", "Cel", 0);
-        var acknowledged = new AtomicInteger();
-        arrivals.add(message("a", "21", false, 7, false, acknowledged));
-        await(() -> acknowledged.get() == 1);
-
-        arrivals.start(); // what another node does when it takes over: it knows only what is written
-        time.moveOn(Duration.ofMinutes(5));
-        arrivals.add(message("a", "21", false, 7, true, acknowledged));
-        arrivals.add(message("a", "21", false, 8, false, acknowledged));
-        arrivals.add(message("a", "21", false, 8, true, acknowledged));
-        await(() -> acknowledged.get() == 4);
-
-        assertThat(changed("stored")).isEqualTo(2);
-        assertThat(changed("duplicates")).isEqualTo(2);
-    }
-
-    @Test
-    void whileAnotherNodeHasTheDutyThisOneStandsByAndTakesOverOnceItsLeaseHasRunOut() throws SQLException {
-        sensor("a", "medium-temperature", "Cel", 0);
-        var tables = new Tables(database);
-        tables.execute("update node_duty set holder = 'another', held_until = current_timestamp + interval '1' hour"
-                + " where duty = 'listen-mqtt'");
-        await(() -> ingest.state().state().equals("standby"));
-        send("a", "{\"value\": 21, \"at\": \"%s\"}".formatted(hour)); // waits in the session
-
-        tables.execute("update node_duty set held_until = current_timestamp - interval '1' second"
-                + " where duty = 'listen-mqtt'");
-        await(() -> changed("stored") == 1);
-
-        assertThat(ingest.state().state()).isEqualTo("connected");
-    }
-
-    /** What a node that slept through the end of its lease still has in hand is for the next one. */
-    @Test
-    void whoHasLostTheDutyStoresAndAcknowledgesNothing() throws SQLException {
-        sensor("a", "medium-temperature", "Cel", 0);
-        var acknowledged = new AtomicInteger();
-        new Tables(database)
-                .execute("update node_duty set holder = 'another', held_until = current_timestamp + interval '1' hour"
-                        + " where duty = 'listen-mqtt'");
-
-        arrivals.add(message("a", "21", false, 7, false, acknowledged));
-        await(() -> ingest.state().state().equals("standby"));
-
-        assertThat(acknowledged).hasValue(0);
-        assertThat(changed("stored")).isZero();
-        new Tables(database)
-                .execute("update node_duty set held_until = current_timestamp - interval '1' second"
-                        + " where duty = 'listen-mqtt'");
-    }
-
     @Test
     void countsAreTheBusinesssAndOutliveTheNodeThatCounted() {
         send("stray", "\0 is no text that every database keeps");
@@ -272,18 +157,6 @@ abstract class MqttContract {
         assertThat(seen.getString(topic + ".last")).isEqualTo("21");
         assertThat(seen.getList("ways.find { it.way == 'mqtt' }.faults.find { it.kind == 'malformed' }.last"))
                 .hasSizeLessThanOrEqualTo(5);
-    }
-
-    private Message message(
-            String name, String text, boolean retained, int number, boolean again, AtomicInteger acknowledged) {
-        return new Message(
-                nursery.house + "/" + name,
-                text,
-                retained,
-                number,
-                again,
-                time.instant(),
-                acknowledged::incrementAndGet);
     }
 
     @Test
@@ -328,34 +201,6 @@ abstract class MqttContract {
         assertThat(ingest.state().reconnects()).isPositive();
     }
 
-    private void sensor(String name, String quantity, String unit, double offset) {
-        nursery.post(
-                        "/api/sensors",
-                        Map.of(
-                                "code",
-                                nursery.house + "-" + name,
-                                "house",
-                                nursery.house,
-                                "quantity",
-                                quantity,
-                                "unit",
-                                unit,
-                                "offset",
-                                offset,
-                                "topic",
-                                nursery.house + "/" + name))
-                .statusCode(201);
-    }
-
-    private void send(String name, String payload) {
-        assertThat(device.send(name + payload, nursery.house + "/" + name, payload))
-                .isTrue();
-    }
-
-    private long changed(String what) {
-        return counts().getOrDefault(what, 0L) - before.getOrDefault(what, 0L);
-    }
-
     private long faults() {
         return changed("malformed")
                 + changed("unknown-topic")
@@ -364,32 +209,8 @@ abstract class MqttContract {
                 + changed("duplicate");
     }
 
-    private static Map<String, Long> counts() {
-        Map<String, Long> counts = new HashMap<>();
-        JsonPath seen = Nursery.get("/api/ingest");
-        Map<String, Object> mqtt = seen.getMap("ways.find { it.way == 'mqtt' }");
-        if (mqtt != null) {
-            for (String each : java.util.List.of("received", "stored", "duplicates")) {
-                counts.put(each, ((Number) mqtt.get(each)).longValue());
-            }
-            for (Object fault : (java.util.List<?>) mqtt.get("faults")) {
-                Map<?, ?> each = (Map<?, ?>) fault;
-                counts.put((String) each.get("kind"), ((Number) each.get("count")).longValue());
-            }
-        }
-        return counts;
-    }
-
     private JsonPath climate(String quantity, Instant from) {
         return Nursery.get("/api/houses/%s/climate?quantity=%s&from=%s&to=%s"
                 .formatted(nursery.house, quantity, from, from.plus(Duration.ofHours(1))));
-    }
-
-    private static void await(BooleanSupplier done) {
-        long end = System.nanoTime() + PATIENCE.toNanos();
-        while (!done.getAsBoolean()) {
-            assertThat(System.nanoTime()).as("waited for %s", PATIENCE).isLessThan(end);
-            LockSupport.parkNanos(Duration.ofMillis(50).toNanos());
-        }
     }
 }
