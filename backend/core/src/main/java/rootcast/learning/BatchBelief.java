@@ -5,6 +5,7 @@ import org.jspecify.annotations.Nullable;
 import rootcast.learning.CellLikelihood.Normal;
 import rootcast.learning.StageTimes.Given;
 import rootcast.learning.StageTimes.LookedAt;
+import rootcast.outlook.CellSpread;
 
 /**
  * What is believed of the y of one batch while the crop's parameters are being found.
@@ -118,12 +119,12 @@ final class BatchBelief {
         return first;
     }
 
-    private void look(int stage, double cellSpread) {
+    private void look(int stage, CellSpread cells) {
         double precision = 1 / covariance[stage][stage];
         double apart = precision - lookPrecision[stage];
         double apartWeighted = mean[stage] * precision - lookWeighted[stage];
         Normal without = new Normal(apartWeighted / apart, 1 / apart);
-        Normal with = CellLikelihood.after(without, looks.get(stage), cellSpread, lastTime[stage]);
+        Normal with = CellLikelihood.after(without, looks.get(stage), cells, lastTime[stage]);
         lastTime[stage] = with;
         double told = 1 / with.variance() - 1 / without.variance();
         if (told <= 0) { // a look of another bench: it tells nothing, or less

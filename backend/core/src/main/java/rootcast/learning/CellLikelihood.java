@@ -1,23 +1,20 @@
 package rootcast.learning;
 
 import java.util.List;
-import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.jspecify.annotations.Nullable;
 import rootcast.learning.StageTimes.LookedAt;
 import rootcast.numerics.LogNormalTail;
+import rootcast.outlook.CellSpread;
 
 /**
  * What looks at cells say of y = ln(reference-days in which nine cells in ten of a batch get through a stage).
  *
- * <p>After g reference-days a cell is through with probability Φ((ln g − y)/cell spread + z₀.₉), as in the outlook; a look
- * is binomial in that, counts at most {@value #MOST_TELLING_CELLS} cells, and one in a thousand is of another bench.
+ * <p>After g reference-days, g/e^y of the stage, a cell is through as {@link CellSpread} says; a look is binomial in that, counts at most {@value #MOST_TELLING_CELLS} cells, and one in a thousand is of another bench.
  */
 final class CellLikelihood {
 
     private static final int MOST_TELLING_CELLS = 200;
     private static final double ODD_SHARE = 0.001;
-    private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
-    private static final double Z_COMPLETE = NORMAL.inverseCumulativeProbability(0.9);
 
     /** e to this is lost beside the share of odd looks. */
     private static final double LOG_NOTHING = -30;
@@ -36,8 +33,8 @@ final class CellLikelihood {
     /** Mean and variance of a normal. */
     record Normal(double mean, double variance) {}
 
-    static double log(LookedAt look, double y, double cellSpread) {
-        double z = (look.logGained() - y) / cellSpread + Z_COMPLETE;
+    static double log(LookedAt look, double y, CellSpread cells) {
+        double z = cells.quantile(Math.exp(look.logGained() - y));
         double share = (double) look.reached() / look.cells();
         double log = 0;
         if (look.reached() > 0) {
@@ -55,15 +52,15 @@ final class CellLikelihood {
      *
      * @param lastTime the answer to nearly the same question, so that one grid will do; null for the first time
      */
-    static Normal after(Normal before, List<LookedAt> looks, double cellSpread, @Nullable Normal lastTime) {
+    static Normal after(Normal before, List<LookedAt> looks, CellSpread cells, @Nullable Normal lastTime) {
         Normal found = lastTime == null ? before : lastTime;
         for (int pass = lastTime == null ? 0 : PASSES - 1; pass < PASSES; pass++) {
-            found = moments(before, looks, cellSpread, found);
+            found = moments(before, looks, cells, found);
         }
         return found;
     }
 
-    private static Normal moments(Normal before, List<LookedAt> looks, double cellSpread, Normal around) {
+    private static Normal moments(Normal before, List<LookedAt> looks, CellSpread cells, Normal around) {
         double sd = Math.sqrt(around.variance);
         double[] logs = new double[NODES];
         double largest = Double.NEGATIVE_INFINITY;
@@ -71,7 +68,7 @@ final class CellLikelihood {
             double y = around.mean + node(i) * sd;
             logs[i] = -(y - before.mean) * (y - before.mean) / (2 * before.variance);
             for (LookedAt look : looks) {
-                logs[i] += log(look, y, cellSpread);
+                logs[i] += log(look, y, cells);
             }
             largest = Math.max(largest, logs[i]);
         }
@@ -90,7 +87,7 @@ final class CellLikelihood {
     }
 
     /** Mean of the looks' log likelihood over what is believed of y. */
-    static double expectedLog(Normal believed, List<LookedAt> looks, double cellSpread) {
+    static double expectedLog(Normal believed, List<LookedAt> looks, CellSpread cells) {
         double sum = 0;
         double whole = 0;
         for (int i = 0; i < NODES; i += 4) {
@@ -99,7 +96,7 @@ final class CellLikelihood {
             whole += weight;
             for (LookedAt look : looks) {
                 double sd = Math.sqrt(believed.variance + look.beginVariance());
-                sum += weight * log(look, believed.mean + z * sd, cellSpread);
+                sum += weight * log(look, believed.mean + z * sd, cells);
             }
         }
         return sum / whole;

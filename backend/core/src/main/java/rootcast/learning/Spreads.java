@@ -29,10 +29,10 @@ final class Spreads {
     private static final double MOST_CELL = 0.6;
 
     private final double batchPrior;
-    private final double[] cellPrior;
+    private final CellSpread[] cellPrior;
     private double batchVariance;
     private double stageVariance;
-    private double[] cell;
+    private CellSpread[] cell;
 
     Spreads(CropProfile profile) {
         batchPrior = Math.max(profile.rateSpread(), LEAST_BATCH_SPREAD);
@@ -58,10 +58,10 @@ final class Spreads {
 
     /** Of the crop: the mean of its stages. */
     double cell() {
-        return Arrays.stream(cell).average().orElseThrow();
+        return Arrays.stream(cell).mapToDouble(CellSpread::ofStage).average().orElseThrow();
     }
 
-    double cell(int stage) {
+    CellSpread cell(int stage) {
         return cell[stage];
     }
 
@@ -99,13 +99,13 @@ final class Spreads {
         batchVariance = batchSum / (BATCHES_WORTH + weights);
         stageVariance = stageSum / (STAGES_WORTH + Matrix3.N * weights);
         for (int k = 0; k < Matrix3.N && iteration % CELL_EVERY == CELL_EVERY - 1; k++) {
-            cell[k] = likeliestCell(k, batches);
+            cell[k] = cell[k].spreading(likeliestCell(k, batches));
         }
     }
 
     /** Uphill in steps of {@value #CELL_STEP} in ln; the next update goes on from here. */
     private double likeliestCell(int stage, List<BatchBelief> batches) {
-        double now = cell[stage];
+        double now = cell[stage].ofStage();
         if (batches.stream().allMatch(batch -> batch.looks().get(stage).isEmpty())) {
             return now;
         }
@@ -124,11 +124,12 @@ final class Spreads {
     }
 
     private double value(int stage, double cellSpread, List<BatchBelief> batches) {
-        double apart = Math.log(cellSpread / cellPrior[stage]) / CELL_LOG_SPREAD;
+        double apart = Math.log(cellSpread / cellPrior[stage].ofStage()) / CELL_LOG_SPREAD;
         double sum = -apart * apart / 2;
+        CellSpread cells = cell[stage].spreading(cellSpread);
         for (BatchBelief batch : batches) {
             if (!batch.looks().get(stage).isEmpty()) {
-                sum += CellLikelihood.expectedLog(batch.of(stage), batch.looks().get(stage), cellSpread);
+                sum += CellLikelihood.expectedLog(batch.of(stage), batch.looks().get(stage), cells);
             }
         }
         return sum;

@@ -34,7 +34,7 @@ public final class BatchOutlook {
     private final SaleableTrays saleable;
     private final FillableTrays fillable;
     private final @Nullable Shipped shipped;
-    private final double cellSpread;
+    private final CellSpread cellSpread;
     private final UnmeasuredHours unmeasured;
 
     private BatchOutlook(

@@ -3,7 +3,6 @@ package rootcast.outlook;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.jspecify.annotations.Nullable;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
@@ -15,8 +14,7 @@ import rootcast.numerics.NormalShare;
  * stage began.
  *
  * <p>With x = M · reference-days gained since the stage began / days at reference, a living cell has reached the stage's
- * end with probability Φ(ln x / cell spread + z₀.₉): cells' times are log-normal, and at x = 1 nine of ten are there. A
- * look is binomial in that. Who enters a stage as complete says that it had ended by then, Φ(ln x / {@value #SEEN_SPREAD});
+ * end as {@link CellSpread} says, and at x = 1 nine of ten are there. A look is binomial in that. Who enters a stage as complete says that it had ended by then, Φ(ln x / {@value #SEEN_SPREAD});
  * when it had not yet is for the looks before to say. Without one, somebody had come by w days earlier and found
  * it incomplete: (Φ(ln x(t) / s) − Φ(ln x(t − w) / s)) / w, over the rounds w that are usual. Each is mixed with a share {@value
  * #ODD_SHARE} that fits any M, for looks at the wrong bench. That nothing was entered says nothing.
@@ -36,8 +34,6 @@ final class RateEvidence {
     static final int MOST_TELLING_CELLS = 20;
 
     private static final double DAY_MILLIS = 86_400_000;
-    private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
-    private static final double Z_COMPLETE = NORMAL.inverseCumulativeProbability(0.9);
 
     /**
      * Rounds of a batch as multiples of those usual for the crop: the nodes of a normal law of the logarithm with standard deviation
@@ -49,7 +45,7 @@ final class RateEvidence {
 
     private final BatchHistory history;
     private final StagePath path;
-    private final double[] cellSpread;
+    private final CellSpread[] cellSpread;
     private final double[] roundsDays;
     private final double[] roundsWeights;
 
@@ -137,9 +133,9 @@ final class RateEvidence {
             double[] logs = new double[CellSpread.FACTORS.length];
             int number = 0;
             for (BatchHistory.Look look : looksOf(stage)) {
-                double logProgress = Math.log(multiplier * looks[number++]);
+                double beyond = cellSpread[stage].beyond(multiplier * looks[number++]);
                 for (int i = 0; i < logs.length; i++) {
-                    double z = logProgress / (cellSpread[stage] * CellSpread.FACTORS[i]) + Z_COMPLETE;
+                    double z = cellSpread[stage].quantileAt(beyond, CellSpread.FACTORS[i]);
                     logs[i] += look(z, look.cells(), look.reached());
                 }
             }

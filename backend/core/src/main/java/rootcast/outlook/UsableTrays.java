@@ -134,10 +134,10 @@ public final class UsableTrays {
         private int size;
 
         Leaving(Instant leaves) {
-            double[] now = cells.logProgress(leaves.toEpochMilli());
-            double[] past = cells.logProgress(leaves.minus(hold).toEpochMilli());
+            double[] now = cells.beyond(leaves.toEpochMilli());
+            double[] past = cells.beyond(leaves.minus(hold).toEpochMilli());
             double[] then =
-                    shipped == null ? null : cells.logProgress(shipped.lastAt().toEpochMilli());
+                    shipped == null ? null : cells.beyond(shipped.lastAt().toEpochMilli());
             for (int i = 0; i < CellSpread.FACTORS.length; i++) {
                 double factor = CellSpread.FACTORS[i];
                 addSegments(
