@@ -13,8 +13,7 @@ import rootcast.saying.FaultyValue;
  * @param holdDays   days that a ready liner may be held before it is past its best
  * @param cellSpread standard deviation of the natural logarithm of a cell's time within one batch
  * @param rates      how varieties and sites differ from the crop
- * @param roundsDays how far apart people come round to see whether a stage is complete, days; 0.05 to 10
- * @param stageShare of the variance of ln(rate multiplier) so much is a stage's own and not the batch's; 0.03 to 0.9
+ * @param variation  how its batches vary beside that, are looked at, and how well the days are known
  */
 public record CropProfile(
         List<StageProfile> stages,
@@ -22,26 +21,15 @@ public record CropProfile(
         int holdDays,
         double cellSpread,
         RateFactors rates,
-        double roundsDays,
-        double stageShare) {
+        Variation variation) {
 
     /** Common practice, no source. */
     public static final double USUAL_CELL_SPREAD = 0.12;
 
-    /** Common practice, no source. */
-    public static final double USUAL_ROUNDS_DAYS = 2;
-
-    /** Our choice, settled on a simulator. */
-    public static final double USUAL_STAGE_SHARE = 0.26;
-
-    public static final double LEAST_STAGE_SHARE = 0.03;
-
-    public static final double MOST_STAGE_SHARE = 0.9;
-
-    /** Of a crop whose people come round as is usual. */
+    /** Of a crop of whose variation nothing was learned. */
     public CropProfile(
             List<StageProfile> stages, double rateSpread, int holdDays, double cellSpread, RateFactors rates) {
-        this(stages, rateSpread, holdDays, cellSpread, rates, USUAL_ROUNDS_DAYS, USUAL_STAGE_SHARE);
+        this(stages, rateSpread, holdDays, cellSpread, rates, Variation.USUAL);
     }
 
     /** Of a crop of which nothing is known beyond its stages. */
@@ -64,12 +52,6 @@ public record CropProfile(
         if (!(cellSpread >= 0.01 && cellSpread <= 1)) {
             throw new FaultyValue("cellSpread", cellSpread, Fault.BETWEEN, 0.01, 1);
         }
-        if (!(roundsDays >= 0.05 && roundsDays <= 10)) {
-            throw new FaultyValue("roundsDays", roundsDays, Fault.BETWEEN, 0.05, 10);
-        }
-        if (!(stageShare >= LEAST_STAGE_SHARE && stageShare <= MOST_STAGE_SHARE)) {
-            throw new FaultyValue("stageShare", stageShare, Fault.BETWEEN, LEAST_STAGE_SHARE, MOST_STAGE_SHARE);
-        }
         double slowest = rates.slowest();
         for (StageProfile stage : stages) {
             double days = stage.daysAtReference() / slowest;
@@ -84,10 +66,35 @@ public record CropProfile(
         double rate = rates.of(variety, site);
         List<StageProfile> own =
                 stages.stream().map(stage -> stage.atRate(rate)).toList();
-        return new CropProfile(own, rateSpread, holdDays, cellSpread, RateFactors.NONE, roundsDays, stageShare);
+        return new CropProfile(own, rateSpread, holdDays, cellSpread, RateFactors.NONE, variation);
+    }
+
+    /** The same, its batches varying in another way. */
+    public CropProfile varying(Variation other) {
+        return new CropProfile(stages, rateSpread, holdDays, cellSpread, rates, other);
     }
 
     public StageProfile of(Stage stage) {
         return stages.get(Stage.GROWING.indexOf(stage));
+    }
+
+    /**
+     * Standard deviation of ln(rate multiplier) of a batch of which nothing was seen: batches differ, and the days that the
+     * multiplier is relative to are not known for certain.
+     */
+    public double rateDoubt() {
+        return Math.sqrt(rateSpread * rateSpread + variation.daysDoubt() * variation.daysDoubt());
+    }
+
+    /**
+     * Of that variance so much is a stage's own. Of what the days may be out, half is taken to be alike in all stages: whoever
+     * states one stage too long tends to state the others too long. Our choice, no source.
+     */
+    public double stageShareOfDoubt() {
+        double ofDays = variation.daysDoubt() * variation.daysDoubt();
+        double all = rateSpread * rateSpread + ofDays;
+        return all == 0
+                ? variation.stageShare()
+                : (rateSpread * rateSpread * variation.stageShare() + ofDays / 2) / all;
     }
 }

@@ -26,6 +26,7 @@ final class BatchBelief {
 
     private final double[] lookWeighted = new double[Matrix3.N];
     private final @Nullable Normal[] lastTime = new Normal[Matrix3.N];
+    private final @Nullable Normal[] withoutLooks = new Normal[Matrix3.N];
 
     private double[] prior = new double[Matrix3.N];
     private double[][] knownPrecision = Matrix3.zero();
@@ -126,6 +127,7 @@ final class BatchBelief {
         Normal without = new Normal(apartWeighted / apart, 1 / apart);
         Normal with = CellLikelihood.after(without, looks.get(stage), cells, lastTime[stage]);
         lastTime[stage] = with;
+        withoutLooks[stage] = without;
         double told = 1 / with.variance() - 1 / without.variance();
         if (told <= 0) { // a look of another bench: it tells nothing, or less
             lookPrecision[stage] = 0;
@@ -162,6 +164,13 @@ final class BatchBelief {
         double[][] pull = Matrix3.times(covariance, knownPrecision);
         double[][] pulled = Matrix3.times(pull, Matrix3.times(ofPriorMean, Matrix3.times(knownPrecision, covariance)));
         return Matrix3.plus(covariance, 1, pulled);
+    }
+
+    /** ln of how likely the looks at a stage are beside all the rest that is known; 0 where there are none. */
+    double logEvidence(int stage, CellSpread cells) {
+        Normal without = withoutLooks[stage];
+        Normal with = lastTime[stage];
+        return without == null || with == null ? 0 : CellLikelihood.logEvidence(without, looks.get(stage), cells, with);
     }
 
     Normal of(int stage) {

@@ -1,6 +1,7 @@
 package rootcast.learning;
 
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 import rootcast.learning.StageTimes.LookedAt;
 import rootcast.numerics.LogNormalTail;
@@ -33,8 +34,28 @@ final class CellLikelihood {
     /** Mean and variance of a normal. */
     record Normal(double mean, double variance) {}
 
-    static double log(LookedAt look, double y, CellSpread cells) {
-        double z = cells.quantile(Math.exp(look.logGained() - y));
+    /** Of all looks of a stage, the batch's own spread of cells being one of those that the crop's batches have. */
+    static double log(List<LookedAt> looks, double y, CellSpread cells) {
+        return log(looks, cells, look -> y);
+    }
+
+    private static double log(List<LookedAt> looks, CellSpread cells, ToDoubleFunction<LookedAt> y) {
+        double[] logs = new double[CellSpread.WEIGHTS.length];
+        for (LookedAt look : looks) {
+            double beyond = cells.beyond(Math.exp(look.logGained() - y.applyAsDouble(look)));
+            for (int factor = 0; factor < logs.length; factor++) {
+                logs[factor] += log(look, cells.quantile(beyond, factor));
+            }
+        }
+        double most = Math.max(logs[0], Math.max(logs[1], logs[2]));
+        double sum = 0;
+        for (int factor = 0; factor < logs.length; factor++) {
+            sum += CellSpread.WEIGHTS[factor] * Math.exp(logs[factor] - most);
+        }
+        return most + Math.log(sum);
+    }
+
+    private static double log(LookedAt look, double z) {
         double share = (double) look.reached() / look.cells();
         double log = 0;
         if (look.reached() > 0) {
@@ -66,10 +87,7 @@ final class CellLikelihood {
         double largest = Double.NEGATIVE_INFINITY;
         for (int i = 0; i < NODES; i++) {
             double y = around.mean + node(i) * sd;
-            logs[i] = -(y - before.mean) * (y - before.mean) / (2 * before.variance);
-            for (LookedAt look : looks) {
-                logs[i] += log(look, y, cells);
-            }
+            logs[i] = log(before, y) + log(looks, y, cells);
             largest = Math.max(largest, logs[i]);
         }
         double whole = 0;
@@ -94,12 +112,38 @@ final class CellLikelihood {
             double z = node(i);
             double weight = Math.exp(-z * z / 2);
             whole += weight;
-            for (LookedAt look : looks) {
-                double sd = Math.sqrt(believed.variance + look.beginVariance());
-                sum += weight * log(look, believed.mean + z * sd, cells);
-            }
+            sum += weight
+                    * log(
+                            looks,
+                            cells,
+                            look -> believed.mean + z * Math.sqrt(believed.variance + look.beginVariance()));
         }
         return sum / whole;
+    }
+
+    /**
+     * ln of how likely the looks are, y being normal before; up to a constant that is the same for every spread.
+     *
+     * @param after of about what is believed after them: where they agree
+     */
+    static double logEvidence(Normal before, List<LookedAt> looks, CellSpread cells, Normal after) {
+        double sd = Math.sqrt(after.variance);
+        double[] logs = new double[(NODES + 1) / 2];
+        double most = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i < logs.length; i++) {
+            double y = after.mean + node(2 * i) * sd;
+            logs[i] = log(before, y) + log(looks, y, cells);
+            most = Math.max(most, logs[i]);
+        }
+        double sum = 0;
+        for (double log : logs) {
+            sum += Math.exp(log - most);
+        }
+        return most + Math.log(sum);
+    }
+
+    private static double log(Normal normal, double y) {
+        return -(y - normal.mean) * (y - normal.mean) / (2 * normal.variance);
     }
 
     private static double node(int i) {

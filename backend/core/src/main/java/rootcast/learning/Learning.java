@@ -15,6 +15,7 @@ import rootcast.crop.CropProfile;
 import rootcast.crop.RateFactors;
 import rootcast.crop.Stage;
 import rootcast.crop.StageProfile;
+import rootcast.crop.Variation;
 import rootcast.learning.RateFit.Fitted;
 import rootcast.numerics.Beta;
 import rootcast.numerics.BetaBinomialFit;
@@ -108,7 +109,13 @@ public final class Learning {
             stages.add(new StageProfile(
                     stage.stage(), stage.daysAtReference(), next, stage.survivalMean(), stage.survivalWeight()));
         }
-        return new CropProfile(stages, stated.rateSpread(), stated.holdDays(), stated.cellSpread(), stated.rates());
+        return new CropProfile(
+                stages,
+                stated.rateSpread(),
+                stated.holdDays(),
+                stated.cellSpread(),
+                stated.rates(),
+                stated.variation());
     }
 
     private Beta survival(Stage stage) {
@@ -151,8 +158,11 @@ public final class Learning {
                 stated.holdDays(),
                 rounded(fitted.cellSpread(), 4),
                 new RateFactors(rounded(fitted.varietyRates()), rounded(fitted.siteRates())),
-                fitted.roundsDays(),
-                rounded(Math.max(CropProfile.LEAST_STAGE_SHARE, Math.min(CropProfile.MOST_STAGE_SHARE, share)), 3));
+                new Variation(
+                        fitted.roundsDays(),
+                        rounded(Math.max(Variation.LEAST_STAGE_SHARE, Math.min(Variation.MOST_STAGE_SHARE, share)), 3),
+                        rounded(fitted.cellsDiffer(), 3),
+                        rounded(fitted.daysDoubt(), 4)));
     }
 
     private static Map<String, Double> rounded(Map<String, Double> rates) {

@@ -5,13 +5,14 @@ import java.util.List;
 import java.util.Map;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
+import rootcast.crop.Variation;
 import rootcast.learning.StageTimes.Given;
 
 /**
  * Days, spreads and the rates of varieties and sites from all batches of a crop at once.
  *
  * <p>With y = ln(reference-days of a stage in a batch): y = θ(stage) + v(variety) + s(site) + μ(batch) + ε(batch, stage),
- * normal with variances τ² for μ and σ² for ε. θ has the prior N(ln of the profile's days, {@value #DAYS_SPREAD}²). τ, σ
+ * normal with variances τ² for μ and σ² for ε. θ has the prior a normal around ln of the profile's days. τ, σ
  * and the cell spread are found by expectation and maximisation, each with a prior worth a few batches; v and s are
  * shrunk to the crop; what looks say of y is matched by its first two moments (expectation propagation); how far apart
  * rounds are, where no look tells, is the likeliest of {@link #ROUNDS_DAYS}. A batch that no parameters explain weighs
@@ -22,14 +23,17 @@ import rootcast.learning.StageTimes.Given;
  */
 final class RateFit {
 
-    /** Standard deviation of ln(days) around the profile's before any batch is seen. Common practice, no source. */
-    static final double DAYS_SPREAD = 0.3;
+    /** Variance of ln(days) around the profile's before any batch is seen, half of it alike in all stages: as in the outlook. */
+    private static final double HALF_OF_DAYS_VARIANCE = Variation.USUAL.daysDoubt() * Variation.USUAL.daysDoubt() / 2;
+
+    private static final double[][] DAYS_PRECISION =
+            Matrix3.inverse(Matrix3.of(HALF_OF_DAYS_VARIANCE, HALF_OF_DAYS_VARIANCE));
 
     /** From entered within the hour to a week and a half. */
     private static final double[] ROUNDS_DAYS = {0.05, 0.25, 0.5, 1, 1.5, 2, 3, 4.5, 7, 10};
 
     /** Common practice: rounds every two days, two businesses in three between daily and twice a week; no source. */
-    private static final double USUAL_ROUNDS_DAYS = CropProfile.USUAL_ROUNDS_DAYS;
+    private static final double USUAL_ROUNDS_DAYS = Variation.USUAL.roundsDays();
 
     private static final double ROUNDS_LOG_SPREAD = 0.7;
 
@@ -40,6 +44,7 @@ final class RateFit {
 
     private static final int MOST_ITERATIONS = 200;
     private static final int TRIAL_ITERATIONS = 20;
+    private static final int CELLS_DIFFER_EVERY = 20;
     private static final int LOOK_EVERY = 4;
     private static final int LIKELIEST_PASSES = 3;
     private static final double CONVERGED = 1e-6;
@@ -67,6 +72,7 @@ final class RateFit {
             double batchSpread,
             double stageSpread,
             double cellSpread,
+            double cellsDiffer,
             double roundsDays,
             Map<String, Double> varietyRates,
             Map<String, Double> siteRates) {
@@ -74,6 +80,11 @@ final class RateFit {
         /** Standard deviation of ln(days). */
         double spreadOf(int stage) {
             return Math.sqrt(covariance[stage][stage]);
+        }
+
+        /** Of the stages together. */
+        double daysDoubt() {
+            return Math.sqrt((covariance[0][0] + covariance[1][1] + covariance[2][2]) / Matrix3.N);
         }
     }
 
@@ -121,6 +132,7 @@ final class RateFit {
                 spreads.batch(),
                 spreads.stage(),
                 spreads.cell(),
+                spreads.cellsDiffer(),
                 roundsDays,
                 varieties.rates(),
                 sites.rates());
@@ -153,11 +165,14 @@ final class RateFit {
             double[] before = logDays.clone();
             double spreadBefore = spreads.sum();
             step(iteration);
+            if (iteration >= TRIAL_ITERATIONS && iteration % CELLS_DIFFER_EVERY == 0) {
+                spreads.updateCellsDiffer(batches);
+            }
             double change = Math.abs(spreads.sum() - spreadBefore);
             for (int k = 0; k < Matrix3.N; k++) {
                 change = Math.max(change, Math.abs(logDays[k] - before[k]));
             }
-            if (change < CONVERGED) {
+            if (change < CONVERGED && iteration >= Math.min(mostIterations - 1, TRIAL_ITERATIONS)) {
                 return;
             }
         }
@@ -165,7 +180,7 @@ final class RateFit {
 
     private void step(int iteration) {
         double[][] prior = spreads.covariance();
-        double[][] precision = Matrix3.of(0, 1 / (DAYS_SPREAD * DAYS_SPREAD));
+        double[][] precision = DAYS_PRECISION;
         double[] weighted = Matrix3.times(precision, priorLogDays);
         boolean lookAnew = iteration < LOOK_EVERY || iteration % LOOK_EVERY == 0;
         for (int i = 0; i < batches.size(); i++) {
@@ -194,10 +209,8 @@ final class RateFit {
     /** ln of the likelihood of the moments at which ends were entered, θ integrated out. */
     private double logLikelihood() {
         double sum = spreads.logPrior() + Math.log(Matrix3.determinant(covariance)) / 2;
-        for (int k = 0; k < Matrix3.N; k++) {
-            double apart = (logDays[k] - priorLogDays[k]) / DAYS_SPREAD;
-            sum -= apart * apart / 2;
-        }
+        double[] apart = Matrix3.plus(logDays, -1, priorLogDays);
+        sum -= Matrix3.dot(apart, Matrix3.times(DAYS_PRECISION, apart)) / 2;
         double[][] prior = spreads.covariance();
         for (int i = 0; i < batches.size(); i++) {
             sum += logLikelihood(batches.get(i).given(), Matrix3.plus(logDays, effect(i), ONES), prior);
@@ -223,7 +236,7 @@ final class RateFit {
                 .toList();
         double[] likeliest = fitted.logDays;
         for (int pass = 0; pass < LIKELIEST_PASSES; pass++) {
-            double[][] precision = Matrix3.of(0, 1 / (DAYS_SPREAD * DAYS_SPREAD));
+            double[][] precision = DAYS_PRECISION;
             double[] weighted = Matrix3.times(precision, fitted.logDays);
             for (int i = 0; i < densities.size(); i++) {
                 SeenDensity density = densities.get(i);

@@ -3,6 +3,7 @@ package rootcast.learning;
 import java.util.Arrays;
 import java.util.List;
 import rootcast.crop.CropProfile;
+import rootcast.crop.Variation;
 import rootcast.outlook.CellSpread;
 
 /**
@@ -10,7 +11,9 @@ import rootcast.outlook.CellSpread;
  *
  * <p>τ² and σ² have the prior of {@value #BATCHES_WORTH} batches that spread as the profile says and {@value #STAGES_WORTH} stages
  * that spread by {@value #USUAL_STAGE_SPREAD}; ln of a stage's cell
- * spread is normal around the profile's, which grows from stage to stage ({@link CellSpread}), with {@value #CELL_LOG_SPREAD}.
+ * spread is normal around the profile's, which grows from stage to stage ({@link CellSpread}), with {@value #CELL_LOG_SPREAD}. How far
+ * batches differ in that is half of a normal with the standard deviation that is usual (Gelman 2006, Bayesian Analysis 1:515-534): no batch
+ * tells it for sure, so it is the root of the mean square of what is believed of it.
  */
 final class Spreads {
 
@@ -22,6 +25,11 @@ final class Spreads {
 
     private static final double CELL_LOG_SPREAD = 0.35;
     private static final int CELL_EVERY = 4;
+
+    /** Standard deviations of ln(cell spread) between batches that are looked at, evenly. */
+    private static final double[] DIFFER = {0, 0.075, 0.15, 0.225, 0.3, 0.375, 0.45, 0.525, 0.6};
+
+    private static final double USUAL_DIFFER = Variation.USUAL.cellsDiffer();
     private static final double CELL_STEP = 0.02;
     private static final double WIDE_BATCH_SPREAD = 0.3;
     private static final double LEAST_BATCH_SPREAD = 0.01;
@@ -33,11 +41,12 @@ final class Spreads {
     private double batchVariance;
     private double stageVariance;
     private CellSpread[] cell;
+    private double cellsDiffer;
 
     Spreads(CropProfile profile) {
         batchPrior = Math.max(profile.rateSpread(), LEAST_BATCH_SPREAD);
         cellPrior = CellSpread.ofStages(profile);
-        cell = cellPrior;
+        cell = cellPrior.clone();
         reset();
     }
 
@@ -46,6 +55,16 @@ final class Spreads {
         batchVariance = Math.max(batchPrior * batchPrior, WIDE_BATCH_SPREAD * WIDE_BATCH_SPREAD);
         stageVariance = USUAL_STAGE_SPREAD * USUAL_STAGE_SPREAD;
         cell = cellPrior.clone();
+        differ(USUAL_DIFFER);
+    }
+
+    private void differ(double differ) {
+        cellsDiffer = differ;
+        Arrays.setAll(cell, k -> cell[k].differing(differ));
+    }
+
+    double cellsDiffer() {
+        return cellsDiffer;
     }
 
     double batch() {
@@ -66,7 +85,32 @@ final class Spreads {
     }
 
     double sum() {
-        return batch() + stage() + cell();
+        return batch() + stage() + cell() + cellsDiffer;
+    }
+
+    /** To be asked for once the rest has about settled. */
+    void updateCellsDiffer(List<BatchBelief> batches) {
+        double[] logs = new double[DIFFER.length];
+        double most = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i < DIFFER.length; i++) {
+            double apart = DIFFER[i] / USUAL_DIFFER;
+            logs[i] = -apart * apart / 2 + (i == 0 ? Math.log(0.5) : 0); // the end of an even grid counts by half
+            for (int k = 0; k < Matrix3.N; k++) {
+                CellSpread cells = cell[k].differing(DIFFER[i]);
+                for (BatchBelief batch : batches) {
+                    logs[i] += batch.logEvidence(k, cells);
+                }
+            }
+            most = Math.max(most, logs[i]);
+        }
+        double whole = 0;
+        double squares = 0;
+        for (int i = 0; i < DIFFER.length; i++) {
+            double likely = Math.exp(logs[i] - most);
+            whole += likely;
+            squares += likely * DIFFER[i] * DIFFER[i];
+        }
+        differ(Math.sqrt(squares / whole));
     }
 
     double[][] covariance() {

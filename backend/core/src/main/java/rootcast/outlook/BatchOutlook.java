@@ -102,7 +102,7 @@ public final class BatchOutlook {
 
     static StageRates rates(BatchHistory history, CropProfile profile, StagePath path) {
         return StageRates.given(
-                profile.rateSpread(), profile.stageShare(), new RateEvidence(history, path, profile), path);
+                profile.rateDoubt(), profile.stageShareOfDoubt(), new RateEvidence(history, path, profile), path);
     }
 
     public BatchHistory history() {

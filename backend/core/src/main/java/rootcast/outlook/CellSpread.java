@@ -20,20 +20,33 @@ import rootcast.crop.StageProfile;
  * <p>Source: variances of independent times add; a sum of log-normals taken as log-normal, Fenton 1960, IRE Trans. Commun. Syst.
  * 8:57-67. That stages share one relative spread is our assumption.
  *
- * @param ofStage standard deviation of a cell's time at the end of the stage, as a share of the stage's days
- * @param weight  w, the stage's days as a share of all since sticking
+ * <p>How far one batch's own cells lie apart is known as far as batches are alike: three factors on the spread, the nodes of a normal
+ * distribution of its logarithm with the crop's {@link rootcast.crop.Variation#cellsDiffer} (Gauss-Hermite).
  */
-public record CellSpread(double ofStage, double weight) {
+public final class CellSpread {
 
-    /**
-     * How far one batch's cells may differ from the crop's cell spread: factors at the three nodes of a normal distribution
-     * of the logarithm with standard deviation 0.3 (Gauss-Hermite). Common practice, no source.
-     */
-    static final double[] FACTORS = {Math.exp(-0.3 * Math.sqrt(3)), 1, Math.exp(0.3 * Math.sqrt(3))};
+    /** Of the factors. */
+    public static final double[] WEIGHTS = {1.0 / 6, 2.0 / 3, 1.0 / 6};
 
-    static final double[] WEIGHTS = {1.0 / 6, 2.0 / 3, 1.0 / 6};
+    /** Number of the factor that is 1. */
+    static final int USUAL = 1;
 
+    private static final double OUTER_NODE = Math.sqrt(3);
     private static final double Z_COMPLETE = NormalDistribution.of(0, 1).inverseCumulativeProbability(0.9);
+
+    private final double ofStage;
+    private final double weight;
+    private final double[] factors;
+
+    private CellSpread(double ofStage, double weight, double[] factors) {
+        this.ofStage = ofStage;
+        this.weight = weight;
+        this.factors = factors;
+    }
+
+    private static double[] factors(double differ) {
+        return new double[] {Math.exp(-differ * OUTER_NODE), 1, Math.exp(differ * OUTER_NODE)};
+    }
 
     /** By stage. */
     public static CellSpread[] ofStages(CropProfile profile) {
@@ -41,12 +54,13 @@ public record CellSpread(double ofStage, double weight) {
                 .mapToDouble(StageProfile::daysAtReference)
                 .toArray();
         CellSpread[] spreads = new CellSpread[days.length];
+        double[] factors = factors(profile.variation().cellsDiffer());
         double all = 0;
         double squares = 0;
         for (int stage = 0; stage < days.length; stage++) {
             all += days[stage];
             squares += days[stage] * days[stage];
-            spreads[stage] = new CellSpread(Math.sqrt(squares) / days[stage], days[stage] / all);
+            spreads[stage] = new CellSpread(Math.sqrt(squares) / days[stage], days[stage] / all, factors);
         }
         double mean = Arrays.stream(spreads)
                 .mapToDouble(CellSpread::ofStage)
@@ -56,8 +70,18 @@ public record CellSpread(double ofStage, double weight) {
         return spreads;
     }
 
+    /** Standard deviation of a cell's time at the end of the stage, as a share of the stage's days. */
+    public double ofStage() {
+        return ofStage;
+    }
+
     public CellSpread spreading(double share) {
-        return new CellSpread(share, weight);
+        return new CellSpread(share, weight, factors);
+    }
+
+    /** @param differ standard deviation of ln(spread) between batches */
+    public CellSpread differing(double differ) {
+        return new CellSpread(ofStage, weight, factors(differ));
     }
 
     /**
@@ -65,7 +89,7 @@ public record CellSpread(double ofStage, double weight) {
      *
      * @param progress x; may be under 0
      */
-    double beyond(double progress) {
+    public double beyond(double progress) {
         double whole = 1 + weight * (progress - 1);
         return whole > 0 ? Math.log(whole) / weight : Double.NEGATIVE_INFINITY;
     }
@@ -73,18 +97,10 @@ public record CellSpread(double ofStage, double weight) {
     /**
      * Standard normal quantile of the share of cells that are through.
      *
-     * @param progress x; may be under 0
+     * @param beyond of {@link #beyond}
+     * @param factor number of one of the factors on the spread, which rise with it and have the probabilities {@link #WEIGHTS}
      */
-    public double quantile(double progress) {
-        return quantileAt(beyond(progress), 1);
-    }
-
-    /**
-     * The same where it is known how far beyond.
-     *
-     * @param factor on how far this batch's cells lie apart
-     */
-    double quantileAt(double beyond, double factor) {
-        return beyond / (ofStage * factor) + Z_COMPLETE;
+    public double quantile(double beyond, int factor) {
+        return beyond / (ofStage * factors[factor]) + Z_COMPLETE;
     }
 }

@@ -63,7 +63,8 @@ final class CellTimes {
     double usableShare(int node, Instant at, int holdDays) {
         long millis = at.toEpochMilli();
         long past = at.minus(Duration.ofDays(holdDays)).toEpochMilli();
-        return NormalShare.below(z(node, daysBy(millis), 1)) - NormalShare.below(z(node, daysBy(past), 1));
+        return NormalShare.below(z(node, daysBy(millis), CellSpread.USUAL))
+                - NormalShare.below(z(node, daysBy(past), CellSpread.USUAL));
     }
 
     private double[] daysByDate() {
@@ -101,14 +102,14 @@ final class CellTimes {
     /**
      * Standard normal quantile of the share of cells that are through, −{@value #REACH} to {@value #REACH}.
      *
-     * @param spreadFactor how much wider the batch's own cells lie apart, see {@link CellSpread#FACTORS}
+     * @param factor number of one of the factors on the spread, see {@link CellSpread#WEIGHTS}
      */
-    double z(int node, double daysByThen, double spreadFactor) {
-        return quantile(beyond(node, daysByThen), spreadFactor);
+    double z(int node, double daysByThen, int factor) {
+        return quantile(beyond(node, daysByThen), factor);
     }
 
-    private double quantile(double beyond, double spreadFactor) {
-        return Math.max(-REACH, Math.min(REACH, spread.quantileAt(beyond, spreadFactor)));
+    private double quantile(double beyond, int factor) {
+        return Math.max(-REACH, Math.min(REACH, spread.quantile(beyond, factor)));
     }
 
     /** See {@link CellSpread#beyond}. */
@@ -126,10 +127,10 @@ final class CellTimes {
         return beyond;
     }
 
-    double[] z(double[] beyond, double spreadFactor) {
+    double[] z(double[] beyond, int factor) {
         double[] z = new double[RateBelief.NODES];
         for (int node = 0; node < z.length; node++) {
-            z[node] = quantile(beyond[node], spreadFactor);
+            z[node] = quantile(beyond[node], factor);
         }
         return z;
     }

@@ -56,8 +56,9 @@ final class RateEvidence {
         this.history = history;
         this.path = path;
         this.cellSpread = CellSpread.ofStages(profile);
-        this.roundsDays =
-                Arrays.stream(ROUNDS).map(each -> each * profile.roundsDays()).toArray();
+        this.roundsDays = Arrays.stream(ROUNDS)
+                .map(each -> each * profile.variation().roundsDays())
+                .toArray();
         this.roundsWeights = new double[ROUNDS.length];
         Arrays.setAll(roundsWeights, i -> ROUNDS_SHARES[i] / ROUNDS[i]);
         for (int stage = 0; stage < StagePath.STAGES; stage++) {
@@ -130,12 +131,12 @@ final class RateEvidence {
             if (looks.length == 0) {
                 return 0;
             }
-            double[] logs = new double[CellSpread.FACTORS.length];
+            double[] logs = new double[CellSpread.WEIGHTS.length];
             int number = 0;
             for (BatchHistory.Look look : looksOf(stage)) {
                 double beyond = cellSpread[stage].beyond(multiplier * looks[number++]);
                 for (int i = 0; i < logs.length; i++) {
-                    double z = cellSpread[stage].quantileAt(beyond, CellSpread.FACTORS[i]);
+                    double z = cellSpread[stage].quantile(beyond, i);
                     logs[i] += look(z, look.cells(), look.reached());
                 }
             }

@@ -25,6 +25,7 @@ import rootcast.climate.SetpointPlan;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
 import rootcast.crop.StageProfile;
+import rootcast.crop.Variation;
 import rootcast.outlook.BatchHistory.Look;
 import rootcast.outlook.BatchHistory.Placement;
 import rootcast.outlook.BatchHistory.Plants;
@@ -37,12 +38,13 @@ class ExplanationModelTest {
     private static final SetpointPlan AT_22 = SetpointPlan.of(22.0);
 
     private static final CropProfile TWELVE_DAYS_OF_TONING = new CropProfile(
-            List.of(
-                    CROP.of(Stage.STICK),
-                    CROP.of(Stage.CALLUS),
-                    new StageProfile(Stage.ROOT, 12, GrowerFixture.TONING, 0.98, 150)),
-            0.1,
-            8);
+                    List.of(
+                            CROP.of(Stage.STICK),
+                            CROP.of(Stage.CALLUS),
+                            new StageProfile(Stage.ROOT, 12, GrowerFixture.TONING, 0.98, 150)),
+                    0.1,
+                    8)
+            .varying(Variation.USUAL.withDaysKnown());
 
     private static HourlySeries readings(double fromDay, double untilDay, double celsius, HourlySeries into) {
         for (Instant at = days(fromDay); at.isBefore(days(untilDay)); at = at.plus(Duration.ofMinutes(30))) {

@@ -34,6 +34,7 @@ import rootcast.crop.RateFactors;
 import rootcast.crop.Stage;
 import rootcast.crop.StageProfile;
 import rootcast.crop.TrayFormat;
+import rootcast.crop.Variation;
 import rootcast.ledger.Batch;
 import rootcast.ledger.BatchState;
 import rootcast.ledger.Cause;
@@ -73,8 +74,7 @@ class CountToBoardScenarioTest {
             14,
             CropProfile.USUAL_CELL_SPREAD,
             RateFactors.NONE,
-            HOUR_DAYS,
-            CropProfile.USUAL_STAGE_SHARE);
+            new Variation(HOUR_DAYS, 0.26, 0.3, 0));
 
     private final InMemoryLedger ledger = new InMemoryLedger();
     private final Batch batch = new Batch("B1", "north", "lav-blue", T105, STUCK);

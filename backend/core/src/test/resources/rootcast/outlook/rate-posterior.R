@@ -11,6 +11,9 @@ cell.spread <- local({
   own <- sqrt(cumsum(c(7, 9, 10)^2)) / c(7, 9, 10)
   0.12 * own / mean(own)
 })
+# A cell's time to the end of a stage, with its lead from the stages before, is log-normal on the clock since sticking; the stage is this
+# part of it.
+part <- c(7, 9, 10) / cumsum(c(7, 9, 10))
 factors <- exp(0.3 * sqrt(3) * c(-1, 0, 1))
 weights <- c(1, 4, 1) / 6
 rounds <- 2 * exp(0.5 * sqrt(3) * c(-1, 0, 1))
@@ -22,7 +25,8 @@ look <- function(stage, progress, cells, reached) {
   best <- dbinom(reached, cells, reached / cells, log = TRUE)
   total <- 0
   for (i in 1:3) {
-    z <- log(pmax(progress, 1e-300)) / (cell.spread[stage] * factors[i]) + qnorm(0.9)
+    whole <- 1 + part[stage] * (progress - 1)
+    z <- log(pmax(whole, 1e-300)) / (part[stage] * cell.spread[stage] * factors[i]) + qnorm(0.9)
     fit <- exp(told * (dbinom(reached, cells, pnorm(z), log = TRUE) - best))
     total <- total + weights[i] * (0.999 * fit + 0.001)
   }

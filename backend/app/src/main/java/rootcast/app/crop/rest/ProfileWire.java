@@ -8,7 +8,6 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.crop.SourcedCrop;
@@ -17,6 +16,7 @@ import rootcast.crop.CropProfile;
 import rootcast.crop.RateFactors;
 import rootcast.crop.Stage;
 import rootcast.crop.StageProfile;
+import rootcast.crop.Variation;
 import rootcast.outlook.DevelopmentRate;
 import rootcast.saying.FaultyValue;
 
@@ -28,6 +28,8 @@ import rootcast.saying.FaultyValue;
  * @param cellSpread standard deviation of ln(a cell's time) within a batch; 0.12, or what it was, if not given
  * @param roundsDays how far apart people come round, 0.05 to 10 days; 2, or what it was, if not given
  * @param stageShare of the variance between batches so much is a stage's own, 0.03 to 0.9; 0.26, or what it was, if not given
+ * @param cellsDiffer standard deviation of ln(cell spread) between batches, 0 to 0.6; 0.3, or what it was, if not given
+ * @param daysDoubt  standard deviation of ln(days at reference) around those stated, 0 to 0.5; 0.3, or what it was, if not given
  * @param rates      how varieties and sites differ; none, or what they were, if not given
  * @param version    given by the server; ignored when sent
  */
@@ -40,6 +42,8 @@ public record ProfileWire(
         @Nullable Double cellSpread,
         @Nullable Double roundsDays,
         @Nullable Double stageShare,
+        @Nullable Double cellsDiffer,
+        @Nullable Double daysDoubt,
         @Nullable @Valid RatesWire rates,
         @Nullable @Size(max = 2000) String note,
         @Nullable Integer version) {
@@ -100,8 +104,10 @@ public record ProfileWire(
                 profile.rateSpread(),
                 profile.holdDays(),
                 profile.cellSpread(),
-                profile.roundsDays(),
-                profile.stageShare(),
+                profile.variation().roundsDays(),
+                profile.variation().stageShare(),
+                profile.variation().cellsDiffer(),
+                profile.variation().daysDoubt(),
                 new RatesWire(
                         new TreeMap<>(profile.rates().varieties()),
                         new TreeMap<>(profile.rates().sites())),
@@ -110,9 +116,9 @@ public record ProfileWire(
     }
 
     CropProfile checked(Optional<CropProfile> before) {
-        double cells = given(cellSpread, before, CropProfile::cellSpread, CropProfile.USUAL_CELL_SPREAD);
-        double rounds = given(roundsDays, before, CropProfile::roundsDays, CropProfile.USUAL_ROUNDS_DAYS);
-        double share = given(stageShare, before, CropProfile::stageShare, CropProfile.USUAL_STAGE_SHARE);
+        double cells = cellSpread != null
+                ? cellSpread
+                : before.map(CropProfile::cellSpread).orElse(CropProfile.USUAL_CELL_SPREAD);
         RateFactors factors = rates != null
                 ? new RateFactors(orNone(rates.varieties), orNone(rates.sites))
                 : before.map(CropProfile::rates).orElse(RateFactors.NONE);
@@ -120,12 +126,16 @@ public record ProfileWire(
         for (int i = 0; i < stages.size(); i++) {
             checked.add(FaultyValue.within("stages[%d]".formatted(i), stages.get(i)::stageProfile));
         }
-        return new CropProfile(checked, rateSpread, holdDays, cells, factors, rounds, share);
+        return new CropProfile(checked, rateSpread, holdDays, cells, factors, variation(before));
     }
 
-    private static double given(
-            @Nullable Double figure, Optional<CropProfile> before, Function<CropProfile, Double> was, double usual) {
-        return figure != null ? figure : before.map(was).orElse(usual);
+    private Variation variation(Optional<CropProfile> before) {
+        Variation was = before.map(CropProfile::variation).orElse(Variation.USUAL);
+        return new Variation(
+                roundsDays != null ? roundsDays : was.roundsDays(),
+                stageShare != null ? stageShare : was.stageShare(),
+                cellsDiffer != null ? cellsDiffer : was.cellsDiffer(),
+                daysDoubt != null ? daysDoubt : was.daysDoubt());
     }
 
     private static Map<String, Double> orNone(@Nullable Map<String, Double> factors) {

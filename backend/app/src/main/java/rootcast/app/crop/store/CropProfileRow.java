@@ -24,6 +24,8 @@ public class CropProfileRow {
     public double cellSpread;
     public double roundsDays;
     public double stageShare;
+    public double cellsDiffer;
+    public double daysDoubt;
     public String note;
     public String origin;
 

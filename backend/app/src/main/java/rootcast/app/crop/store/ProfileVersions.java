@@ -27,6 +27,7 @@ import rootcast.crop.CropProfile;
 import rootcast.crop.RateFactors;
 import rootcast.crop.Stage;
 import rootcast.crop.StageProfile;
+import rootcast.crop.Variation;
 import rootcast.crop.StatedProfile;
 
 /** Versions of crop profiles and their adoptions: rows are added and read, never changed. */
@@ -249,8 +250,7 @@ public class ProfileVersions {
                 profile.holdDays,
                 profile.cellSpread,
                 factors(rates),
-                profile.roundsDays,
-                profile.stageShare);
+                new Variation(profile.roundsDays, profile.stageShare, profile.cellsDiffer, profile.daysDoubt));
         return new SourcedCrop(new Crop(crop.code, crop.name, checked), profile.id.versionNo(), sources, profile.note);
     }
 
