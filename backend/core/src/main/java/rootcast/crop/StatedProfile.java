@@ -43,7 +43,8 @@ public final class StatedProfile {
                 entered.roundsDays() == inForce.roundsDays() ? stated.roundsDays() : entered.roundsDays(),
                 entered.stageShare() == inForce.stageShare() ? stated.stageShare() : entered.stageShare(),
                 entered.cellsDiffer() == inForce.cellsDiffer() ? stated.cellsDiffer() : entered.cellsDiffer(),
-                entered.daysDoubt() == inForce.daysDoubt() ? stated.daysDoubt() : entered.daysDoubt());
+                entered.daysDoubt() == inForce.daysDoubt() ? stated.daysDoubt() : entered.daysDoubt(),
+                entered.enteredShare() == inForce.enteredShare() ? stated.enteredShare() : entered.enteredShare());
     }
 
     /** Days mean nothing apart from the temperatures they are stated for, nor a survival without its weight. */

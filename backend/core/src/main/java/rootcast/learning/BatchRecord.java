@@ -17,6 +17,8 @@ import rootcast.outlook.HouseCurves;
  * @param stages   stages whose begin and end were both seen; sticking is always seen
  * @param looks    looks at cells of a stage whose begin was seen
  * @param lived    plants alive at the begin of a stage and of these at its end, by the books
+ * @param passed   stages before the last one that was entered
+ * @param entered  of these so many were entered
  */
 public record BatchRecord(
         String id,
@@ -25,7 +27,9 @@ public record BatchRecord(
         boolean finished,
         List<SeenStage> stages,
         List<SeenCells> looks,
-        Map<Stage, Lived> lived) {
+        Map<Stage, Lived> lived,
+        int passed,
+        int entered) {
 
     private static final Stage[] ENDS_IN = {Stage.CALLUS, Stage.ROOT, Stage.READY};
 
@@ -119,7 +123,12 @@ public record BatchRecord(
             beginLookDays = endLookDays;
         }
         boolean finished = history.reachedAt().containsKey(Stage.READY);
-        return new BatchRecord(id, variety, site, finished, stages, looks, lived);
+        int passed = 0;
+        for (int i = 0; i < ENDS_IN.length; i++) {
+            passed = history.reachedAt().containsKey(ENDS_IN[i]) ? i : passed;
+        }
+        int entered = Math.max(0, history.reachedAt().size() - 1);
+        return new BatchRecord(id, variety, site, finished, stages, looks, lived, passed, entered);
     }
 
     private static Duration around(double lookDays) {

@@ -162,7 +162,15 @@ public final class Learning {
                         fitted.roundsDays(),
                         rounded(Math.max(Variation.LEAST_STAGE_SHARE, Math.min(Variation.MOST_STAGE_SHARE, share)), 3),
                         rounded(fitted.cellsDiffer(), 3),
-                        rounded(fitted.daysDoubt(), 4)));
+                        rounded(fitted.daysDoubt(), 4),
+                        rounded(enteredShare(), 3)));
+    }
+
+    /** Of the stages that a later entry shows to have ended; as likely as not before any was seen (Laplace's rule of succession). */
+    private double enteredShare() {
+        int passed = records.stream().mapToInt(BatchRecord::passed).sum();
+        int entered = records.stream().mapToInt(BatchRecord::entered).sum();
+        return (entered + 1.0) / (passed + 2.0);
     }
 
     private static Map<String, Double> rounded(Map<String, Double> rates) {

@@ -126,11 +126,23 @@ public final class BatchOutlook {
         return survivors;
     }
 
+    /** The rates, given that no stage was entered that had not been by now. */
+    private StageRates believed(StagePath.Dates dates) {
+        long now = houses.asOf().toEpochMilli();
+        double[] places = NotEntered.places(profile.variation(), rates, path, dates.ends(), now);
+        return places == null ? rates : rates.moved(places);
+    }
+
+    private StageRates believed() {
+        return believed(path.dates(rates));
+    }
+
     /** Plants alive at a moment from the last fact on. */
     public CountDistribution aliveAt(Instant at) {
-        double[] median = rates.atNode(RateBelief.median());
-        StagePath way = ahead().path;
-        return survivors.alive(way.doneOfEach(way.ends(rates, RateBelief.median()), median, at));
+        BatchOutlook ahead = ahead();
+        StageRates believed = ahead.believed();
+        long[] ends = ahead.path.ends(believed, RateBelief.median());
+        return survivors.alive(ahead.path.doneOfEach(ends, believed.atNode(RateBelief.median()), at));
     }
 
     /** When a stage is reached by the temperatures as they are known and foretold, not widened by what may yet come. */
@@ -163,6 +175,8 @@ public final class BatchOutlook {
         Instant asOf = houses.asOf();
         long nowMillis = asOf.toEpochMilli();
         StagePath.Dates dates = path.dates(rates);
+        StageRates believed = believed(dates);
+        dates = believed == rates ? dates : path.dates(believed);
         long[][] ends = dates.ends();
         long[] medianEnds = StagePath.atNode(RateBelief.median(), ends);
         DateDistribution ready = ready(nowMillis, ends[LAST], medianEnds);
@@ -177,7 +191,7 @@ public final class BatchOutlook {
                 readyRange,
                 ready,
                 saleable,
-                survivors.expectedAlive(path.doneOfEach(medianEnds, rates.atNode(RateBelief.median()), asOf)),
+                survivors.expectedAlive(path.doneOfEach(medianEnds, believed.atNode(RateBelief.median()), asOf)),
                 missing,
                 missing == 0 ? Set.of() : unmeasured.stoodIn(history.stuckAt(), until),
                 here.sourceOf(here.nextHour()),
@@ -264,13 +278,15 @@ public final class BatchOutlook {
 
     /** Progress from one instant to another, both included, for a plot: actual so far, expected from there on. */
     public List<ProgressPoint> progress(Instant from, Instant until, Duration step) {
-        StagePath way = ahead().path;
+        BatchOutlook ahead = ahead();
+        StagePath way = ahead.path;
+        StageRates believed = ahead.believed();
         int[] nodes = {RateBelief.P10, RateBelief.median(), RateBelief.P90};
         double[][] multipliers = new double[nodes.length][];
         long[][] ends = new long[nodes.length][];
         for (int i = 0; i < nodes.length; i++) {
-            multipliers[i] = rates.atNode(nodes[i]);
-            ends[i] = way.ends(rates, nodes[i]);
+            multipliers[i] = believed.atNode(nodes[i]);
+            ends[i] = way.ends(believed, nodes[i]);
         }
         List<ProgressPoint> points = new ArrayList<>();
         for (Instant at = from; !at.isAfter(until); at = at.plus(step)) {

@@ -76,14 +76,24 @@ public final class RateBelief {
 
     /** The same belief where a node of the date says less of the rate: its multiplier is that of a node nearer to the median. */
     RateBelief nearer(double ratio) {
-        double[] multipliers = new double[NODES];
+        double[] places = new double[NODES];
+        Arrays.setAll(places, node -> nearer(node, ratio));
+        return new RateBelief(quantiles, at(places, multiplier), slowerShare);
+    }
+
+    /** The belief of which each node is what lay at a place among the nodes. */
+    RateBelief moved(double[] places) {
+        return new RateBelief(at(places, quantiles), at(places, multiplier), slowerShare);
+    }
+
+    private static double[] at(double[] places, double[] values) {
+        double[] at = new double[NODES];
         for (int node = 0; node < NODES; node++) {
-            double at = nearer(node, ratio);
-            int low = Math.min(NODES - 2, (int) at);
-            double part = at - low;
-            multipliers[node] = multiplier[low] * (1 - part) + multiplier[low + 1] * part;
+            int low = Math.min(NODES - 2, (int) places[node]);
+            double part = places[node] - low;
+            at[node] = values[low] * (1 - part) + values[low + 1] * part;
         }
-        return new RateBelief(quantiles, multipliers, slowerShare);
+        return at;
     }
 
     /** The place among the nodes that lies nearer to the median by a ratio. */

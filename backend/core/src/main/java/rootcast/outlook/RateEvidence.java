@@ -14,10 +14,10 @@ import rootcast.numerics.NormalShare;
  * stage began.
  *
  * <p>With x = M · reference-days gained since the stage began / days at reference, a living cell has reached the stage's
- * end as {@link CellSpread} says, and at x = 1 nine of ten are there. A look is binomial in that. Who enters a stage as complete says that it had ended by then, Φ(ln x / {@value #SEEN_SPREAD});
- * when it had not yet is for the looks before to say. Without one, somebody had come by w days earlier and found
+ * end as {@link CellSpread} says, and at x = 1 nine of ten are there. A look is binomial in that. Who enters a stage as
+ * complete says that it had ended by then, Φ(ln x / {@value #SEEN_SPREAD}); when it had not yet is for the looks before to say. Without one, somebody had come by w days earlier and found
  * it incomplete: (Φ(ln x(t) / s) − Φ(ln x(t − w) / s)) / w, over the rounds w that are usual. Each is mixed with a share {@value
- * #ODD_SHARE} that fits any M, for looks at the wrong bench. That nothing was entered says nothing.
+ * #ODD_SHARE} that fits any M, for looks at the wrong bench. What it says that nothing was entered: {@link NotEntered}.
  *
  * <p>Source: interval-censored log-normal times, Lawless 2003, Statistical Models and Methods for Lifetime Data, §2.3 and
  * §5.3; the constants are common practice, no source.
@@ -35,14 +35,6 @@ final class RateEvidence {
 
     private static final double DAY_MILLIS = 86_400_000;
 
-    /**
-     * Rounds of a batch as multiples of those usual for the crop: the nodes of a normal law of the logarithm with standard deviation
-     * 0.5 (Gauss-Hermite). A round every w days meets a moment with the density 1/w. Common practice, no source.
-     */
-    private static final double[] ROUNDS = {Math.exp(-0.5 * Math.sqrt(3)), 1, Math.exp(0.5 * Math.sqrt(3))};
-
-    private static final double[] ROUNDS_SHARES = {1.0 / 6, 2.0 / 3, 1.0 / 6};
-
     private final BatchHistory history;
     private final StagePath path;
     private final CellSpread[] cellSpread;
@@ -56,11 +48,10 @@ final class RateEvidence {
         this.history = history;
         this.path = path;
         this.cellSpread = CellSpread.ofStages(profile);
-        this.roundsDays = Arrays.stream(ROUNDS)
-                .map(each -> each * profile.variation().roundsDays())
-                .toArray();
-        this.roundsWeights = new double[ROUNDS.length];
-        Arrays.setAll(roundsWeights, i -> ROUNDS_SHARES[i] / ROUNDS[i]);
+        this.roundsDays = new double[UsualRounds.NODES];
+        this.roundsWeights = new double[UsualRounds.NODES];
+        Arrays.setAll(roundsDays, node -> UsualRounds.days(profile.variation(), node));
+        Arrays.setAll(roundsWeights, UsualRounds::density);
         for (int stage = 0; stage < StagePath.STAGES; stage++) {
             Stage reached = StagePath.REACHED[stage];
             looks.add(history.looks().stream()

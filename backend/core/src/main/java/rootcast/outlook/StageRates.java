@@ -95,6 +95,24 @@ final class StageRates {
         return Arrays.stream(next).map(each -> Math.min(each, end)).toArray();
     }
 
+    /**
+     * As {@link NotEntered} moves the nodes.
+     *
+     * @param places among the nodes, by node
+     */
+    StageRates moved(double[] places) {
+        RateBelief[] beliefs = ofStage.clone();
+        long[][] past = pastEnds.clone();
+        for (int stage = 0; stage < StagePath.STAGES; stage++) {
+            if (isPast(stage)) {
+                past[stage] = StagesTogether.at(places, pastEnds[stage]);
+            } else {
+                beliefs[stage] = ofStage[stage].moved(places);
+            }
+        }
+        return new StageRates(beliefs, past, withNext, amongNext);
+    }
+
     RateBelief of(int stage) {
         return ofStage[stage];
     }

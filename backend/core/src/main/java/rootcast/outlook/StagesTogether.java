@@ -1,5 +1,7 @@
 package rootcast.outlook;
 
+import java.util.Arrays;
+
 /**
  * How far the stages up to one go fast or slow together, and what follows for the dates of its end.
  *
@@ -52,17 +54,23 @@ record StagesTogether(double ofDates, double ofLastRate) {
         if (ofDates == 1) {
             return ends;
         }
-        long[] dates = new long[RateBelief.NODES];
-        for (int node = 0; node < dates.length; node++) {
-            double at = RateBelief.nearer(node, ofDates);
-            int low = Math.min(RateBelief.NODES - 2, (int) at);
-            double part = at - low;
-            boolean never = ends[low] == DevelopmentCurve.NEVER || ends[low + 1] == DevelopmentCurve.NEVER;
-            dates[node] = never || part == 0
-                    ? ends[part > 0.5 ? low + 1 : low]
-                    : ends[low] + Math.round(part * (ends[low + 1] - ends[low]));
+        double[] places = new double[RateBelief.NODES];
+        Arrays.setAll(places, node -> RateBelief.nearer(node, ofDates));
+        return at(places, ends);
+    }
+
+    /** Moments at places among the nodes. */
+    static long[] at(double[] places, long[] moments) {
+        long[] at = new long[RateBelief.NODES];
+        for (int node = 0; node < at.length; node++) {
+            int low = Math.min(RateBelief.NODES - 2, (int) places[node]);
+            double part = places[node] - low;
+            boolean never = moments[low] == DevelopmentCurve.NEVER || moments[low + 1] == DevelopmentCurve.NEVER;
+            at[node] = never || part == 0
+                    ? moments[part > 0.5 ? low + 1 : low]
+                    : moments[low] + Math.round(part * (moments[low + 1] - moments[low]));
         }
-        return dates;
+        return at;
     }
 
     /** The last stage's rate by node of the date. */

@@ -67,7 +67,7 @@ class LotOfBatchTest {
                 hold,
                 cellSpread,
                 RateFactors.NONE,
-                Variation.USUAL.withDaysKnown());
+                Variation.USUAL.withDaysKnown().entering(0));
     }
 
     private static StageProfile stage(Stage stage, double days) {

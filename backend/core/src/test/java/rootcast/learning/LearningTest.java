@@ -290,7 +290,7 @@ class LearningTest {
 
     @Test
     void twoRecordsOfOneBatchAreRefused() {
-        var record = new BatchRecord("B1", "V", "S", false, List.of(), List.of(), Map.of());
+        var record = new BatchRecord("B1", "V", "S", false, List.of(), List.of(), Map.of(), 0, 0);
 
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> Learning.learn(profile(1, 0.1), List.of(record, record), SimulatedNursery.START))

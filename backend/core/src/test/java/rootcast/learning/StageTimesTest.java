@@ -31,7 +31,7 @@ class StageTimesTest {
     private static StageTimes times(List<BatchRecord.SeenStage> stages, List<BatchRecord.SeenCells> looks) {
         WarmDays.Rates[] rates = new WarmDays.Rates[3];
         Arrays.setAll(rates, k -> new WarmDays.Rates(new DevelopmentRate(CARDINALS)));
-        return new StageTimes(new BatchRecord("B", "V", "S", false, stages, looks, Map.of()), rates);
+        return new StageTimes(new BatchRecord("B", "V", "S", false, stages, looks, Map.of(), 0, 0), rates);
     }
 
     /** Up to ten days the look says how late the end was seen; after that somebody will have come by on a round since. */

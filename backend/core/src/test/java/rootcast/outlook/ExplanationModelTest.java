@@ -44,7 +44,7 @@ class ExplanationModelTest {
                             new StageProfile(Stage.ROOT, 12, GrowerFixture.TONING, 0.98, 150)),
                     0.1,
                     8)
-            .varying(Variation.USUAL.withDaysKnown());
+            .varying(Variation.USUAL.withDaysKnown().entering(0));
 
     private static HourlySeries readings(double fromDay, double untilDay, double celsius, HourlySeries into) {
         for (Instant at = days(fromDay); at.isBefore(days(untilDay)); at = at.plus(Duration.ofMinutes(30))) {

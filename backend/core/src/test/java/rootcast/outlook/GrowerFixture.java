@@ -36,7 +36,7 @@ final class GrowerFixture {
                                 new StageProfile(Stage.ROOT, 10, TONING, root, weight)),
                         rateSpread,
                         8)
-                .varying(Variation.USUAL.withDaysKnown());
+                .varying(Variation.USUAL.withDaysKnown().entering(0));
     }
 
     static BatchHistory batch(String house) {

@@ -54,7 +54,7 @@ class UsableTraysTest {
                 holdDays,
                 cellSpread,
                 RateFactors.NONE,
-                Variation.USUAL.withDaysKnown());
+                Variation.USUAL.withDaysKnown().entering(0));
     }
 
     private static BatchHistory batch(Map<Stage, Double> reachedOnDay, Plants base, List<Plants> shipped) {

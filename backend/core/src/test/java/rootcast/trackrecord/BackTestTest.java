@@ -39,7 +39,7 @@ class BackTestTest {
     private static final Instant STUCK = Instant.parse("2026-03-02T00:00:00Z");
     private static final CropProfile PROFILE = new CropProfile(
                     SimulatedNursery.profile(1, 0.1).stages(), 0.1, 14)
-            .varying(Variation.USUAL.withDaysKnown());
+            .varying(Variation.USUAL.withDaysKnown().entering(0));
 
     private static Instant day(double days) {
         return STUCK.plusMillis(Math.round(days * 86_400_000));
