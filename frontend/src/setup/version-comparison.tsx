@@ -25,7 +25,10 @@ export function VersionComparison({ before, looked }: { before: CropProfile | un
     { name: t.spread, before: before?.rateSpread, after: profile.rateSpread, digits: 3, say: share },
     { name: t.stageShare, before: before?.stageShare, after: profile.stageShare, digits: 2, say: format.percent },
     { name: t.cellSpread, before: before?.cellSpread, after: profile.cellSpread, digits: 3, say: share },
+    { name: t.cellsDiffer, before: before?.cellsDiffer, after: profile.cellsDiffer, digits: 2, say: format.percent },
+    { name: t.daysDoubt, before: before?.daysDoubt, after: profile.daysDoubt, digits: 3, say: share },
     { name: t.roundsDays, before: before?.roundsDays, after: profile.roundsDays, digits: 2, say: days },
+    { name: t.enteredShare, before: before?.enteredShare, after: profile.enteredShare, digits: 2, say: format.percent },
   ];
   return (
     <>

@@ -4,4 +4,5 @@ alter table crop_profile add column rounds_days double precision default 2 not n
 alter table crop_profile add column stage_share double precision default 0.26 not null;
 alter table crop_profile add column cells_differ double precision default 0.3 not null;
 alter table crop_profile add column days_doubt double precision default 0.3 not null;
+alter table crop_profile add column entered_share double precision default 0.5 not null;
 update crop_profile set days_doubt = 0.05 where origin = 'learned';

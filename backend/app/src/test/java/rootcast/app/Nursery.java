@@ -99,6 +99,7 @@ public final class Nursery {
         return Map.of("code", code, "name", "Greyleaf", "profile", profile(daysToCallus));
     }
 
+    /** Days known for certain, and nothing told by what nobody enters: hand sums of dates need no more than the rates. */
     private static Map<String, Object> profile(double daysToCallus) {
         return Map.of(
                 "stages",
@@ -106,7 +107,11 @@ public final class Nursery {
                 "rateSpread",
                 0.1,
                 "holdDays",
-                HOLD_DAYS);
+                HOLD_DAYS,
+                "daysDoubt",
+                0,
+                "enteredShare",
+                0);
     }
 
     public static Map<String, Object> stage(String stage, double days) {

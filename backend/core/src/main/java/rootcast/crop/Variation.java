@@ -44,7 +44,12 @@ public record Variation(
 
     /** The same where the days are known for certain. */
     public Variation withDaysKnown() {
-        return new Variation(roundsDays, stageShare, cellsDiffer, 0, enteredShare);
+        return doubting(0);
+    }
+
+    /** The same where the days may be so far out. */
+    public Variation doubting(double days) {
+        return new Variation(roundsDays, stageShare, cellsDiffer, days, enteredShare);
     }
 
     /** The same where so many of the stages that end are entered. */

@@ -30,6 +30,7 @@ import rootcast.saying.FaultyValue;
  * @param stageShare of the variance between batches so much is a stage's own, 0.03 to 0.9; 0.26, or what it was, if not given
  * @param cellsDiffer standard deviation of ln(cell spread) between batches, 0 to 0.6; 0.3, or what it was, if not given
  * @param daysDoubt  standard deviation of ln(days at reference) around those stated, 0 to 0.5; 0.3, or what it was, if not given
+ * @param enteredShare of the stages that end so many are entered, 0 to 1; 0.5, or what it was, if not given
  * @param rates      how varieties and sites differ; none, or what they were, if not given
  * @param version    given by the server; ignored when sent
  */
@@ -44,6 +45,7 @@ public record ProfileWire(
         @Nullable Double stageShare,
         @Nullable Double cellsDiffer,
         @Nullable Double daysDoubt,
+        @Nullable Double enteredShare,
         @Nullable @Valid RatesWire rates,
         @Nullable @Size(max = 2000) String note,
         @Nullable Integer version) {
@@ -108,6 +110,7 @@ public record ProfileWire(
                 profile.variation().stageShare(),
                 profile.variation().cellsDiffer(),
                 profile.variation().daysDoubt(),
+                profile.variation().enteredShare(),
                 new RatesWire(
                         new TreeMap<>(profile.rates().varieties()),
                         new TreeMap<>(profile.rates().sites())),
@@ -135,7 +138,8 @@ public record ProfileWire(
                 roundsDays != null ? roundsDays : was.roundsDays(),
                 stageShare != null ? stageShare : was.stageShare(),
                 cellsDiffer != null ? cellsDiffer : was.cellsDiffer(),
-                daysDoubt != null ? daysDoubt : was.daysDoubt());
+                daysDoubt != null ? daysDoubt : was.daysDoubt(),
+                enteredShare != null ? enteredShare : was.enteredShare());
     }
 
     private static Map<String, Double> orNone(@Nullable Map<String, Double> factors) {

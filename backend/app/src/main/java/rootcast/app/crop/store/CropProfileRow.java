@@ -26,6 +26,7 @@ public class CropProfileRow {
     public double stageShare;
     public double cellsDiffer;
     public double daysDoubt;
+    public double enteredShare;
     public String note;
     public String origin;
 

@@ -27,8 +27,8 @@ import rootcast.crop.CropProfile;
 import rootcast.crop.RateFactors;
 import rootcast.crop.Stage;
 import rootcast.crop.StageProfile;
-import rootcast.crop.Variation;
 import rootcast.crop.StatedProfile;
+import rootcast.crop.Variation;
 
 /** Versions of crop profiles and their adoptions: rows are added and read, never changed. */
 @ApplicationScoped
@@ -250,7 +250,12 @@ public class ProfileVersions {
                 profile.holdDays,
                 profile.cellSpread,
                 factors(rates),
-                new Variation(profile.roundsDays, profile.stageShare, profile.cellsDiffer, profile.daysDoubt));
+                new Variation(
+                        profile.roundsDays,
+                        profile.stageShare,
+                        profile.cellsDiffer,
+                        profile.daysDoubt,
+                        profile.enteredShare));
         return new SourcedCrop(new Crop(crop.code, crop.name, checked), profile.id.versionNo(), sources, profile.note);
     }
 
