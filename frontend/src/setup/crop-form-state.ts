@@ -22,7 +22,11 @@ export type Start = Pick<Crop, 'code' | 'name' | 'profile'>;
 export function startedFrom(start: Start, seeded: boolean, typed: Draft): Item {
   const { stages, daysDoubt, rateSpread, cellSpread, holdDays, note } = start.profile;
   const own = (path: 'code' | 'name') => typed[path]?.trim() || (seeded ? start[path] : '');
-  return { code: own('code'), name: own('name'), profile: { stages, daysDoubt, rateSpread, cellSpread, holdDays, note } };
+  return {
+    code: own('code'),
+    name: own('name'),
+    profile: { stages, daysDoubt, rateSpread, cellSpread, holdDays, note },
+  };
 }
 
 /** Between what a refused figure must lie, as the form shows it; undefined if the refusal does not say. */

@@ -217,7 +217,9 @@ abstract class LearningContract extends GrownCrop {
         profile.put("rates", Map.of("varieties", Map.of(nursery.variety, 1.1), "sites", Map.of()));
         put(with(crop, profile)).statusCode(200).body("profile.cellSpread", equalTo(0.2f));
 
-        put(Nursery.cropBody(nursery.crop, 9)).statusCode(200);
+        Map<String, Object> stagesAlone = new LinkedHashMap<>(profile);
+        stagesAlone.keySet().retainAll(List.of("stages", "rateSpread", "holdDays"));
+        put(with(crop, stagesAlone)).statusCode(200);
 
         JsonPath now = Nursery.get("/api/crops/" + nursery.crop);
         assertThat(now.getDouble("profile.cellSpread")).isEqualTo(0.2);
