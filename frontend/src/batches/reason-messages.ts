@@ -32,6 +32,8 @@ export const reasonMessages = messagesIn({
     'why-rate-seen': 'Looks, stages seen, and what the crop’s batches usually do.',
     rate: (p50: string, p10: string, p90: string) =>
       `Its own pace: ${p50} of the profile’s, eight times in ten between ${p10} and ${p90}.`,
+    daysDoubt: (share: string) =>
+      `The range is wide because the days of this crop were stated and may be ${share} out. Learn them in Setup once batches have finished, or say there how well you know them.`,
     profile: (now: number, planned: number) =>
       now === planned ? `Profile version ${now}.` : `Profile version ${now}; planned with version ${planned}.`,
     picture: 'Days won (left) and lost (right), one after the other',
@@ -72,6 +74,8 @@ export const reasonMessages = messagesIn({
     'why-rate-seen': 'Revisiones, etapas vistas y lo que suelen hacer los lotes del cultivo.',
     rate: (p50: string, p10: string, p90: string) =>
       `Su propio ritmo: ${p50} del que da el perfil, ocho de diez veces entre ${p10} y ${p90}.`,
+    daysDoubt: (share: string) =>
+      `El rango es amplio porque los días de este cultivo se declararon y pueden errar en ${share}. Apréndalos en Configuración cuando haya lotes terminados, o diga allí qué tan bien los conoce.`,
     profile: (now: number, planned: number) =>
       now === planned ? `Perfil, versión ${now}.` : `Perfil, versión ${now}; previsto con la versión ${planned}.`,
     picture: 'Días ganados (izquierda) y perdidos (derecha), uno tras otro',

@@ -65,6 +65,7 @@ function Reasons({
         expected={readyAt === null ? '–' : format.dayOf(readyAt, timeZone)}
         total={differenceDays}
       />
+      {explanation.daysDoubt >= WORTH_SAYING && <p>{t.daysDoubt(share(explanation.daysDoubt))}</p>}
       <p className="rc-quiet">
         {t.rate(share(rate.p50), share(rate.p10), share(rate.p90))}{' '}
         <OfferedLink to={`/setup/crops/${encodeURIComponent(crop)}/profiles`}>
@@ -74,6 +75,9 @@ function Reasons({
     </>
   );
 }
+
+/** Days that may be less far out hardly widen what batches differ by anyway. */
+const WORTH_SAYING = 0.1;
 
 interface StepsProps {
   readonly steps: readonly Step[];

@@ -35,8 +35,8 @@ describe('a crop that begins with another', () => {
   it('has its figures and sources, and none of the paces that were learned of it', () => {
     const item = startedFrom(SAGE, false, { ...draftOf('crops', newItem('crops'), METRIC), code: 'mint' });
     const made = bodyOf('crops', { ...draftOf('crops', item, METRIC), name: 'Mint' }, item, METRIC);
-    const { stages, rateSpread, cellSpread, holdDays, note } = SAGE.profile;
-    const profile = { stages, rateSpread, cellSpread, holdDays, note };
+    const { stages, daysDoubt, rateSpread, cellSpread, holdDays, note } = SAGE.profile;
+    const profile = { stages, daysDoubt, rateSpread, cellSpread, holdDays, note };
     expect(made).toEqual({ body: { code: 'mint', name: 'Mint', profile } });
   });
 

@@ -20,9 +20,13 @@ export type Start = Pick<Crop, 'code' | 'name' | 'profile'>;
  * learned to have are not, nor its version. Code and name stay as typed; an untouched seeded profile brings its own.
  */
 export function startedFrom(start: Start, seeded: boolean, typed: Draft): Item {
-  const { stages, rateSpread, cellSpread, holdDays, note } = start.profile;
+  const { stages, daysDoubt, rateSpread, cellSpread, holdDays, note } = start.profile;
   const own = (path: 'code' | 'name') => typed[path]?.trim() || (seeded ? start[path] : '');
-  return { code: own('code'), name: own('name'), profile: { stages, rateSpread, cellSpread, holdDays, note } };
+  return {
+    code: own('code'),
+    name: own('name'),
+    profile: { stages, daysDoubt, rateSpread, cellSpread, holdDays, note },
+  };
 }
 
 /** Between what a refused figure must lie, as the form shows it; undefined if the refusal does not say. */

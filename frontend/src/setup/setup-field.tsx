@@ -32,6 +32,7 @@ export function SetupField({ list, field, draft, fault, units, items, fixed, put
     name: list === 'varieties' ? t.varietyHint : undefined,
     mediumSetpointC: t.setpointHint,
     saleCount: t.saleCountHint,
+    daysDoubt: t.daysDoubtHint,
     rateSpread: t.rateSpreadHint,
     cellSpread: t.cellSpreadHint,
     holdDays: t.holdDaysHint,

@@ -103,6 +103,7 @@ const CHECKED: { readonly [List in ListName]: readonly FieldOf<ItemOf[List]>[] }
     ...STAGES.flatMap((_, i) =>
       STAGE_FIELDS.map(({ name, ...rest }): FieldOf<Crop> => ({ path: `profile.stages.${i}.${name}`, ...rest })),
     ),
+    { path: 'profile.daysDoubt', kind: 'percent', optional: true },
     { path: 'profile.rateSpread', kind: 'percent' },
     { path: 'profile.cellSpread', kind: 'percent', optional: true },
     { path: 'profile.holdDays', kind: 'whole' },

@@ -22,8 +22,13 @@ export function VersionComparison({ before, looked }: { before: CropProfile | un
     { name: t.highest, of: 'maxC', digits: 1, say: format.limit },
   ];
   const spreads = [
-    { name: t.spread, before: before?.rateSpread, after: profile.rateSpread },
-    { name: t.cellSpread, before: before?.cellSpread, after: profile.cellSpread },
+    { name: t.spread, before: before?.rateSpread, after: profile.rateSpread, digits: 3, say: share },
+    { name: t.stageShare, before: before?.stageShare, after: profile.stageShare, digits: 2, say: format.percent },
+    { name: t.cellSpread, before: before?.cellSpread, after: profile.cellSpread, digits: 3, say: share },
+    { name: t.cellsDiffer, before: before?.cellsDiffer, after: profile.cellsDiffer, digits: 2, say: format.percent },
+    { name: t.daysDoubt, before: before?.daysDoubt, after: profile.daysDoubt, digits: 3, say: share },
+    { name: t.roundsDays, before: before?.roundsDays, after: profile.roundsDays, digits: 2, say: days },
+    { name: t.enteredShare, before: before?.enteredShare, after: profile.enteredShare, digits: 2, say: format.percent },
   ];
   return (
     <>
@@ -88,12 +93,12 @@ export function VersionComparison({ before, looked }: { before: CropProfile | un
       </div>
       <dl className="profiles-spreads">
         {spreads.map(
-          ({ name, before: old, after }) =>
+          ({ name, before: old, after, digits, say }) =>
             typeof after === 'number' && (
               <div key={name}>
                 <dt>{name}</dt>
                 <dd>
-                  <Pair before={old ?? undefined} after={after} digits={3} say={share} />
+                  <Pair before={old ?? undefined} after={after} digits={digits} say={say} />
                 </dd>
               </div>
             ),

@@ -99,6 +99,10 @@ public final class Nursery {
         return Map.of("code", code, "name", "Greyleaf", "profile", profile(daysToCallus));
     }
 
+    /**
+     * Days known for certain, stages entered within the hour, and nothing told by what nobody enters: hand sums of dates need no
+     * more than the rates.
+     */
     private static Map<String, Object> profile(double daysToCallus) {
         return Map.of(
                 "stages",
@@ -106,7 +110,13 @@ public final class Nursery {
                 "rateSpread",
                 0.1,
                 "holdDays",
-                HOLD_DAYS);
+                HOLD_DAYS,
+                "daysDoubt",
+                0,
+                "roundsDays",
+                0.05,
+                "enteredShare",
+                0);
     }
 
     public static Map<String, Object> stage(String stage, double days) {

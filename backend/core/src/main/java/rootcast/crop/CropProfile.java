@@ -13,12 +13,24 @@ import rootcast.saying.FaultyValue;
  * @param holdDays   days that a ready liner may be held before it is past its best
  * @param cellSpread standard deviation of the natural logarithm of a cell's time within one batch
  * @param rates      how varieties and sites differ from the crop
+ * @param variation  how its batches vary beside that, are looked at, and how well the days are known
  */
 public record CropProfile(
-        List<StageProfile> stages, double rateSpread, int holdDays, double cellSpread, RateFactors rates) {
+        List<StageProfile> stages,
+        double rateSpread,
+        int holdDays,
+        double cellSpread,
+        RateFactors rates,
+        Variation variation) {
 
     /** Common practice, no source. */
     public static final double USUAL_CELL_SPREAD = 0.12;
+
+    /** Of a crop of whose variation nothing was learned. */
+    public CropProfile(
+            List<StageProfile> stages, double rateSpread, int holdDays, double cellSpread, RateFactors rates) {
+        this(stages, rateSpread, holdDays, cellSpread, rates, Variation.USUAL);
+    }
 
     /** Of a crop of which nothing is known beyond its stages. */
     public CropProfile(List<StageProfile> stages, double rateSpread, int holdDays) {
@@ -54,10 +66,35 @@ public record CropProfile(
         double rate = rates.of(variety, site);
         List<StageProfile> own =
                 stages.stream().map(stage -> stage.atRate(rate)).toList();
-        return new CropProfile(own, rateSpread, holdDays, cellSpread, RateFactors.NONE);
+        return new CropProfile(own, rateSpread, holdDays, cellSpread, RateFactors.NONE, variation);
+    }
+
+    /** The same, its batches varying in another way. */
+    public CropProfile varying(Variation other) {
+        return new CropProfile(stages, rateSpread, holdDays, cellSpread, rates, other);
     }
 
     public StageProfile of(Stage stage) {
         return stages.get(Stage.GROWING.indexOf(stage));
+    }
+
+    /**
+     * Standard deviation of ln(rate multiplier) of a batch of which nothing was seen: batches differ, and the days that the
+     * multiplier is relative to are not known for certain.
+     */
+    public double rateDoubt() {
+        return Math.sqrt(rateSpread * rateSpread + variation.daysDoubt() * variation.daysDoubt());
+    }
+
+    /**
+     * Of that variance so much is a stage's own. Of what the days may be out, half is taken to be alike in all stages: whoever
+     * states one stage too long tends to state the others too long. Our choice, no source.
+     */
+    public double stageShareOfDoubt() {
+        double ofDays = variation.daysDoubt() * variation.daysDoubt();
+        double all = rateSpread * rateSpread + ofDays;
+        return all == 0
+                ? variation.stageShare()
+                : (rateSpread * rateSpread * variation.stageShare() + ofDays / 2) / all;
     }
 }

@@ -34,7 +34,17 @@ public final class StatedProfile {
                 entered.rateSpread() == inForce.rateSpread() ? stated.rateSpread() : entered.rateSpread(),
                 entered.holdDays(),
                 entered.cellSpread() == inForce.cellSpread() ? stated.cellSpread() : entered.cellSpread(),
-                entered.rates().equals(inForce.rates()) ? stated.rates() : entered.rates());
+                entered.rates().equals(inForce.rates()) ? stated.rates() : entered.rates(),
+                variation(stated.variation(), inForce.variation(), entered.variation()));
+    }
+
+    private static Variation variation(Variation stated, Variation inForce, Variation entered) {
+        return new Variation(
+                entered.roundsDays() == inForce.roundsDays() ? stated.roundsDays() : entered.roundsDays(),
+                entered.stageShare() == inForce.stageShare() ? stated.stageShare() : entered.stageShare(),
+                entered.cellsDiffer() == inForce.cellsDiffer() ? stated.cellsDiffer() : entered.cellsDiffer(),
+                entered.daysDoubt() == inForce.daysDoubt() ? stated.daysDoubt() : entered.daysDoubt(),
+                entered.enteredShare() == inForce.enteredShare() ? stated.enteredShare() : entered.enteredShare());
     }
 
     /** Days mean nothing apart from the temperatures they are stated for, nor a survival without its weight. */

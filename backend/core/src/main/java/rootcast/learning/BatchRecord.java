@@ -17,6 +17,8 @@ import rootcast.outlook.HouseCurves;
  * @param stages   stages whose begin and end were both seen; sticking is always seen
  * @param looks    looks at cells of a stage whose begin was seen
  * @param lived    plants alive at the begin of a stage and of these at its end, by the books
+ * @param passed   stages before the last one that was entered
+ * @param entered  of these so many were entered
  */
 public record BatchRecord(
         String id,
@@ -25,12 +27,16 @@ public record BatchRecord(
         boolean finished,
         List<SeenStage> stages,
         List<SeenCells> looks,
-        Map<Stage, Lived> lived) {
+        Map<Stage, Lived> lived,
+        int passed,
+        int entered) {
 
     private static final Stage[] ENDS_IN = {Stage.CALLUS, Stage.ROOT, Stage.READY};
 
-    /** Temperature around a moment is that of the two days before it: as far back as rounds are usually apart. */
-    private static final Duration AROUND = Duration.ofDays(2);
+    /** Temperature around a moment is that of the days since the look before, of two if there was none, of a week at most. */
+    private static final double USUALLY_AROUND_DAYS = 2;
+
+    private static final double MOST_AROUND_DAYS = 7;
 
     private static final double DAY_MILLIS = 86_400_000;
 
@@ -89,7 +95,7 @@ public record BatchRecord(
         for (int i = 0; i < ENDS_IN.length; i++) {
             Stage stage = Stage.GROWING.get(i);
             Span span = new Span(history, houses, referenceC, begin);
-            WarmDays aroundBegin = i == 0 ? WarmDays.NONE : span.until(begin, begin.minus(AROUND));
+            WarmDays aroundBegin = i == 0 ? WarmDays.NONE : span.until(begin, begin.minus(around(beginLookDays)));
             for (BatchHistory.Look look : history.looks()) {
                 if (look.stage() == ENDS_IN[i] && look.at().isAfter(begin)) {
                     looks.add(new SeenCells(
@@ -110,14 +116,26 @@ public record BatchRecord(
                     stage,
                     span.until(end, begin),
                     aroundBegin,
-                    span.until(end, end.minus(AROUND)),
+                    span.until(end, end.minus(around(endLookDays))),
                     beginLookDays,
                     endLookDays));
             begin = end;
             beginLookDays = endLookDays;
         }
         boolean finished = history.reachedAt().containsKey(Stage.READY);
-        return new BatchRecord(id, variety, site, finished, stages, looks, lived);
+        int passed = 0;
+        for (int i = 0; i < ENDS_IN.length; i++) {
+            passed = history.reachedAt().containsKey(ENDS_IN[i]) ? i : passed;
+        }
+        int entered = Math.max(0, history.reachedAt().size() - 1);
+        return new BatchRecord(id, variety, site, finished, stages, looks, lived, passed, entered);
+    }
+
+    private static Duration around(double lookDays) {
+        double days = Double.isInfinite(lookDays)
+                ? USUALLY_AROUND_DAYS
+                : Math.max(USUALLY_AROUND_DAYS, Math.min(lookDays, MOST_AROUND_DAYS));
+        return Duration.ofMillis(Math.round(days * DAY_MILLIS));
     }
 
     private static double daysSinceIncomplete(BatchHistory history, Stage reached, Instant seenAt) {

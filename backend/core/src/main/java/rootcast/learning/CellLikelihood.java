@@ -1,23 +1,21 @@
 package rootcast.learning;
 
 import java.util.List;
-import org.apache.commons.statistics.distribution.NormalDistribution;
+import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 import rootcast.learning.StageTimes.LookedAt;
 import rootcast.numerics.LogNormalTail;
+import rootcast.outlook.CellSpread;
 
 /**
  * What looks at cells say of y = ln(reference-days in which nine cells in ten of a batch get through a stage).
  *
- * <p>After g reference-days a cell is through with probability Φ((ln g − y)/cell spread + z₀.₉), as in the outlook; a look
- * is binomial in that, counts at most {@value #MOST_TELLING_CELLS} cells, and one in a thousand is of another bench.
+ * <p>After g reference-days, g/e^y of the stage, a cell is through as {@link CellSpread} says; a look is binomial in that, counts at most {@value #MOST_TELLING_CELLS} cells, and one in a thousand is of another bench.
  */
 final class CellLikelihood {
 
     private static final int MOST_TELLING_CELLS = 200;
     private static final double ODD_SHARE = 0.001;
-    private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
-    private static final double Z_COMPLETE = NORMAL.inverseCumulativeProbability(0.9);
 
     /** e to this is lost beside the share of odd looks. */
     private static final double LOG_NOTHING = -30;
@@ -36,8 +34,28 @@ final class CellLikelihood {
     /** Mean and variance of a normal. */
     record Normal(double mean, double variance) {}
 
-    static double log(LookedAt look, double y, double cellSpread) {
-        double z = (look.logGained() - y) / cellSpread + Z_COMPLETE;
+    /** Of all looks of a stage, the batch's own spread of cells being one of those that the crop's batches have. */
+    static double log(List<LookedAt> looks, double y, CellSpread cells) {
+        return log(looks, cells, look -> y);
+    }
+
+    private static double log(List<LookedAt> looks, CellSpread cells, ToDoubleFunction<LookedAt> y) {
+        double[] logs = new double[CellSpread.WEIGHTS.length];
+        for (LookedAt look : looks) {
+            double beyond = cells.beyond(Math.exp(look.logGained() - y.applyAsDouble(look)));
+            for (int factor = 0; factor < logs.length; factor++) {
+                logs[factor] += log(look, cells.quantile(beyond, factor));
+            }
+        }
+        double most = Math.max(logs[0], Math.max(logs[1], logs[2]));
+        double sum = 0;
+        for (int factor = 0; factor < logs.length; factor++) {
+            sum += CellSpread.WEIGHTS[factor] * Math.exp(logs[factor] - most);
+        }
+        return most + Math.log(sum);
+    }
+
+    private static double log(LookedAt look, double z) {
         double share = (double) look.reached() / look.cells();
         double log = 0;
         if (look.reached() > 0) {
@@ -55,24 +73,21 @@ final class CellLikelihood {
      *
      * @param lastTime the answer to nearly the same question, so that one grid will do; null for the first time
      */
-    static Normal after(Normal before, List<LookedAt> looks, double cellSpread, @Nullable Normal lastTime) {
+    static Normal after(Normal before, List<LookedAt> looks, CellSpread cells, @Nullable Normal lastTime) {
         Normal found = lastTime == null ? before : lastTime;
         for (int pass = lastTime == null ? 0 : PASSES - 1; pass < PASSES; pass++) {
-            found = moments(before, looks, cellSpread, found);
+            found = moments(before, looks, cells, found);
         }
         return found;
     }
 
-    private static Normal moments(Normal before, List<LookedAt> looks, double cellSpread, Normal around) {
+    private static Normal moments(Normal before, List<LookedAt> looks, CellSpread cells, Normal around) {
         double sd = Math.sqrt(around.variance);
         double[] logs = new double[NODES];
         double largest = Double.NEGATIVE_INFINITY;
         for (int i = 0; i < NODES; i++) {
             double y = around.mean + node(i) * sd;
-            logs[i] = -(y - before.mean) * (y - before.mean) / (2 * before.variance);
-            for (LookedAt look : looks) {
-                logs[i] += log(look, y, cellSpread);
-            }
+            logs[i] = log(before, y) + log(looks, y, cells);
             largest = Math.max(largest, logs[i]);
         }
         double whole = 0;
@@ -90,19 +105,45 @@ final class CellLikelihood {
     }
 
     /** Mean of the looks' log likelihood over what is believed of y. */
-    static double expectedLog(Normal believed, List<LookedAt> looks, double cellSpread) {
+    static double expectedLog(Normal believed, List<LookedAt> looks, CellSpread cells) {
         double sum = 0;
         double whole = 0;
         for (int i = 0; i < NODES; i += 4) {
             double z = node(i);
             double weight = Math.exp(-z * z / 2);
             whole += weight;
-            for (LookedAt look : looks) {
-                double sd = Math.sqrt(believed.variance + look.beginVariance());
-                sum += weight * log(look, believed.mean + z * sd, cellSpread);
-            }
+            sum += weight
+                    * log(
+                            looks,
+                            cells,
+                            look -> believed.mean + z * Math.sqrt(believed.variance + look.beginVariance()));
         }
         return sum / whole;
+    }
+
+    /**
+     * ln of how likely the looks are, y being normal before; up to a constant that is the same for every spread.
+     *
+     * @param after of about what is believed after them: where they agree
+     */
+    static double logEvidence(Normal before, List<LookedAt> looks, CellSpread cells, Normal after) {
+        double sd = Math.sqrt(after.variance);
+        double[] logs = new double[(NODES + 1) / 2];
+        double most = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i < logs.length; i++) {
+            double y = after.mean + node(2 * i) * sd;
+            logs[i] = log(before, y) + log(looks, y, cells);
+            most = Math.max(most, logs[i]);
+        }
+        double sum = 0;
+        for (double log : logs) {
+            sum += Math.exp(log - most);
+        }
+        return most + Math.log(sum);
+    }
+
+    private static double log(Normal normal, double y) {
+        return -(y - normal.mean) * (y - normal.mean) / (2 * normal.variance);
     }
 
     private static double node(int i) {

@@ -15,6 +15,7 @@ import rootcast.crop.CropProfile;
 import rootcast.crop.RateFactors;
 import rootcast.crop.Stage;
 import rootcast.crop.StageProfile;
+import rootcast.crop.Variation;
 import rootcast.learning.RateFit.Fitted;
 import rootcast.numerics.Beta;
 import rootcast.numerics.BetaBinomialFit;
@@ -108,7 +109,13 @@ public final class Learning {
             stages.add(new StageProfile(
                     stage.stage(), stage.daysAtReference(), next, stage.survivalMean(), stage.survivalWeight()));
         }
-        return new CropProfile(stages, stated.rateSpread(), stated.holdDays(), stated.cellSpread(), stated.rates());
+        return new CropProfile(
+                stages,
+                stated.rateSpread(),
+                stated.holdDays(),
+                stated.cellSpread(),
+                stated.rates(),
+                stated.variation());
     }
 
     private Beta survival(Stage stage) {
@@ -142,12 +149,28 @@ public final class Learning {
                     rounded(survival.mean(), 5),
                     rounded(survival.alpha() + survival.beta(), 1)));
         }
+        double ofStages = fitted.stageSpread() * fitted.stageSpread();
+        double whole = fitted.batchSpread() * fitted.batchSpread() + ofStages;
+        double share = ofStages / whole;
         return new CropProfile(
                 stages,
-                rounded(fitted.batchSpread(), 4),
+                rounded(Math.sqrt(whole), 4),
                 stated.holdDays(),
                 rounded(fitted.cellSpread(), 4),
-                new RateFactors(rounded(fitted.varietyRates()), rounded(fitted.siteRates())));
+                new RateFactors(rounded(fitted.varietyRates()), rounded(fitted.siteRates())),
+                new Variation(
+                        fitted.roundsDays(),
+                        rounded(Math.max(Variation.LEAST_STAGE_SHARE, Math.min(Variation.MOST_STAGE_SHARE, share)), 3),
+                        rounded(fitted.cellsDiffer(), 3),
+                        rounded(fitted.daysDoubt(), 4),
+                        rounded(enteredShare(), 3)));
+    }
+
+    /** Of the stages that a later entry shows to have ended; as likely as not before any was seen (Laplace's rule of succession). */
+    private double enteredShare() {
+        int passed = records.stream().mapToInt(BatchRecord::passed).sum();
+        int entered = records.stream().mapToInt(BatchRecord::entered).sum();
+        return (entered + 1.0) / (passed + 2.0);
     }
 
     private static Map<String, Double> rounded(Map<String, Double> rates) {

@@ -29,6 +29,11 @@ final class Matrix3 {
                 + m[0][2] * (m[1][0] * m[2][1] - m[1][1] * m[2][0]);
     }
 
+    /** Whether a symmetric matrix is positive definite: its leading minors are (Sylvester). */
+    static boolean isPositive(double[][] m) {
+        return m[0][0] > 0 && m[0][0] * m[1][1] - m[0][1] * m[1][0] > 0 && determinant(m) > 0;
+    }
+
     static double[][] inverse(double[][] m) {
         double determinant = determinant(m);
         double[][] result = zero();

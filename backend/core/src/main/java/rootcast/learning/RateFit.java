@@ -5,13 +5,14 @@ import java.util.List;
 import java.util.Map;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
+import rootcast.crop.Variation;
 import rootcast.learning.StageTimes.Given;
 
 /**
  * Days, spreads and the rates of varieties and sites from all batches of a crop at once.
  *
  * <p>With y = ln(reference-days of a stage in a batch): y = θ(stage) + v(variety) + s(site) + μ(batch) + ε(batch, stage),
- * normal with variances τ² for μ and σ² for ε. θ has the prior N(ln of the profile's days, {@value #DAYS_SPREAD}²). τ, σ
+ * normal with variances τ² for μ and σ² for ε. θ has the prior a normal around ln of the profile's days. τ, σ
  * and the cell spread are found by expectation and maximisation, each with a prior worth a few batches; v and s are
  * shrunk to the crop; what looks say of y is matched by its first two moments (expectation propagation); how far apart
  * rounds are, where no look tells, is the likeliest of {@link #ROUNDS_DAYS}. A batch that no parameters explain weighs
@@ -22,19 +23,28 @@ import rootcast.learning.StageTimes.Given;
  */
 final class RateFit {
 
-    /** Standard deviation of ln(days) around the profile's before any batch is seen. Common practice, no source. */
-    static final double DAYS_SPREAD = 0.3;
+    /** Variance of ln(days) around the profile's before any batch is seen, half of it alike in all stages: as in the outlook. */
+    private static final double HALF_OF_DAYS_VARIANCE = Variation.USUAL.daysDoubt() * Variation.USUAL.daysDoubt() / 2;
 
-    /** Common practice: rounds every two days. How much data must say otherwise is a choice of ours. */
-    private static final double[] ROUNDS_DAYS = {0, 0.25, 0.5, 1, 1.5, 2, 2.5, 3, 4};
+    private static final double[][] DAYS_PRECISION =
+            Matrix3.inverse(Matrix3.of(HALF_OF_DAYS_VARIANCE, HALF_OF_DAYS_VARIANCE));
 
-    private static final double USUAL_ROUNDS_DAYS = 2;
-    private static final double ROUNDS_SPREAD_DAYS = 1.5;
+    /** From entered within the hour to a week and a half. */
+    private static final double[] ROUNDS_DAYS = {0.05, 0.25, 0.5, 1, 1.5, 2, 3, 4.5, 7, 10};
+
+    /** Common practice: rounds every two days, two businesses in three between daily and twice a week; no source. */
+    private static final double USUAL_ROUNDS_DAYS = Variation.USUAL.roundsDays();
+
+    private static final double ROUNDS_LOG_SPREAD = 0.7;
+
+    /** A batch that no parameters explain counts as so unlikely and no more. */
+    private static final double LEAST_LOG_MASS = -30;
 
     private static final double[] ONES = {1, 1, 1};
 
     private static final int MOST_ITERATIONS = 200;
     private static final int TRIAL_ITERATIONS = 20;
+    private static final int CELLS_DIFFER_EVERY = 20;
     private static final int LOOK_EVERY = 4;
     private static final int LIKELIEST_PASSES = 3;
     private static final double CONVERGED = 1e-6;
@@ -62,6 +72,7 @@ final class RateFit {
             double batchSpread,
             double stageSpread,
             double cellSpread,
+            double cellsDiffer,
             double roundsDays,
             Map<String, Double> varietyRates,
             Map<String, Double> siteRates) {
@@ -69,6 +80,11 @@ final class RateFit {
         /** Standard deviation of ln(days). */
         double spreadOf(int stage) {
             return Math.sqrt(covariance[stage][stage]);
+        }
+
+        /** Of the stages together. */
+        double daysDoubt() {
+            return Math.sqrt((covariance[0][0] + covariance[1][1] + covariance[2][2]) / Matrix3.N);
         }
     }
 
@@ -92,7 +108,7 @@ final class RateFit {
             for (double rounds : ROUNDS_DAYS) {
                 begin(rounds);
                 run(TRIAL_ITERATIONS);
-                double apart = (rounds - USUAL_ROUNDS_DAYS) / ROUNDS_SPREAD_DAYS;
+                double apart = Math.log(rounds / USUAL_ROUNDS_DAYS) / ROUNDS_LOG_SPREAD;
                 double value = logLikelihood() - apart * apart / 2;
                 if (value > best) {
                     best = value;
@@ -116,6 +132,7 @@ final class RateFit {
                 spreads.batch(),
                 spreads.stage(),
                 spreads.cell(),
+                spreads.cellsDiffer(),
                 roundsDays,
                 varieties.rates(),
                 sites.rates());
@@ -148,11 +165,14 @@ final class RateFit {
             double[] before = logDays.clone();
             double spreadBefore = spreads.sum();
             step(iteration);
+            if (iteration >= TRIAL_ITERATIONS && iteration % CELLS_DIFFER_EVERY == 0) {
+                spreads.updateCellsDiffer(batches);
+            }
             double change = Math.abs(spreads.sum() - spreadBefore);
             for (int k = 0; k < Matrix3.N; k++) {
                 change = Math.max(change, Math.abs(logDays[k] - before[k]));
             }
-            if (change < CONVERGED) {
+            if (change < CONVERGED && iteration >= Math.min(mostIterations - 1, TRIAL_ITERATIONS)) {
                 return;
             }
         }
@@ -160,13 +180,13 @@ final class RateFit {
 
     private void step(int iteration) {
         double[][] prior = spreads.covariance();
-        double[][] precision = Matrix3.of(0, 1 / (DAYS_SPREAD * DAYS_SPREAD));
+        double[][] precision = DAYS_PRECISION;
         double[] weighted = Matrix3.times(precision, priorLogDays);
         boolean lookAnew = iteration < LOOK_EVERY || iteration % LOOK_EVERY == 0;
         for (int i = 0; i < batches.size(); i++) {
             BatchBelief batch = batches.get(i);
             double effect = effect(i);
-            batch.update(Matrix3.plus(logDays, effect, ONES), prior, spreads.cell(), lookAnew);
+            batch.update(Matrix3.plus(logDays, effect, ONES), prior, spreads, lookAnew);
             precision = Matrix3.plus(precision, batch.weight(), batch.meanPrecision());
             double[] about = Matrix3.plus(batch.meanWeighted(), -effect, Matrix3.times(batch.meanPrecision(), ONES));
             weighted = Matrix3.plus(weighted, batch.weight(), about);
@@ -186,22 +206,29 @@ final class RateFit {
         return sites.effect(batch);
     }
 
-    /** ln of the probability density of the moments at which ends were seen, θ integrated out. */
+    /** ln of the likelihood of the moments at which ends were entered, θ integrated out. */
     private double logLikelihood() {
         double sum = spreads.logPrior() + Math.log(Matrix3.determinant(covariance)) / 2;
-        for (int k = 0; k < Matrix3.N; k++) {
-            double apart = (logDays[k] - priorLogDays[k]) / DAYS_SPREAD;
-            sum -= apart * apart / 2;
-        }
+        double[] apart = Matrix3.plus(logDays, -1, priorLogDays);
+        sum -= Matrix3.dot(apart, Matrix3.times(DAYS_PRECISION, apart)) / 2;
         double[][] prior = spreads.covariance();
         for (int i = 0; i < batches.size(); i++) {
-            Given given = batches.get(i).given();
-            sum += SeenDensity.of(given, prior).log(Matrix3.plus(logDays, effect(i), ONES));
+            sum += logLikelihood(batches.get(i).given(), Matrix3.plus(logDays, effect(i), ONES), prior);
         }
         return sum;
     }
 
-    /** The same if one stage had other cardinals, the days being the likeliest with these and the rest as fitted. */
+    /** Whoever comes every so many days meets a moment between two rounds with the probability of that time over those days. */
+    private double logLikelihood(Given given, double[] mean, double[][] prior) {
+        if (given.ends().stages() == 0) {
+            return 0;
+        }
+        UnseenEnds.Moments moments = given.ends().after(mean, prior);
+        double log = moments == null ? LEAST_LOG_MASS : Math.max(LEAST_LOG_MASS, moments.logMass());
+        return log - given.ends().logWindow();
+    }
+
+    /** The likelihood if one stage had other cardinals, the days being the likeliest with these and the rest as fitted. */
     double logLikelihoodWith(Fitted fitted, Stage stage, WarmDays.Rates rates) {
         double[][] prior = Matrix3.of(fitted.batchSpread * fitted.batchSpread, fitted.stageSpread * fitted.stageSpread);
         List<SeenDensity> densities = times.stream()
@@ -209,7 +236,7 @@ final class RateFit {
                 .toList();
         double[] likeliest = fitted.logDays;
         for (int pass = 0; pass < LIKELIEST_PASSES; pass++) {
-            double[][] precision = Matrix3.of(0, 1 / (DAYS_SPREAD * DAYS_SPREAD));
+            double[][] precision = DAYS_PRECISION;
             double[] weighted = Matrix3.times(precision, fitted.logDays);
             for (int i = 0; i < densities.size(); i++) {
                 SeenDensity density = densities.get(i);

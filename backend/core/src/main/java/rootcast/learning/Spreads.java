@@ -1,13 +1,19 @@
 package rootcast.learning;
 
+import java.util.Arrays;
 import java.util.List;
 import rootcast.crop.CropProfile;
+import rootcast.crop.Variation;
+import rootcast.outlook.CellSpread;
 
 /**
  * The spreads between batches (τ), between stages of a batch (σ) and between cells, with their priors.
  *
  * <p>τ² and σ² have the prior of {@value #BATCHES_WORTH} batches that spread as the profile says and {@value #STAGES_WORTH} stages
- * that spread by {@value #USUAL_STAGE_SPREAD}; ln of the cell spread is normal around the profile's with {@value #CELL_LOG_SPREAD}.
+ * that spread by {@value #USUAL_STAGE_SPREAD}; ln of a stage's cell
+ * spread is normal around the profile's, which grows from stage to stage ({@link CellSpread}), with {@value #CELL_LOG_SPREAD}. How far
+ * batches differ in that is half of a normal with the standard deviation that is usual (Gelman 2006, Bayesian Analysis 1:515-534): no batch
+ * tells it for sure, so it is the root of the mean square of what is believed of it.
  */
 final class Spreads {
 
@@ -19,6 +25,11 @@ final class Spreads {
 
     private static final double CELL_LOG_SPREAD = 0.35;
     private static final int CELL_EVERY = 4;
+
+    /** Standard deviations of ln(cell spread) between batches that are looked at, evenly. */
+    private static final double[] DIFFER = {0, 0.075, 0.15, 0.225, 0.3, 0.375, 0.45, 0.525, 0.6};
+
+    private static final double USUAL_DIFFER = Variation.USUAL.cellsDiffer();
     private static final double CELL_STEP = 0.02;
     private static final double WIDE_BATCH_SPREAD = 0.3;
     private static final double LEAST_BATCH_SPREAD = 0.01;
@@ -26,14 +37,16 @@ final class Spreads {
     private static final double MOST_CELL = 0.6;
 
     private final double batchPrior;
-    private final double cellPrior;
+    private final CellSpread[] cellPrior;
     private double batchVariance;
     private double stageVariance;
-    private double cell;
+    private CellSpread[] cell;
+    private double cellsDiffer;
 
     Spreads(CropProfile profile) {
         batchPrior = Math.max(profile.rateSpread(), LEAST_BATCH_SPREAD);
-        cellPrior = profile.cellSpread();
+        cellPrior = CellSpread.ofStages(profile);
+        cell = cellPrior.clone();
         reset();
     }
 
@@ -41,7 +54,17 @@ final class Spreads {
     void reset() {
         batchVariance = Math.max(batchPrior * batchPrior, WIDE_BATCH_SPREAD * WIDE_BATCH_SPREAD);
         stageVariance = USUAL_STAGE_SPREAD * USUAL_STAGE_SPREAD;
-        cell = cellPrior;
+        cell = cellPrior.clone();
+        differ(USUAL_DIFFER);
+    }
+
+    private void differ(double differ) {
+        cellsDiffer = differ;
+        Arrays.setAll(cell, k -> cell[k].differing(differ));
+    }
+
+    double cellsDiffer() {
+        return cellsDiffer;
     }
 
     double batch() {
@@ -52,12 +75,42 @@ final class Spreads {
         return Math.sqrt(stageVariance);
     }
 
+    /** Of the crop: the mean of its stages. */
     double cell() {
-        return cell;
+        return Arrays.stream(cell).mapToDouble(CellSpread::ofStage).average().orElseThrow();
+    }
+
+    CellSpread cell(int stage) {
+        return cell[stage];
     }
 
     double sum() {
-        return batch() + stage() + cell;
+        return batch() + stage() + cell() + cellsDiffer;
+    }
+
+    /** To be asked for once the rest has about settled. */
+    void updateCellsDiffer(List<BatchBelief> batches) {
+        double[] logs = new double[DIFFER.length];
+        double most = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i < DIFFER.length; i++) {
+            double apart = DIFFER[i] / USUAL_DIFFER;
+            logs[i] = -apart * apart / 2 + (i == 0 ? Math.log(0.5) : 0); // the end of an even grid counts by half
+            for (int k = 0; k < Matrix3.N; k++) {
+                CellSpread cells = cell[k].differing(DIFFER[i]);
+                for (BatchBelief batch : batches) {
+                    logs[i] += batch.logEvidence(k, cells);
+                }
+            }
+            most = Math.max(most, logs[i]);
+        }
+        double whole = 0;
+        double squares = 0;
+        for (int i = 0; i < DIFFER.length; i++) {
+            double likely = Math.exp(logs[i] - most);
+            whole += likely;
+            squares += likely * DIFFER[i] * DIFFER[i];
+        }
+        differ(Math.sqrt(squares / whole));
     }
 
     double[][] covariance() {
@@ -89,39 +142,38 @@ final class Spreads {
         }
         batchVariance = batchSum / (BATCHES_WORTH + weights);
         stageVariance = stageSum / (STAGES_WORTH + Matrix3.N * weights);
-        if (iteration % CELL_EVERY == CELL_EVERY - 1) {
-            cell = likeliestCell(batches);
+        for (int k = 0; k < Matrix3.N && iteration % CELL_EVERY == CELL_EVERY - 1; k++) {
+            cell[k] = cell[k].spreading(likeliestCell(k, batches));
         }
     }
 
     /** Uphill in steps of {@value #CELL_STEP} in ln; the next update goes on from here. */
-    private double likeliestCell(List<BatchBelief> batches) {
-        if (batches.stream().allMatch(batch -> batch.given().looks().stream().allMatch(List::isEmpty))) {
-            return cell;
+    private double likeliestCell(int stage, List<BatchBelief> batches) {
+        double now = cell[stage].ofStage();
+        if (batches.stream().allMatch(batch -> batch.looks().get(stage).isEmpty())) {
+            return now;
         }
-        double here = value(cell, batches);
-        double up = Math.min(cell * Math.exp(CELL_STEP), MOST_CELL);
-        double down = Math.max(cell * Math.exp(-CELL_STEP), LEAST_CELL);
-        double above = value(up, batches);
-        double below = value(down, batches);
+        double here = value(stage, now, batches);
+        double up = Math.min(now * Math.exp(CELL_STEP), MOST_CELL);
+        double down = Math.max(now * Math.exp(-CELL_STEP), LEAST_CELL);
+        double above = value(stage, up, batches);
+        double below = value(stage, down, batches);
         double curve = above - 2 * here + below;
         if (curve < 0) {
             double move = (below - above) / (2 * curve);
             return Math.max(
-                    LEAST_CELL, Math.min(MOST_CELL, cell * Math.exp(CELL_STEP * Math.max(-10, Math.min(10, move)))));
+                    LEAST_CELL, Math.min(MOST_CELL, now * Math.exp(CELL_STEP * Math.max(-10, Math.min(10, move)))));
         }
         return above > below ? up : down;
     }
 
-    private double value(double cellSpread, List<BatchBelief> batches) {
-        double apart = Math.log(cellSpread / cellPrior) / CELL_LOG_SPREAD;
+    private double value(int stage, double cellSpread, List<BatchBelief> batches) {
+        double apart = Math.log(cellSpread / cellPrior[stage].ofStage()) / CELL_LOG_SPREAD;
         double sum = -apart * apart / 2;
+        CellSpread cells = cell[stage].spreading(cellSpread);
         for (BatchBelief batch : batches) {
-            for (int k = 0; k < Matrix3.N; k++) {
-                if (!batch.given().looks().get(k).isEmpty()) {
-                    sum += CellLikelihood.expectedLog(
-                            batch.of(k), batch.given().looks().get(k), cellSpread);
-                }
+            if (!batch.looks().get(stage).isEmpty()) {
+                sum += CellLikelihood.expectedLog(batch.of(stage), batch.looks().get(stage), cells);
             }
         }
         return sum;

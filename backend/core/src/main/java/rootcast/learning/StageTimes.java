@@ -2,23 +2,31 @@ package rootcast.learning;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 import rootcast.crop.Stage;
 
 /**
  * How long the stages of one batch took, in reference-days, as far as it was seen.
  *
- * <p>A stage seen from moment to moment gained G. Its begin had come about up to b before that was seen and its end up to
- * c before, evenly likely, so it took D = G + b·u − c·v with u and v even on 0 to 1; the end of one stage is the begin of
- * the next, so a late look lengthens one and shortens the other. ln D is taken as normal with the mean ln(G + b/2 − c/2)
+ * <p>A stage seen from moment to moment gained G. Its begin had come about some time before that was seen and its end too;
+ * the end of one stage is the begin of the next, so a late look lengthens one and shortens the other. When it ended is a
+ * matter of what the batch is like: {@link UnseenEnds}. To begin with, before anything is known of the crop, each moment is taken
+ * as even over the time since the look before, b and c reference-days: D = G + b·u − c·v, ln D normal with the mean ln(G + b/2 − c/2)
  * and the variances and covariances of u and v, each 1/12, divided by the square.
  *
  * <p>Units: reference-days and their natural logarithm.
  */
 final class StageTimes {
 
-    /** Nobody leaves cuttings alone for longer. Common practice, no source. */
-    private static final double MOST_ROUNDS_DAYS = 4;
+    /** Nobody leaves cuttings alone for longer, so somebody came by since an older look. Common practice, no source. */
+    static final double MOST_ROUNDS_DAYS = 10;
+
+    /** Spread of ln(development at which people call a stage complete), as in the outlook. Common practice, no source. */
+    private static final double CALL_SPREAD = 0.08;
+
+    /** Nobody knows a moment better than to so much of the stage, either way. */
+    private static final double LEAST_SPREAD = 0.01;
 
     /** Below this a stage cannot be told from none. */
     private static final double LEAST_DAYS = 1e-3;
@@ -43,8 +51,22 @@ final class StageTimes {
      * @param error    covariance of {@code log} around the truth; of an unseen stage 1 by itself
      * @param logSlope Σ ln(dlog/dt) by the moment t at which each end was seen, to compare likelihoods of those moments
      * @param looks    by stage
+     * @param ends     when the stages had ended, as far as that is known
+     * @param times    that it was made of
      */
-    record Given(boolean[] isSeen, double[] log, double[][] error, double logSlope, List<List<LookedAt>> looks) {
+    record Given(
+            boolean[] isSeen,
+            double[] log,
+            double[][] error,
+            double logSlope,
+            List<List<LookedAt>> looks,
+            UnseenEnds ends,
+            StageTimes times) {
+
+        /** The looks with their stages' begins so long before they were seen, by stage that ended there. */
+        List<List<LookedAt>> looks(double[] unseenDays, double[] variance) {
+            return times.looks(k -> unseenDays[k - 1], k -> variance[k - 1]);
+        }
 
         boolean tellsNothing() {
             return !isSeen[0] && !isSeen[1] && !isSeen[2] && looks.stream().allMatch(List::isEmpty);
@@ -129,35 +151,73 @@ final class StageTimes {
                 error[k - 1][k] = error[k][k - 1];
             }
         }
-        return new Given(isSeen, log, error, logSlope, looks(roundsDays));
+        List<List<LookedAt>> evenly = looks(
+                k -> unseenDays(roundsDays, beginLookDays(k)) / 2,
+                k -> unseenDays(roundsDays, beginLookDays(k)) * unseenDays(roundsDays, beginLookDays(k)) / 12);
+        return new Given(isSeen, log, error, logSlope, evenly, ends(isSeen, roundsDays), this);
     }
 
-    private List<List<LookedAt>> looks(double roundsDays) {
+    /**
+     * Bounded by the look that found the stage incomplete, without one by the rounds. Where people call by the cells they meet it may
+     * have been a little from complete when they called it so, and a little beyond when they did not: the look's own cells say more.
+     */
+    private UnseenEnds ends(boolean[] isSeen, double roundsDays) {
+        int stages = 0;
+        double[] leastDays = new double[Matrix3.N];
+        double[] mostDays = new double[Matrix3.N];
+        while (stages < Matrix3.N && isSeen[stages]) {
+            BatchRecord.SeenStage stage = seen[stages];
+            double lookDays = stage == null ? 0 : stage.endLookDays();
+            double spread = lookDays <= MOST_ROUNDS_DAYS ? CALL_SPREAD : LEAST_SPREAD;
+            leastDays[stages] = -spread * gained[stages] / endRate[stages];
+            mostDays[stages] = unseenDays(roundsDays, lookDays) - leastDays[stages];
+            stages++;
+        }
+        return new UnseenEnds(stages, gained, beginRate, endRate, leastDays, mostDays);
+    }
+
+    private boolean hasLook(int k) {
+        BatchRecord.SeenStage stage = seen[k];
+        return stage != null && stage.endLookDays() <= MOST_ROUNDS_DAYS;
+    }
+
+    private double beginLookDays(int k) {
+        return cells.stream()
+                .filter(each -> Stage.GROWING.indexOf(each.look.stage()) == k)
+                .mapToDouble(each -> each.look.beginLookDays())
+                .findFirst()
+                .orElse(0);
+    }
+
+    /**
+     * @param begunDays by stage, how long before it was seen it had begun
+     * @param variance  of that
+     */
+    private List<List<LookedAt>> looks(IntToDoubleFunction begunDays, IntToDoubleFunction variance) {
         List<List<LookedAt>> byStage = List.of(new ArrayList<>(), new ArrayList<>(), new ArrayList<>());
         for (Cells each : cells) {
-            double begin = each.beginRate * unseenDays(roundsDays, each.look.beginLookDays());
-            double days = each.gained + begin / 2;
+            int k = Stage.GROWING.indexOf(each.look.stage());
+            double begun = k == 0 ? 0 : each.beginRate * begunDays.applyAsDouble(k);
+            double spread = k == 0 ? 0 : each.beginRate * each.beginRate * variance.applyAsDouble(k);
+            double days = each.gained + begun;
             if (days >= LEAST_DAYS) {
-                byStage.get(Stage.GROWING.indexOf(each.look.stage()))
+                byStage.get(k)
                         .add(new LookedAt(
-                                Math.log(days),
-                                begin * begin / 12 / (days * days),
-                                each.look.cells(),
-                                each.look.reached()));
+                                Math.log(days), spread / (days * days), each.look.cells(), each.look.reached()));
             }
         }
         return byStage;
     }
 
-    /** A look of a few days ago says how long; an older one does not, for somebody will have come by since. */
+    /** A look of not too long ago says how long; an older one does not, for somebody will have come by since. */
     private static double unseenDays(double roundsDays, double lookDays) {
         return lookDays <= MOST_ROUNDS_DAYS ? lookDays : roundsDays;
     }
 
     /** Whether it matters how far apart rounds are. */
     boolean needsRounds() {
-        for (BatchRecord.SeenStage stage : seen) {
-            if (stage != null && stage.endLookDays() > MOST_ROUNDS_DAYS) {
+        for (int k = 0; k < Matrix3.N; k++) {
+            if (seen[k] != null && !hasLook(k)) {
                 return true;
             }
         }

@@ -34,7 +34,7 @@ public final class BatchOutlook {
     private final SaleableTrays saleable;
     private final FillableTrays fillable;
     private final @Nullable Shipped shipped;
-    private final double cellSpread;
+    private final CellSpread cellSpread;
     private final UnmeasuredHours unmeasured;
 
     private BatchOutlook(
@@ -101,7 +101,8 @@ public final class BatchOutlook {
     }
 
     static StageRates rates(BatchHistory history, CropProfile profile, StagePath path) {
-        return StageRates.given(profile.rateSpread(), new RateEvidence(history, path, profile));
+        return StageRates.given(
+                profile.rateDoubt(), profile.stageShareOfDoubt(), new RateEvidence(history, path, profile), path);
     }
 
     public BatchHistory history() {
@@ -125,17 +126,29 @@ public final class BatchOutlook {
         return survivors;
     }
 
+    /** The rates, given that no stage was entered that had not been by now. */
+    private StageRates believed(StagePath.Dates dates) {
+        long now = houses.asOf().toEpochMilli();
+        double[] places = NotEntered.places(profile.variation(), rates, path, dates.ends(), now);
+        return places == null ? rates : rates.moved(places);
+    }
+
+    private StageRates believed() {
+        return believed(path.dates(rates));
+    }
+
     /** Plants alive at a moment from the last fact on. */
     public CountDistribution aliveAt(Instant at) {
-        double[] median = rates.atNode(RateBelief.median());
-        StagePath way = ahead().path;
-        return survivors.alive(way.doneOfEach(way.ends(median), median, at));
+        BatchOutlook ahead = ahead();
+        StageRates believed = ahead.believed();
+        long[] ends = ahead.path.ends(believed, RateBelief.median());
+        return survivors.alive(ahead.path.doneOfEach(ends, believed.atNode(RateBelief.median()), at));
     }
 
     /** When a stage is reached by the temperatures as they are known and foretold, not widened by what may yet come. */
     DateDistribution reached(Stage stage) {
         int end = StagePath.endingIn(stage);
-        return new DateDistribution(rates.of(end), ahead().path.ends(rates)[end]);
+        return new DateDistribution(rates.of(end), ahead().path.dates(rates).ends()[end]);
     }
 
     /** As of the instant that the houses stand at; moves that usually follow are expected to follow. */
@@ -161,7 +174,10 @@ public final class BatchOutlook {
     private Outlook standing(List<BatchHistory.Placement> moves) {
         Instant asOf = houses.asOf();
         long nowMillis = asOf.toEpochMilli();
-        long[][] ends = path.ends(rates);
+        StagePath.Dates dates = path.dates(rates);
+        StageRates believed = believed(dates);
+        dates = believed == rates ? dates : path.dates(believed);
+        long[][] ends = dates.ends();
         long[] medianEnds = StagePath.atNode(RateBelief.median(), ends);
         DateDistribution ready = ready(nowMillis, ends[LAST], medianEnds);
         Instant until = history.reached(Stage.READY).orElse(asOf);
@@ -175,18 +191,18 @@ public final class BatchOutlook {
                 readyRange,
                 ready,
                 saleable,
-                survivors.expectedAlive(path.doneOfEach(medianEnds, rates.atNode(RateBelief.median()), asOf)),
+                survivors.expectedAlive(path.doneOfEach(medianEnds, believed.atNode(RateBelief.median()), asOf)),
                 missing,
                 missing == 0 ? Set.of() : unmeasured.stoodIn(history.stuckAt(), until),
                 here.sourceOf(here.nextHour()),
-                usable(ends[LAST]),
+                usable(ends[LAST], dates.lastRate()),
                 List.copyOf(moves));
     }
 
     /** @param ends when nine cells in ten are through with the last stage, by node */
-    private UsableTrays usable(long[] ends) {
+    private UsableTrays usable(long[] ends, RateBelief lastRate) {
         return new UsableTrays(
-                CellTimes.of(path, rates, cellSpread, ends), fillable, Duration.ofDays(profile.holdDays()), shipped);
+                CellTimes.of(path, lastRate, cellSpread, ends), fillable, Duration.ofDays(profile.holdDays()), shipped);
     }
 
     /** @param ends by node; changed in place */
@@ -262,13 +278,15 @@ public final class BatchOutlook {
 
     /** Progress from one instant to another, both included, for a plot: actual so far, expected from there on. */
     public List<ProgressPoint> progress(Instant from, Instant until, Duration step) {
-        StagePath way = ahead().path;
-        double[][] multipliers = {
-            rates.atNode(RateBelief.P10), rates.atNode(RateBelief.median()), rates.atNode(RateBelief.P90)
-        };
-        long[][] ends = new long[multipliers.length][];
-        for (int i = 0; i < multipliers.length; i++) {
-            ends[i] = way.ends(multipliers[i]);
+        BatchOutlook ahead = ahead();
+        StagePath way = ahead.path;
+        StageRates believed = ahead.believed();
+        int[] nodes = {RateBelief.P10, RateBelief.median(), RateBelief.P90};
+        double[][] multipliers = new double[nodes.length][];
+        long[][] ends = new long[nodes.length][];
+        for (int i = 0; i < nodes.length; i++) {
+            multipliers[i] = believed.atNode(nodes[i]);
+            ends[i] = way.ends(believed, nodes[i]);
         }
         List<ProgressPoint> points = new ArrayList<>();
         for (Instant at = from; !at.isAfter(until); at = at.plus(step)) {

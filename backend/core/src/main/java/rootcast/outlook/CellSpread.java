@@ -1,42 +1,106 @@
 package rootcast.outlook;
 
 import java.util.Arrays;
+import org.apache.commons.statistics.distribution.NormalDistribution;
 import rootcast.crop.CropProfile;
 import rootcast.crop.StageProfile;
 
 /**
- * How far the cells of one batch lie apart when a stage ends, relative to that stage.
+ * How far the cells of one batch lie apart when a stage ends, on the clock that has run since sticking.
  *
  * <p>A cell begins a stage when it is through with the one before, not when nine in ten are, so its lead or lag goes with
- * it: with independent times of equal relative spread the spread at the end of stage k is √(d₁² + … + d_k²) / d_k times
- * that of one stage, d being the stages' days. The profile's cell spread is one figure for all stages; it is taken as the
- * mean of the three.
+ * it, and its time to the end of stage k is a sum of k times. With independent times of equal relative spread s that sum
+ * spreads by s · √(d₁² + … + d_k²), which of the stage alone, {@code ofStage}, is that over d_k. The sum is taken as log-normal: with x the
+ * development that the batch has of the stage, 1 where nine living cells in ten are through, a cell is through with
+ * probability Φ(ln(1 + w(x − 1)) / (w · ofStage) + z₀.₉), w = d_k / (d₁ + … + d_k). So the first cells are through before the
+ * batch's stage has begun, and the last lie no further behind than the first lie ahead by a like factor of all their time.
  *
- * <p>Source: variances of independent times add; that stages share one relative spread is our assumption.
+ * <p>The profile's cell spread is one figure for all stages; it is taken as the mean of the three.
+ *
+ * <p>Source: variances of independent times add; a sum of log-normals taken as log-normal, Fenton 1960, IRE Trans. Commun. Syst.
+ * 8:57-67. That stages share one relative spread is our assumption.
+ *
+ * <p>How far one batch's own cells lie apart is known as far as batches are alike: three factors on the spread, the nodes of a normal
+ * distribution of its logarithm with the crop's {@link rootcast.crop.Variation#cellsDiffer} (Gauss-Hermite).
  */
-final class CellSpread {
+public final class CellSpread {
+
+    /** Of the factors. */
+    public static final double[] WEIGHTS = {1.0 / 6, 2.0 / 3, 1.0 / 6};
+
+    /** Number of the factor that is 1. */
+    static final int USUAL = 1;
+
+    private static final double OUTER_NODE = Math.sqrt(3);
+    private static final double Z_COMPLETE = NormalDistribution.of(0, 1).inverseCumulativeProbability(0.9);
+
+    private final double ofStage;
+    private final double weight;
+    private final double[] factors;
+
+    private CellSpread(double ofStage, double weight, double[] factors) {
+        this.ofStage = ofStage;
+        this.weight = weight;
+        this.factors = factors;
+    }
+
+    private static double[] factors(double differ) {
+        return new double[] {Math.exp(-differ * OUTER_NODE), 1, Math.exp(differ * OUTER_NODE)};
+    }
+
+    /** By stage. */
+    public static CellSpread[] ofStages(CropProfile profile) {
+        double[] days = profile.stages().stream()
+                .mapToDouble(StageProfile::daysAtReference)
+                .toArray();
+        CellSpread[] spreads = new CellSpread[days.length];
+        double[] factors = factors(profile.variation().cellsDiffer());
+        double all = 0;
+        double squares = 0;
+        for (int stage = 0; stage < days.length; stage++) {
+            all += days[stage];
+            squares += days[stage] * days[stage];
+            spreads[stage] = new CellSpread(Math.sqrt(squares) / days[stage], days[stage] / all, factors);
+        }
+        double mean = Arrays.stream(spreads)
+                .mapToDouble(CellSpread::ofStage)
+                .average()
+                .orElseThrow();
+        Arrays.setAll(spreads, stage -> spreads[stage].spreading(profile.cellSpread() * spreads[stage].ofStage / mean));
+        return spreads;
+    }
+
+    /** Standard deviation of a cell's time at the end of the stage, as a share of the stage's days. */
+    public double ofStage() {
+        return ofStage;
+    }
+
+    public CellSpread spreading(double share) {
+        return new CellSpread(share, weight, factors);
+    }
+
+    /** @param differ standard deviation of ln(spread) between batches */
+    public CellSpread differing(double differ) {
+        return new CellSpread(ofStage, weight, factors(differ));
+    }
 
     /**
-     * How far one batch's cells may differ from the crop's cell spread: factors at the three nodes of a normal distribution
-     * of the logarithm with standard deviation 0.3 (Gauss-Hermite). Common practice, no source.
+     * How far the batch is beyond the stage's end, as a share of the stage; minus infinity where no cell can be through.
+     *
+     * @param progress x; may be under 0
      */
-    static final double[] FACTORS = {Math.exp(-0.3 * Math.sqrt(3)), 1, Math.exp(0.3 * Math.sqrt(3))};
+    public double beyond(double progress) {
+        double whole = 1 + weight * (progress - 1);
+        return whole > 0 ? Math.log(whole) / weight : Double.NEGATIVE_INFINITY;
+    }
 
-    static final double[] WEIGHTS = {1.0 / 6, 2.0 / 3, 1.0 / 6};
-
-    private CellSpread() {}
-
-    /** Standard deviation of ln(a cell's time) by stage. */
-    static double[] ofStages(CropProfile profile) {
-        double[] spread = new double[StagePath.STAGES];
-        double squares = 0;
-        for (int stage = 0; stage < spread.length; stage++) {
-            StageProfile ofStage = profile.stages().get(stage);
-            squares += ofStage.daysAtReference() * ofStage.daysAtReference();
-            spread[stage] = Math.sqrt(squares) / ofStage.daysAtReference();
-        }
-        double mean = Arrays.stream(spread).average().orElseThrow();
-        Arrays.setAll(spread, stage -> profile.cellSpread() * spread[stage] / mean);
-        return spread;
+    /**
+     * Standard normal quantile of the share of cells that are through.
+     *
+     * @param beyond of {@link #beyond}
+     * @param factor number of one of the factors on the spread, which rise with it and have the probabilities {@link #WEIGHTS}
+     */
+    public double quantile(double beyond, int factor) {
+        return beyond / (ofStage * factors[factor]) + Z_COMPLETE;
     }
 }

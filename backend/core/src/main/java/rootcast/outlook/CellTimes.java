@@ -3,7 +3,6 @@ package rootcast.outlook;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Arrays;
-import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.jspecify.annotations.Nullable;
 import rootcast.numerics.NormalShare;
 
@@ -13,27 +12,29 @@ import rootcast.numerics.NormalShare;
  * <p>Safe for use by several threads at once.
  *
  * <p>In the world of a node nine living cells in ten are through at the node's date T. A cell's own time is log-normal
- * around the batch's (see {@link CellSpread}): it is through by t with probability Φ(ln x(t) / spread + z₀.₉), where
- * x(t) = 1 + M · (R(t) − R(T)) / days is the development that the batch has of its last stage at t, 1 at T.
+ * around the batch's on the clock since sticking (see {@link CellSpread}), where x(t) = 1 + M · (R(t) − R(T)) / days is the
+ * development that the batch has of its last stage at t, 1 at T.
  */
 final class CellTimes {
 
     /** Beyond it every cell is through, or none is. */
     static final double REACH = 9;
 
-    private static final double Z_COMPLETE = NormalDistribution.of(0, 1).inverseCumulativeProbability(0.9);
-
     private final DevelopmentPath.Moment path;
     private final RateBelief rate;
     private final long[] datesMillis;
     private final double daysAtReference;
-    private final double spread;
+    private final CellSpread spread;
 
     /** Looked up when first asked for; looked up twice at worst, to the same. */
     private double @Nullable [] daysByDate;
 
     private CellTimes(
-            DevelopmentPath.Moment path, RateBelief rate, long[] datesMillis, double daysAtReference, double spread) {
+            DevelopmentPath.Moment path,
+            RateBelief rate,
+            long[] datesMillis,
+            double daysAtReference,
+            CellSpread spread) {
         this.path = path;
         this.rate = rate;
         this.datesMillis = datesMillis;
@@ -42,12 +43,13 @@ final class CellTimes {
     }
 
     /**
-     * @param spread      standard deviation of ln(a cell's time) in the last stage
+     * @param rate        of the last stage, by node of its date
+     * @param spread      of the cells at the end of the last stage
      * @param datesMillis by node, when nine cells in ten are through; not changed any more
      */
-    static CellTimes of(StagePath path, StageRates rates, double spread, long[] datesMillis) {
+    static CellTimes of(StagePath path, RateBelief rate, CellSpread spread, long[] datesMillis) {
         int last = StagePath.STAGES - 1;
-        return new CellTimes(path.moment(last), rates.of(last), datesMillis, path.daysAtReference(last), spread);
+        return new CellTimes(path.moment(last), rate, datesMillis, path.daysAtReference(last), spread);
     }
 
     /** The dates where there is no doubt about one. */
@@ -61,7 +63,8 @@ final class CellTimes {
     double usableShare(int node, Instant at, int holdDays) {
         long millis = at.toEpochMilli();
         long past = at.minus(Duration.ofDays(holdDays)).toEpochMilli();
-        return NormalShare.below(z(node, daysBy(millis), 1)) - NormalShare.below(z(node, daysBy(past), 1));
+        return NormalShare.below(z(node, daysBy(millis), CellSpread.USUAL))
+                - NormalShare.below(z(node, daysBy(past), CellSpread.USUAL));
     }
 
     private double[] daysByDate() {
@@ -99,36 +102,35 @@ final class CellTimes {
     /**
      * Standard normal quantile of the share of cells that are through, −{@value #REACH} to {@value #REACH}.
      *
-     * @param spreadFactor how much wider the batch's own cells lie apart, see {@link CellSpread#FACTORS}
+     * @param factor number of one of the factors on the spread, see {@link CellSpread#WEIGHTS}
      */
-    double z(int node, double daysByThen, double spreadFactor) {
-        return quantile(logProgress(node, daysByThen), spreadFactor);
+    double z(int node, double daysByThen, int factor) {
+        return quantile(beyond(node, daysByThen), factor);
     }
 
-    private double quantile(double logProgress, double spreadFactor) {
-        return Math.max(-REACH, Math.min(REACH, logProgress / (spread * spreadFactor) + Z_COMPLETE));
+    private double quantile(double beyond, int factor) {
+        return Math.max(-REACH, Math.min(REACH, spread.quantile(beyond, factor)));
     }
 
-    /** ln of the development the batch has of its last stage; minus infinity before it begins. */
-    private double logProgress(int node, double daysByThen) {
-        double progress = 1 + rate.multiplier(node) * (daysByThen - daysByDate()[node]) / daysAtReference;
-        return progress > 0 ? Math.log(progress) : Double.NEGATIVE_INFINITY;
+    /** See {@link CellSpread#beyond}. */
+    private double beyond(int node, double daysByThen) {
+        return spread.beyond(1 + rate.multiplier(node) * (daysByThen - daysByDate()[node]) / daysAtReference);
     }
 
     /** At a moment by node; the same for every spread. */
-    double[] logProgress(long millis) {
+    double[] beyond(long millis) {
         double days = path.daysBy(millis);
-        double[] logs = new double[RateBelief.NODES];
-        for (int node = 0; node < logs.length; node++) {
-            logs[node] = logProgress(node, days);
+        double[] beyond = new double[RateBelief.NODES];
+        for (int node = 0; node < beyond.length; node++) {
+            beyond[node] = beyond(node, days);
         }
-        return logs;
+        return beyond;
     }
 
-    double[] z(double[] logProgress, double spreadFactor) {
+    double[] z(double[] beyond, int factor) {
         double[] z = new double[RateBelief.NODES];
         for (int node = 0; node < z.length; node++) {
-            z[node] = quantile(logProgress[node], spreadFactor);
+            z[node] = quantile(beyond[node], factor);
         }
         return z;
     }

@@ -33,7 +33,7 @@ final class MovesAhead {
         // A house that sends its batches on to one that sends them back would never let them rest.
         while (next != null && stoodIn.add(next.to()) && !way.isSeen(StagePath.STAGES - 1)) {
             int stage = StagePath.endingIn(next.reached());
-            long at = way.ends(rates.atNode(RateBelief.median()))[stage];
+            long at = way.ends(rates, RateBelief.median())[stage];
             if (at == DevelopmentCurve.NEVER || stayed(way, stage, houses.asOf())) {
                 break;
             }

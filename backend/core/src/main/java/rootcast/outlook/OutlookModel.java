@@ -35,8 +35,12 @@ public final class OutlookModel {
     public static double usableShare(
             BatchHistory history, CropProfile profile, HouseCurves houses, Instant readyAt, Instant at) {
         StagePath path = new StagePath(history, profile, houses);
-        double spread = CellSpread.ofStages(profile)[StagePath.STAGES - 1];
-        return CellTimes.of(path, BatchOutlook.rates(history, profile, path), spread, CellTimes.certain(readyAt))
+        CellSpread spread = CellSpread.ofStages(profile)[StagePath.STAGES - 1];
+        return CellTimes.of(
+                        path,
+                        BatchOutlook.rates(history, profile, path).of(StagePath.STAGES - 1),
+                        spread,
+                        CellTimes.certain(readyAt))
                 .usableShare(RateBelief.median(), at, profile.holdDays());
     }
 }

@@ -33,11 +33,20 @@ public final class RateBelief {
         PRIOR_SLOWER_SHARE[NODES - 1] = 1;
     }
 
-    private final double[] multiplier = new double[NODES];
+    private final double[] quantiles;
     private final double[] slowerShare;
 
-    private RateBelief(double[] slowerShare) {
+    /** The rate that goes with a node's date; the quantiles themselves unless the stage's begin is in doubt too. */
+    private final double[] multiplier;
+
+    private RateBelief(double[] quantiles, double[] multiplier, double[] slowerShare) {
+        this.quantiles = quantiles;
+        this.multiplier = multiplier;
         this.slowerShare = slowerShare;
+    }
+
+    private static RateBelief of(double[] quantiles) {
+        return new RateBelief(quantiles, quantiles, PRIOR_SLOWER_SHARE);
     }
 
     /**
@@ -46,18 +55,54 @@ public final class RateBelief {
      * @param rateSpread standard deviation of ln M; 0 if all batches run alike
      */
     public static RateBelief prior(double rateSpread) {
-        var belief = new RateBelief(PRIOR_SLOWER_SHARE);
-        Arrays.setAll(belief.multiplier, node -> Math.exp(rateSpread * (node - MEDIAN) * STEP_SD));
-        return belief;
+        double[] quantiles = new double[NODES];
+        Arrays.setAll(quantiles, node -> Math.exp(rateSpread * (node - MEDIAN) * STEP_SD));
+        return of(quantiles);
     }
 
     /**
      * @param distribution of ln M / rate spread
      */
     static RateBelief of(GridDistribution distribution, double rateSpread) {
-        var belief = new RateBelief(PRIOR_SLOWER_SHARE);
-        Arrays.setAll(belief.multiplier, node -> Math.exp(rateSpread * distribution.quantile(NODE_PROBABILITY[node])));
-        return belief;
+        double[] quantiles = new double[NODES];
+        Arrays.setAll(quantiles, node -> Math.exp(rateSpread * distribution.quantile(NODE_PROBABILITY[node])));
+        return of(quantiles);
+    }
+
+    /** The same belief where the nodes are those of the date and not of the rate alone. */
+    RateBelief going(double[] multiplierByNode) {
+        return new RateBelief(quantiles, multiplierByNode, slowerShare);
+    }
+
+    /** The same belief where a node of the date says less of the rate: its multiplier is that of a node nearer to the median. */
+    RateBelief nearer(double ratio) {
+        double[] places = new double[NODES];
+        Arrays.setAll(places, node -> nearer(node, ratio));
+        return new RateBelief(quantiles, at(places, multiplier), slowerShare);
+    }
+
+    /** The belief of which each node is what lay at a place among the nodes. */
+    RateBelief moved(double[] places) {
+        return new RateBelief(at(places, quantiles), at(places, multiplier), slowerShare);
+    }
+
+    private static double[] at(double[] places, double[] values) {
+        double[] at = new double[NODES];
+        for (int node = 0; node < NODES; node++) {
+            int low = Math.min(NODES - 2, (int) places[node]);
+            double part = places[node] - low;
+            at[node] = values[low] * (1 - part) + values[low + 1] * part;
+        }
+        return at;
+    }
+
+    /** The place among the nodes that lies nearer to the median by a ratio. */
+    static double nearer(int node, double ratio) {
+        return MEDIAN + ratio * (node - MEDIAN);
+    }
+
+    static double nodeProbability(int node) {
+        return NODE_PROBABILITY[node];
     }
 
     /** The node in the middle. */
@@ -87,7 +132,7 @@ public final class RateBelief {
         }
         double below = slowerShare[node - 1];
         double part = (probability - below) / (slowerShare[node] - below);
-        double logM = Math.log(multiplier[node - 1]) * (1 - part) + Math.log(multiplier[node]) * part;
+        double logM = Math.log(quantiles[node - 1]) * (1 - part) + Math.log(quantiles[node]) * part;
         return Math.exp(logM);
     }
 }

@@ -3,20 +3,21 @@ package rootcast.outlook;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import org.apache.commons.statistics.distribution.NormalDistribution;
+import org.jspecify.annotations.Nullable;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
 import rootcast.numerics.LogNormalTail;
+import rootcast.numerics.NormalShare;
 
 /**
- * What is recorded of a batch's stages, as the likelihood of its rate multiplier M in each.
+ * What is recorded of a batch's stages, as the likelihood of its rate multiplier M in each and of the moment at which the
+ * stage began.
  *
  * <p>With x = M · reference-days gained since the stage began / days at reference, a living cell has reached the stage's
- * end with probability Φ(ln x / cell spread + z₀.₉): cells' times are log-normal, and at x = 1 nine of ten are there. A
- * look is binomial in that. Who enters a stage saw its end at ln x normal around 0 with standard deviation {@value
- * #SEEN_SPREAD}; if a look before had fallen short of nine in ten, the end lies between the two and the likelihood is
- * the probability of that interval. Each is mixed with a share {@value #ODD_SHARE} that fits any M, for looks at the
- * wrong bench. That nothing was entered says nothing.
+ * end as {@link CellSpread} says, and at x = 1 nine of ten are there. A look is binomial in that. Who enters a stage as
+ * complete says that it had ended by then, Φ(ln x / {@value #SEEN_SPREAD}); when it had not yet is for the looks before to say. Without one, somebody had come by w days earlier and found
+ * it incomplete: (Φ(ln x(t) / s) − Φ(ln x(t − w) / s)) / w, over the rounds w that are usual. Each is mixed with a share {@value
+ * #ODD_SHARE} that fits any M, for looks at the wrong bench. What it says that nothing was entered: {@link NotEntered}.
  *
  * <p>Source: interval-censored log-normal times, Lawless 2003, Statistical Models and Methods for Lifetime Data, §2.3 and
  * §5.3; the constants are common practice, no source.
@@ -32,15 +33,13 @@ final class RateEvidence {
     /** Trays differ more than their cells do, so more cells than this tell no more. Common practice, no source. */
     static final int MOST_TELLING_CELLS = 20;
 
-    private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
-    private static final double Z_COMPLETE = NORMAL.inverseCumulativeProbability(0.9);
-
-    /** A narrower interval is taken by its density: the difference of two probabilities would be rounding. */
-    private static final double NARROW = 1e-6;
+    private static final double DAY_MILLIS = 86_400_000;
 
     private final BatchHistory history;
     private final StagePath path;
-    private final double[] cellSpread;
+    private final CellSpread[] cellSpread;
+    private final double[] roundsDays;
+    private final double[] roundsWeights;
 
     /** By stage, in order of time, so that sums do not depend on how they came in. */
     private final List<List<BatchHistory.Look>> looks = new ArrayList<>();
@@ -49,6 +48,10 @@ final class RateEvidence {
         this.history = history;
         this.path = path;
         this.cellSpread = CellSpread.ofStages(profile);
+        this.roundsDays = new double[UsualRounds.NODES];
+        this.roundsWeights = new double[UsualRounds.NODES];
+        Arrays.setAll(roundsDays, node -> UsualRounds.days(profile.variation(), node));
+        Arrays.setAll(roundsWeights, UsualRounds::density);
         for (int stage = 0; stage < StagePath.STAGES; stage++) {
             Stage reached = StagePath.REACHED[stage];
             looks.add(history.looks().stream()
@@ -70,37 +73,78 @@ final class RateEvidence {
         return looks.get(stage);
     }
 
-    /** For each stage of a batch that runs at this multiplier; 0 if nothing was seen of it. */
-    double[] logLikelihoods(double multiplier) {
-        double[] multipliers = new double[StagePath.STAGES];
-        Arrays.fill(multipliers, multiplier);
-        long[] ends = path.ends(multipliers);
-        double[] logs = new double[StagePath.STAGES];
-        for (int stage = 0; stage < StagePath.STAGES; stage++) {
-            logs[stage] = looks(stage, ends, multiplier);
-            if (path.isSeen(stage)) {
-                double seen = path.progressOf(stage, ends, multiplier, path.seenAt(stage));
-                double before = path.progressOf(stage, ends, multiplier, path.incompleteAt(stage));
-                logs[stage] += seenComplete(before, seen, path.incompleteAt(stage) > 0);
+    /** The same stage begun at a moment; asked for many rates. */
+    final class Begun {
+        private final int stage;
+        private final double[] looks;
+        private final double entered;
+
+        /** ln(x at an earlier round / x at the entry), by round; minus infinity before the begin. */
+        private final double @Nullable [] rounds;
+
+        private final double bestOfRounds;
+
+        Begun(int stage, long beginMillis) {
+            this.stage = stage;
+            double days = path.daysAtReference(stage);
+            this.looks = looksOf(stage).stream()
+                    .mapToDouble(
+                            look -> path.between(stage, beginMillis, look.at().toEpochMilli()) / days)
+                    .toArray();
+            long seenAt = path.seenAt(stage);
+            this.entered = path.isSeen(stage) ? path.between(stage, beginMillis, seenAt) / days : 0;
+            if (path.isSeen(stage) && path.incompleteAt(stage) == 0) {
+                rounds = new double[roundsDays.length];
+                double best = 0;
+                for (int i = 0; i < rounds.length; i++) {
+                    long before = seenAt - Math.round(roundsDays[i] * DAY_MILLIS);
+                    double then = path.between(stage, beginMillis, before) / days;
+                    rounds[i] = then > 0 ? Math.log(then / entered) : Double.NEGATIVE_INFINITY;
+                    best += roundsWeights[i] * (2 * NormalShare.below(-rounds[i] / SEEN_SPREAD / 2) - 1);
+                }
+                bestOfRounds = best;
+            } else {
+                rounds = null;
+                bestOfRounds = 1;
             }
         }
-        return logs;
+
+        double logLikelihood(double multiplier) {
+            double sum = looks(multiplier);
+            if (path.isSeen(stage)) {
+                double z = Math.log(multiplier * entered) / SEEN_SPREAD;
+                sum += rounds == null ? mixed(NormalShare.below(z), 1) : mixed(between(z, rounds), bestOfRounds);
+            }
+            return sum;
+        }
+
+        private double looks(double multiplier) {
+            if (looks.length == 0) {
+                return 0;
+            }
+            double[] logs = new double[CellSpread.WEIGHTS.length];
+            int number = 0;
+            for (BatchHistory.Look look : looksOf(stage)) {
+                double beyond = cellSpread[stage].beyond(multiplier * looks[number++]);
+                for (int i = 0; i < logs.length; i++) {
+                    double z = cellSpread[stage].quantile(beyond, i);
+                    logs[i] += look(z, look.cells(), look.reached());
+                }
+            }
+            return mean(logs);
+        }
+    }
+
+    private double between(double z, double[] rounds) {
+        double sum = 0;
+        for (int i = 0; i < rounds.length; i++) {
+            sum += roundsWeights[i] * (NormalShare.below(z) - NormalShare.below(z + rounds[i] / SEEN_SPREAD));
+        }
+        return sum;
     }
 
     /** A batch's cells differ alike in all looks at a stage, so these are weighed together for each spread. */
-    private double looks(int stage, long[] ends, double multiplier) {
-        if (looksOf(stage).isEmpty()) {
-            return 0;
-        }
-        double[] logs = new double[CellSpread.FACTORS.length];
-        for (BatchHistory.Look look : looksOf(stage)) {
-            double logProgress =
-                    Math.log(path.progressOf(stage, ends, multiplier, look.at().toEpochMilli()));
-            for (int i = 0; i < logs.length; i++) {
-                double z = logProgress / (cellSpread[stage] * CellSpread.FACTORS[i]) + Z_COMPLETE;
-                logs[i] += look(z, look.cells(), look.reached());
-            }
-        }
+    private static double mean(double[] logs) {
         double most = Arrays.stream(logs).max().orElseThrow();
         double sum = 0;
         for (int i = 0; i < logs.length; i++) {
@@ -119,25 +163,6 @@ final class RateEvidence {
             log += (1 - share) * (LogNormalTail.above(z) - Math.log(1 - share));
         }
         return mixed(Math.exp(log * Math.min(cells, MOST_TELLING_CELLS)), 1);
-    }
-
-    private static double seenComplete(double before, double seen, boolean hadLook) {
-        double z = Math.log(seen) / SEEN_SPREAD;
-        if (!hadLook) {
-            return mixed(Math.exp(-z * z / 2), 1);
-        }
-        if (before == 0) {
-            return mixed(NORMAL.cumulativeProbability(z), 1);
-        }
-        double width = Math.log(seen / before) / SEEN_SPREAD;
-        if (width < NARROW) {
-            return mixed(Math.exp(-z * z / 2), 1);
-        }
-        double from = z - width;
-        double within = z > 0 && from > 0
-                ? NORMAL.survivalProbability(from) - NORMAL.survivalProbability(z)
-                : NORMAL.cumulativeProbability(z) - NORMAL.cumulativeProbability(from);
-        return mixed(within, 2 * NORMAL.cumulativeProbability(width / 2) - 1);
     }
 
     /** @param best the likelihood at the M that fits best */

@@ -11,9 +11,9 @@ import rootcast.crop.Stage;
  * One batch's way through STICK, CALLUS and ROOT for given rate multipliers, one for each stage.
  *
  * <p>A stage begins where the one before ended and ends when multiplier × reference-days gained since reach the
- * profile's days. A stage that was entered as complete ended then; if a look before had found it incomplete, it ended
- * where the multiplier says between that look and the entry. An end that was not seen is no earlier than the last look
- * that found it incomplete and no later than a later end that was seen.
+ * profile's days. A stage that was entered as complete ended some time before, when nobody saw: {@link StageRates} says when it
+ * is believed to have. Any end is no earlier than the last look that found it incomplete and no later than the stage's, or a
+ * later stage's, entry.
  *
  * <p>Stages are numbered 0 to 2 as in {@link Stage#GROWING}; times are milliseconds since 1970-01-01T00:00Z. The path
  * reads its houses' curves, so it stays good while those are brought up to date.
@@ -61,37 +61,66 @@ final class StagePath {
         return reached.ordinal() - Stage.CALLUS.ordinal();
     }
 
-    /** When each stage ends; {@link DevelopmentCurve#NEVER} if it does not. */
-    long[] ends(double[] multiplierOf) {
+    /** When each stage ends at a node of the rates; {@link DevelopmentCurve#NEVER} if it does not. */
+    long[] ends(StageRates rates, int node) {
         long[] ends = new long[STAGES];
         long start = stuckAt;
         for (int stage = 0; stage < STAGES; stage++) {
-            if (isExactly(stage)) {
-                start = latestEnd[stage];
+            if (rates.isPast(stage)) {
+                start = rates.pastEnd(stage, node);
             } else if (start != NEVER) {
-                start = bounded(stage, paths[stage].reach(start, daysAtReference[stage] / multiplierOf[stage]));
+                start = end(stage, start, rates.of(stage).multiplier(node));
             }
             ends[stage] = start;
         }
         return ends;
     }
 
-    /** The same at every node of the rates, by stage and node. */
-    long[][] ends(StageRates rates) {
+    /**
+     * When the stages end.
+     *
+     * @param ends     by stage and node of its date
+     * @param lastRate of the last stage, by node of its date
+     */
+    record Dates(long[][] ends, RateBelief lastRate) {}
+
+    Dates dates(StageRates rates) {
+        long[][] together = endsTogether(rates);
+        long[][] ends = new long[STAGES][];
+        Arrays.setAll(ends, stage -> StagesTogether.upTo(stage, rates, together).dates(together[stage]));
+        int last = STAGES - 1;
+        return new Dates(ends, StagesTogether.upTo(last, rates, together).lastRate(rates.of(last)));
+    }
+
+    /** By stage and node of all rates at once. */
+    private long[][] endsTogether(StageRates rates) {
         long[][] ends = new long[STAGES][];
         long[] starts = new long[RateBelief.NODES];
         Arrays.fill(starts, stuckAt);
         for (int stage = 0; stage < STAGES; stage++) {
-            ends[stage] = isExactly(stage) ? filled(latestEnd[stage]) : ends(stage, starts, rates.of(stage));
+            ends[stage] = rates.isPast(stage) ? rates.pastEnds(stage) : ends(stage, starts, rates.of(stage));
             starts = ends[stage];
         }
         return ends;
     }
 
-    private static long[] filled(long end) {
-        long[] ends = new long[RateBelief.NODES];
-        Arrays.fill(ends, end);
-        return ends;
+    /** When a stage that began at a moment ends. */
+    long end(int stage, long start, double multiplier) {
+        return bounded(stage, paths[stage].reach(start, daysAtReference[stage] / multiplier));
+    }
+
+    /** When a stage that began at a moment has gained so many reference-days. */
+    long reach(int stage, long start, double referenceDays) {
+        return paths[stage].reach(start, referenceDays);
+    }
+
+    /** Reference-days of a stage from one moment to another; 0 if that is no later. */
+    double between(int stage, long from, long to) {
+        return from < to ? paths[stage].between(from, to) : 0;
+    }
+
+    long stuckAt() {
+        return stuckAt;
     }
 
     private long[] ends(int stage, long[] starts, RateBelief rate) {
@@ -114,11 +143,6 @@ final class StagePath {
         long[] atNode = new long[STAGES];
         Arrays.setAll(atNode, stage -> ends[stage][node]);
         return atNode;
-    }
-
-    /** Whether the end is known, whatever the rate. */
-    private boolean isExactly(int stage) {
-        return isSeen[stage] && incompleteAt[stage] == 0;
     }
 
     private long bounded(int stage, long end) {
@@ -151,14 +175,6 @@ final class StagePath {
         return stage == 0 ? stuckAt : ends[stage - 1];
     }
 
-    /**
-     * Multiplier × reference-days gained in a stage / its days, over 1 once it should be complete; 0 before it begins.
-     */
-    double progressOf(int stage, long[] ends, double multiplier, long atMillis) {
-        long start = startOf(stage, ends);
-        return atMillis <= start ? 0 : multiplier * paths[stage].between(start, atMillis) / daysAtReference[stage];
-    }
-
     /** How much the rate of a stage changes with each degree where the batch stands now, as d ln(rate) / d°C. */
     double logRatePerC(int stage) {
         return paths[stage].logRatePerC();
@@ -174,7 +190,7 @@ final class StagePath {
             return 1;
         }
         double gained = paths[stage].between(start, atMillis);
-        if (ends[stage] != latestEnd[stage] || ends[stage] == NEVER) {
+        if (!isSeen[stage] && (ends[stage] != latestEnd[stage] || ends[stage] == NEVER)) {
             return Math.min(1, multiplier * gained / daysAtReference[stage]);
         }
         double whole = paths[stage].between(start, ends[stage]);

@@ -40,7 +40,7 @@ public final class Survivors {
 
     static Survivors of(BatchHistory history, CropProfile profile, StagePath path, StageRates rates) {
         double[] multiplier = rates.atNode(RateBelief.median());
-        long[] ends = path.ends(multiplier);
+        long[] ends = path.ends(rates, RateBelief.median());
         Facts facts = new Facts(history, profile, at -> path.doneOfEach(ends, multiplier, at));
         return facts.afterSample().or(facts::withoutSample).orElseThrow();
     }

@@ -16,7 +16,7 @@ import rootcast.numerics.ThinnedTail;
  *
  * <p>One joint law. Each node of the batch's rate has a date at which nine cells in ten are through ({@link
  * DateDistribution}: rate, temperatures to come, gaps); between nodes the probability is spread evenly. How far the batch's own
- * cells lie apart is one of three spreads ({@link CellSpread#FACTORS}). Given date and spread a living cell
+ * cells lie apart is one of three spreads ({@link CellSpread#WEIGHTS}). Given date and spread a living cell
  * is through by t with G(t) ({@link CellTimes}) and usable with G(t) − G(t − hold), each for itself; of N living plants,
  * N as {@link Survivors} says and independent of the date, at least m are usable as {@link ThinnedTail} says. If plants have
  * shipped, see {@link Shipped}.
@@ -84,7 +84,7 @@ public final class UsableTrays {
                 : trays.of(1).low() * trays.mean() / shipped.trays().mean();
         double days = cells.daysBy(leaves.toEpochMilli());
         double most = 0;
-        for (double factor : CellSpread.FACTORS) {
+        for (int factor = 0; factor < CellSpread.WEIGHTS.length; factor++) {
             most = Math.max(most, NormalShare.below(cells.z(node, days, factor)));
         }
         return most < least - MARGIN;
@@ -104,7 +104,7 @@ public final class UsableTrays {
         }
         double days = cells.daysBy(leaves.minus(hold).toEpochMilli());
         double zPast = CellTimes.REACH;
-        for (double factor : CellSpread.FACTORS) {
+        for (int factor = 0; factor < CellSpread.WEIGHTS.length; factor++) {
             zPast = Math.min(zPast, cells.z(node, days, factor));
         }
         return shipped == null ? NormalShare.below(zPast) > 1 - trays.of(1).low() + MARGIN : zPast > SURELY_PAST;
@@ -134,17 +134,16 @@ public final class UsableTrays {
         private int size;
 
         Leaving(Instant leaves) {
-            double[] now = cells.logProgress(leaves.toEpochMilli());
-            double[] past = cells.logProgress(leaves.minus(hold).toEpochMilli());
+            double[] now = cells.beyond(leaves.toEpochMilli());
+            double[] past = cells.beyond(leaves.minus(hold).toEpochMilli());
             double[] then =
-                    shipped == null ? null : cells.logProgress(shipped.lastAt().toEpochMilli());
-            for (int i = 0; i < CellSpread.FACTORS.length; i++) {
-                double factor = CellSpread.FACTORS[i];
+                    shipped == null ? null : cells.beyond(shipped.lastAt().toEpochMilli());
+            for (int factor = 0; factor < CellSpread.WEIGHTS.length; factor++) {
                 addSegments(
                         cells.z(now, factor),
                         cells.z(past, factor),
                         then == null ? null : cells.z(then, factor),
-                        CellSpread.WEIGHTS[i]);
+                        CellSpread.WEIGHTS[factor]);
             }
         }
 

@@ -21,6 +21,7 @@ import rootcast.crop.RateFactors;
 import rootcast.crop.Stage;
 import rootcast.crop.StageProfile;
 import rootcast.crop.TrayFormat;
+import rootcast.crop.Variation;
 import rootcast.outlook.BatchHistory;
 import rootcast.outlook.HouseCurves;
 import rootcast.outlook.Outlook;
@@ -65,7 +66,8 @@ class LotOfBatchTest {
                 rateSpread,
                 hold,
                 cellSpread,
-                RateFactors.NONE);
+                RateFactors.NONE,
+                Variation.USUAL.withDaysKnown().entering(0));
     }
 
     private static StageProfile stage(Stage stage, double days) {

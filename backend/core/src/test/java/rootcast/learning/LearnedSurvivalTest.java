@@ -21,7 +21,7 @@ class LearnedSurvivalTest {
     private static final CropProfile BEFORE = SimulatedNursery.profile(1, 0.1);
 
     private static CropProfile learned(Lived lived) {
-        var record = new BatchRecord("B", "V", "S", false, List.of(), List.of(), Map.of(Stage.STICK, lived));
+        var record = new BatchRecord("B", "V", "S", false, List.of(), List.of(), Map.of(Stage.STICK, lived), 0, 0);
         return Learning.learn(BEFORE, List.of(record), SimulatedNursery.START).profile();
     }
 
@@ -68,7 +68,7 @@ class LearnedSurvivalTest {
     }
 
     private static BatchRecord lived(int i, Lived stick) {
-        return new BatchRecord("B" + i, "V", "S", false, List.of(), List.of(), Map.of(Stage.STICK, stick));
+        return new BatchRecord("B" + i, "V", "S", false, List.of(), List.of(), Map.of(Stage.STICK, stick), 0, 0);
     }
 
     @Test

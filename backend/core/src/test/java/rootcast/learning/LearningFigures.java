@@ -19,8 +19,10 @@ class LearningFigures {
         "30, 1, true",
         "30, 2, true",
         "30, 3, true",
+        "30, 7, true",
         "30, 1, false",
         "30, 2, false",
+        "30, 7, false",
         "30, 0, false",
         "10, 1, true"
     })

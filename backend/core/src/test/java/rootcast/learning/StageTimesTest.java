@@ -31,17 +31,17 @@ class StageTimesTest {
     private static StageTimes times(List<BatchRecord.SeenStage> stages, List<BatchRecord.SeenCells> looks) {
         WarmDays.Rates[] rates = new WarmDays.Rates[3];
         Arrays.setAll(rates, k -> new WarmDays.Rates(new DevelopmentRate(CARDINALS)));
-        return new StageTimes(new BatchRecord("B", "V", "S", false, stages, looks, Map.of()), rates);
+        return new StageTimes(new BatchRecord("B", "V", "S", false, stages, looks, Map.of(), 0, 0), rates);
     }
 
-    /** Up to four days the look says how late the end was seen; after that somebody will have come by on a round since. */
+    /** Up to ten days the look says how late the end was seen; after that somebody will have come by on a round since. */
     @ParameterizedTest(name = "looked at {0} days before: on average {1} days late")
-    @CsvSource({"1, 0.5", "3, 1.5", "4, 2", "4.01, 1", "12, 1", "Infinity, 1"})
+    @CsvSource({"1, 0.5", "3, 1.5", "4, 2", "7, 3.5", "10, 4", "10.01, 1", "12, 1", "Infinity, 1"})
     void anOldLookSaysNoMoreThanTheRounds(double endLookDays, double meanLateDays) {
         StageTimes times = times(List.of(stick(8, endLookDays)), List.of());
 
         assertThat(times.given(ROUNDS_DAYS).log()[0]).isCloseTo(Math.log(8 - meanLateDays), within(1e-9));
-        assertThat(times.needsRounds()).isEqualTo(endLookDays > 4);
+        assertThat(times.needsRounds()).isEqualTo(endLookDays > 10);
     }
 
     @Test

@@ -25,6 +25,7 @@ import rootcast.climate.SetpointPlan;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
 import rootcast.crop.StageProfile;
+import rootcast.crop.Variation;
 import rootcast.outlook.BatchHistory.Look;
 import rootcast.outlook.BatchHistory.Placement;
 import rootcast.outlook.BatchHistory.Plants;
@@ -37,12 +38,13 @@ class ExplanationModelTest {
     private static final SetpointPlan AT_22 = SetpointPlan.of(22.0);
 
     private static final CropProfile TWELVE_DAYS_OF_TONING = new CropProfile(
-            List.of(
-                    CROP.of(Stage.STICK),
-                    CROP.of(Stage.CALLUS),
-                    new StageProfile(Stage.ROOT, 12, GrowerFixture.TONING, 0.98, 150)),
-            0.1,
-            8);
+                    List.of(
+                            CROP.of(Stage.STICK),
+                            CROP.of(Stage.CALLUS),
+                            new StageProfile(Stage.ROOT, 12, GrowerFixture.TONING, 0.98, 150)),
+                    0.1,
+                    8)
+            .varying(Variation.USUAL.withDaysKnown().entering(0));
 
     private static HourlySeries readings(double fromDay, double untilDay, double celsius, HourlySeries into) {
         for (Instant at = days(fromDay); at.isBefore(days(untilDay)); at = at.plus(Duration.ofMinutes(30))) {
@@ -181,7 +183,11 @@ class ExplanationModelTest {
     /** Rooted after 16 days, then 10 days' worth at half speed: planned and expected on day 36, not ten days late. */
     @Test
     void theMoveToTheToningHouseOnceRootedIsPartOfThePlan() {
-        var explanation = explain(carried(16), CROP, withToning(30, readings(-3, 30, 13.5, new HourlySeries())));
+        // All batches run alike, so one entered rooted was rooted on that very day.
+        CropProfile alike = GrowerFixture.crop(0, 0.97, 0.96, 0.98, 150);
+        HouseCurves houses = withToning(30, readings(-3, 30, 13.5, new HourlySeries()));
+        var explanation = ExplanationModel.explain(
+                BatchOutlook.of(carried(16), alike, TRAY_105, houses), alike, houses, ZoneOffset.UTC);
 
         assertThat(daysAfterSticking(explanation.plannedAt())).isCloseTo(36, within(1e-6));
         assertThat(explanation.differenceDays()).isCloseTo(0, within(1e-6));

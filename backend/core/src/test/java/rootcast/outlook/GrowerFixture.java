@@ -12,6 +12,7 @@ import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
 import rootcast.crop.StageProfile;
 import rootcast.crop.TrayFormat;
+import rootcast.crop.Variation;
 import rootcast.outlook.BatchHistory.Placement;
 import rootcast.outlook.BatchHistory.Plants;
 
@@ -29,12 +30,13 @@ final class GrowerFixture {
 
     static CropProfile crop(double rateSpread, double stick, double callus, double root, double weight) {
         return new CropProfile(
-                List.of(
-                        new StageProfile(Stage.STICK, 7, CALLUSING, stick, weight),
-                        new StageProfile(Stage.CALLUS, 9, ROOTING, callus, weight),
-                        new StageProfile(Stage.ROOT, 10, TONING, root, weight)),
-                rateSpread,
-                8);
+                        List.of(
+                                new StageProfile(Stage.STICK, 7, CALLUSING, stick, weight),
+                                new StageProfile(Stage.CALLUS, 9, ROOTING, callus, weight),
+                                new StageProfile(Stage.ROOT, 10, TONING, root, weight)),
+                        rateSpread,
+                        8)
+                .varying(Variation.USUAL.withDaysKnown().entering(0));
     }
 
     static BatchHistory batch(String house) {

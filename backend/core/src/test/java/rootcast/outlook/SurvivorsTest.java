@@ -170,7 +170,8 @@ class SurvivorsTest {
                 new Plants(days(4.5), 1_000),
                 List.of(),
                 List.of(),
-                null);
+                null,
+                List.of(new BatchHistory.Look(days(8.999), Stage.CALLUS, 50, 44)));
         double halfStage = Arrays.stream(SHARES[0]).map(Math::sqrt).average().orElseThrow();
 
         assertThat(whenReady(late).mean()).isCloseTo(1_000 * halfStage * MEAN[1] * MEAN[2], within(0.2));

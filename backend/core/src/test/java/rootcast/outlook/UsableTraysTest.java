@@ -24,6 +24,7 @@ import rootcast.crop.CropProfile;
 import rootcast.crop.RateFactors;
 import rootcast.crop.Stage;
 import rootcast.crop.StageProfile;
+import rootcast.crop.Variation;
 import rootcast.numerics.CountDistribution;
 import rootcast.outlook.BatchHistory.Placement;
 import rootcast.outlook.BatchHistory.Plants;
@@ -52,7 +53,8 @@ class UsableTraysTest {
                 rateSpread,
                 holdDays,
                 cellSpread,
-                RateFactors.NONE);
+                RateFactors.NONE,
+                Variation.USUAL.withDaysKnown().entering(0));
     }
 
     private static BatchHistory batch(Map<Stage, Double> reachedOnDay, Plants base, List<Plants> shipped) {
@@ -74,7 +76,7 @@ class UsableTraysTest {
                 List.of());
     }
 
-    /** All batches alike: at x times the stage's days the share Φ(ln x / spread + z₀.₉) is through. */
+    /** All batches alike: of 26 days since sticking the share Φ(ln(day / 26) · 26/10 / spread + z₀.₉) is through, 10 days being the last stage's. */
     @ParameterizedTest(name = "on day {0} of 1 000 counted plants in ten trays, ready on day 26 and held for 8")
     @CsvSource({"24.5", "25", "26", "27", "28.5", "33", "34", "35"})
     void ofACountedBatchSeenReadyTheCellsAloneAreUncertain(double day) {
@@ -92,10 +94,7 @@ class UsableTraysTest {
     }
 
     private static double share(double day, int ofSix) {
-        double progress = (day - 16) / 10;
-        return progress <= 0
-                ? 0
-                : NORMAL.cumulativeProbability(Math.log(progress) / (spreadOfLast(0.12) * ownFactor(ofSix)) + Z90);
+        return NORMAL.cumulativeProbability(Math.log(day / 26) * 2.6 / (spreadOfLast(0.12) * ownFactor(ofSix)) + Z90);
     }
 
     /** With hardly any spread of the cells and a hold without end: P(ready) · P(at least n trays), as it was. */
@@ -243,8 +242,8 @@ class UsableTraysTest {
             double own = spread * ownFactor(random.nextInt(6));
             double[] through = new double[alive.quantile(random.nextDouble()) + shipped];
             for (int cell = 0; cell < through.length; cell++) {
-                double progress = Math.exp(own * (random.nextGaussian() - Z90));
-                through[cell] = date + (progress - 1) * 10 / rate;
+                double ofAllDays = Math.exp(own * 10 / 26 * (random.nextGaussian() - Z90));
+                through[cell] = date + (ofAllDays - 1) * 26 / rate;
             }
             for (int left = shipped; left > 0; ) {
                 int cell = random.nextInt(through.length);

@@ -9,7 +9,8 @@ import org.junit.jupiter.api.Test;
 /**
  * Prints the gallery's table of docs/measurements.md; run by name. Ten businesses of 60 batches per truth, with fixed
  * seeds and, in a second table of two businesses, with the seed of the day, which is the build's
- * date unless {@code -Dgallery.day=20261129} says another.
+ * date unless {@code -Dgallery.day=20261129} says another;
+ * {@code -Dgallery.only=Mondays} for the truths whose name holds that.
  */
 class GalleryReport {
 
@@ -32,7 +33,11 @@ class GalleryReport {
 
     private static void print(String title, long[] seeds) {
         Told.line("\n" + title + "\n\n" + GalleryFigures.HEAD);
+        String only = System.getProperty("gallery.only", "");
         for (Truth truth : GalleryOfTruths.all()) {
+            if (!truth.name().contains(only)) {
+                continue;
+            }
             List<GalleryCase> cases = Gallery.of(truth, seeds, FORECAST);
             for (int lead : Gallery.LEADS_DAYS) {
                 Told.line(GalleryFigures.of(truth.name(), lead, cases).row());

@@ -145,7 +145,7 @@ class HonestDatesTest {
                         .average()
                         .orElseThrow()));
 
-        assertThat(inside).as("seeds %s", Arrays.toString(SEEDS)).isBetween(0.77, 0.83);
+        assertThat(inside).as("seeds %s", Arrays.toString(SEEDS)).isBetween(0.76, 0.84);
     }
 
     @Test
@@ -174,6 +174,7 @@ class HonestDatesTest {
         int kept = 0;
         int alive = 0;
         int rooted = 0;
+        double stated = 0;
         for (Case each : CASES) {
             SupplyLot lot =
                     LotOfBatch.of(each.batch.id(), each.outlook, ANYWHERE).orElseThrow();
@@ -187,6 +188,7 @@ class HonestDatesTest {
             int trays = lot.traysAt(day, 0.9);
             if (trays > 0) {
                 promised++;
+                stated += each.outlook.usable().at(ANYWHERE.startOf(day)).applyAsDouble(trays);
                 int plants = trays * TRAY.saleCount();
                 boolean isAlive = each.batch.alive(2) >= plants;
                 boolean isReady = !each.batch.ready().isAfter(ANYWHERE.startOf(day));
@@ -197,11 +199,12 @@ class HonestDatesTest {
         }
         String shares = String.format(
                 Locale.ROOT,
-                "promised at 0.9, of %d: so many alive %.3f, and nine in ten ready %.3f, so many alive, rooted and not past %.3f",
+                "promised at 0.9, of %d: so many alive %.3f, and nine in ten ready %.3f, so many alive, rooted and not past %.3f where %.3f was stated",
                 promised,
                 (double) alive / promised,
                 (double) kept / promised,
-                (double) rooted / promised);
+                (double) rooted / promised,
+                stated / promised);
         Told.line(shares);
 
         assertThat(promised).isGreaterThan(CASES.size() * 9 / 10);

@@ -23,6 +23,7 @@ import rootcast.climate.SetpointPlan;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
 import rootcast.crop.TrayFormat;
+import rootcast.crop.Variation;
 import rootcast.learning.SimulatedNursery;
 import rootcast.learning.SimulatedNursery.Manner;
 import rootcast.outlook.BatchHistory;
@@ -36,8 +37,9 @@ class BackTestTest {
     private static final TrayFormat TRAY = new TrayFormat("T105", 105, 100, 540, 280);
     private static final Site SITE = new Site("S", "South", ZoneId.of("UTC"), DayOfWeek.MONDAY);
     private static final Instant STUCK = Instant.parse("2026-03-02T00:00:00Z");
-    private static final CropProfile PROFILE =
-            new CropProfile(SimulatedNursery.profile(1, 0.1).stages(), 0.1, 14);
+    private static final CropProfile PROFILE = new CropProfile(
+                    SimulatedNursery.profile(1, 0.1).stages(), 0.1, 14)
+            .varying(Variation.USUAL.withDaysKnown().entering(0));
 
     private static Instant day(double days) {
         return STUCK.plusMillis(Math.round(days * 86_400_000));

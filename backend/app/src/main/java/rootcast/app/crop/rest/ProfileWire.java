@@ -16,6 +16,7 @@ import rootcast.crop.CropProfile;
 import rootcast.crop.RateFactors;
 import rootcast.crop.Stage;
 import rootcast.crop.StageProfile;
+import rootcast.crop.Variation;
 import rootcast.outlook.DevelopmentRate;
 import rootcast.saying.FaultyValue;
 
@@ -25,6 +26,11 @@ import rootcast.saying.FaultyValue;
  * @param rateSpread standard deviation of ln(rate multiplier) between batches, 0 to 1
  * @param holdDays   days that a ready liner may be held
  * @param cellSpread standard deviation of ln(a cell's time) within a batch; 0.12, or what it was, if not given
+ * @param roundsDays how far apart people come round, 0.05 to 10 days; 2, or what it was, if not given
+ * @param stageShare of the variance between batches so much is a stage's own, 0.03 to 0.9; 0.26, or what it was, if not given
+ * @param cellsDiffer standard deviation of ln(cell spread) between batches, 0 to 0.6; 0.3, or what it was, if not given
+ * @param daysDoubt  standard deviation of ln(days at reference) around those stated, 0 to 0.5; 0.3, or what it was, if not given
+ * @param enteredShare of the stages that end so many are entered, 0 to 1; 0.5, or what it was, if not given
  * @param rates      how varieties and sites differ; none, or what they were, if not given
  * @param version    given by the server; ignored when sent
  */
@@ -35,6 +41,11 @@ public record ProfileWire(
         @NotNull Double rateSpread,
         @NotNull Integer holdDays,
         @Nullable Double cellSpread,
+        @Nullable Double roundsDays,
+        @Nullable Double stageShare,
+        @Nullable Double cellsDiffer,
+        @Nullable Double daysDoubt,
+        @Nullable Double enteredShare,
         @Nullable @Valid RatesWire rates,
         @Nullable @Size(max = 2000) String note,
         @Nullable Integer version) {
@@ -95,6 +106,11 @@ public record ProfileWire(
                 profile.rateSpread(),
                 profile.holdDays(),
                 profile.cellSpread(),
+                profile.variation().roundsDays(),
+                profile.variation().stageShare(),
+                profile.variation().cellsDiffer(),
+                profile.variation().daysDoubt(),
+                profile.variation().enteredShare(),
                 new RatesWire(
                         new TreeMap<>(profile.rates().varieties()),
                         new TreeMap<>(profile.rates().sites())),
@@ -113,7 +129,17 @@ public record ProfileWire(
         for (int i = 0; i < stages.size(); i++) {
             checked.add(FaultyValue.within("stages[%d]".formatted(i), stages.get(i)::stageProfile));
         }
-        return new CropProfile(checked, rateSpread, holdDays, cells, factors);
+        return new CropProfile(checked, rateSpread, holdDays, cells, factors, variation(before));
+    }
+
+    private Variation variation(Optional<CropProfile> before) {
+        Variation was = before.map(CropProfile::variation).orElse(Variation.USUAL);
+        return new Variation(
+                roundsDays != null ? roundsDays : was.roundsDays(),
+                stageShare != null ? stageShare : was.stageShare(),
+                cellsDiffer != null ? cellsDiffer : was.cellsDiffer(),
+                daysDoubt != null ? daysDoubt : was.daysDoubt(),
+                enteredShare != null ? enteredShare : was.enteredShare());
     }
 
     private static Map<String, Double> orNone(@Nullable Map<String, Double> factors) {

@@ -36,6 +36,8 @@ interface CropMapper {
     @Mapping(target = "referenceC", source = "stage.cardinals.referenceC")
     CropProfileStageRow row(StageProfile stage, CropProfileStageRow.Id id, String source);
 
+    @Mapping(target = ".", source = "profile.variation")
+    @Mapping(target = "id", source = "id")
     CropProfileRow row(
             CropProfile profile, CropProfileRow.Id id, String note, String origin, String evidence, Instant recordedAt);
 }

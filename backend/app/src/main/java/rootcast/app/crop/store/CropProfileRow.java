@@ -22,6 +22,11 @@ public class CropProfileRow {
     public double rateSpread;
     public int holdDays;
     public double cellSpread;
+    public double roundsDays;
+    public double stageShare;
+    public double cellsDiffer;
+    public double daysDoubt;
+    public double enteredShare;
     public String note;
     public String origin;
 

@@ -28,6 +28,7 @@ import rootcast.crop.RateFactors;
 import rootcast.crop.Stage;
 import rootcast.crop.StageProfile;
 import rootcast.crop.StatedProfile;
+import rootcast.crop.Variation;
 
 /** Versions of crop profiles and their adoptions: rows are added and read, never changed. */
 @ApplicationScoped
@@ -248,7 +249,13 @@ public class ProfileVersions {
                 profile.rateSpread,
                 profile.holdDays,
                 profile.cellSpread,
-                factors(rates));
+                factors(rates),
+                new Variation(
+                        profile.roundsDays,
+                        profile.stageShare,
+                        profile.cellsDiffer,
+                        profile.daysDoubt,
+                        profile.enteredShare));
         return new SourcedCrop(new Crop(crop.code, crop.name, checked), profile.id.versionNo(), sources, profile.note);
     }
 

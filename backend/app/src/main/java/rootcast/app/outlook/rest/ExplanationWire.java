@@ -18,6 +18,7 @@ import rootcast.outlook.ExplanationModel;
  * @param readyAt        the date seen, or the median expected; null if it never gets ready
  * @param differenceDays later if positive; null if either date is
  * @param rate           how fast the batch is believed to be, 1 being its crop's mean
+ * @param daysDoubt      how far the profile's days may be out: standard deviation of their logarithm; it widens the range
  * @param parts          add up to the difference
  */
 record ExplanationWire(
@@ -29,6 +30,7 @@ record ExplanationWire(
         RateWire rate,
         int profileVersion,
         int plannedProfileVersion,
+        double daysDoubt,
         List<PartWire> parts) {
 
     record RateWire(double p10, double p50, double p90) {}
@@ -63,6 +65,7 @@ record ExplanationWire(
                 new RateWire(rate.quantile(0.1), rate.quantile(0.5), rate.quantile(0.9)),
                 batch.profile().number(),
                 batch.plannedProfile().number(),
+                batch.profile().profile().variation().daysDoubt(),
                 explained.parts().stream().map(part -> part(part, batch)).toList());
     }
 
