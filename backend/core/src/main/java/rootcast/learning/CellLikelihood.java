@@ -40,6 +40,9 @@ final class CellLikelihood {
     }
 
     private static double log(List<LookedAt> looks, CellSpread cells, ToDoubleFunction<LookedAt> y) {
+        if (cells.isAlike()) {
+            return ofAlike(looks, cells, y);
+        }
         double[] logs = new double[CellSpread.WEIGHTS.length];
         for (LookedAt look : looks) {
             double beyond = cells.beyond(Math.exp(look.logGained() - y.applyAsDouble(look)));
@@ -53,6 +56,15 @@ final class CellLikelihood {
             sum += CellSpread.WEIGHTS[factor] * Math.exp(logs[factor] - most);
         }
         return most + Math.log(sum);
+    }
+
+    private static double ofAlike(List<LookedAt> looks, CellSpread cells, ToDoubleFunction<LookedAt> y) {
+        double sum = 0;
+        for (LookedAt look : looks) {
+            double beyond = cells.beyond(Math.exp(look.logGained() - y.applyAsDouble(look)));
+            sum += log(look, cells.quantile(beyond, CellSpread.USUAL));
+        }
+        return sum;
     }
 
     private static double log(LookedAt look, double z) {

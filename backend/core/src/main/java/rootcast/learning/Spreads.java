@@ -50,12 +50,15 @@ final class Spreads {
         reset();
     }
 
-    /** Wide to begin with: a profile that is far out must not make every look seem to be of another bench. */
+    /**
+     * Wide to begin with: a profile that is far out must not make every look seem to be of another bench. Cells of all batches alike: else
+     * each batch would be one of those that differ before the crop's own spread is found.
+     */
     void reset() {
         batchVariance = Math.max(batchPrior * batchPrior, WIDE_BATCH_SPREAD * WIDE_BATCH_SPREAD);
         stageVariance = USUAL_STAGE_SPREAD * USUAL_STAGE_SPREAD;
         cell = cellPrior.clone();
-        differ(USUAL_DIFFER);
+        differ(0);
     }
 
     private void differ(double differ) {

@@ -29,7 +29,7 @@ public final class CellSpread {
     public static final double[] WEIGHTS = {1.0 / 6, 2.0 / 3, 1.0 / 6};
 
     /** Number of the factor that is 1. */
-    static final int USUAL = 1;
+    public static final int USUAL = 1;
 
     private static final double OUTER_NODE = Math.sqrt(3);
     private static final double Z_COMPLETE = NormalDistribution.of(0, 1).inverseCumulativeProbability(0.9);
@@ -77,6 +77,11 @@ public final class CellSpread {
 
     public CellSpread spreading(double share) {
         return new CellSpread(share, weight, factors);
+    }
+
+    /** Whether batches do not differ in it. */
+    public boolean isAlike() {
+        return factors[0] == factors[2];
     }
 
     /** @param differ standard deviation of ln(spread) between batches */

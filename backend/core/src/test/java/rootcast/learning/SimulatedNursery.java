@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.stream.DoubleStream;
 import rootcast.climate.HourlySeries;
 import rootcast.climate.SetpointPlan;
 import rootcast.crop.Cardinals;
@@ -34,7 +35,9 @@ public final class SimulatedNursery {
         new WangEngel(8, 27, 36), new WangEngel(10, 26, 35), new WangEngel(5, 25, 36)
     };
     private static final Stage[] REACHED = {Stage.CALLUS, Stage.ROOT, Stage.READY};
-    private static final double Z_COMPLETE = 1.2815515655;
+
+    /** Mean of √49/7, √130/9 and √230/10: by so much more than in one stage cells lie apart at the ends of stages. */
+    private static final double MEAN_GROWTH = 1.2612;
 
     /** How the nursery is kept. */
     public record Manner(
@@ -77,9 +80,16 @@ public final class SimulatedNursery {
     private final Manner manner;
     private final Random random;
 
+    /** Standard deviation of ln(a cell's time) in one stage; the manner's is the mean of what it comes to at the ends of stages. */
+    private final double ofOneStage;
+
+    private final double[] nineInTen;
+
     public SimulatedNursery(long seed, Manner manner) {
         this.random = new Random(seed);
         this.manner = manner;
+        this.ofOneStage = manner.cellSpread / MEAN_GROWTH;
+        this.nineInTen = nineInTen();
         int days = 80 + manner.batches * 3;
         this.end = START.plus(Duration.ofDays(days));
         for (int i = 0; i < manner.setpointsC.length; i++) {
@@ -142,6 +152,32 @@ public final class SimulatedNursery {
         return new Batch(id, variety, history, ends, rate);
     }
 
+    /** Of one cell to the end of a stage; it begins each stage when it is through with the one before, so its lead goes with it. */
+    private double cellDays(int stage, Random own) {
+        double days = 0;
+        for (int k = 0; k <= stage; k++) {
+            days += TRUE_DAYS[k] * Math.exp(ofOneStage * own.nextGaussian());
+        }
+        return days;
+    }
+
+    /** What makes nine cells in ten be through by the true days. */
+    private double[] nineInTen() {
+        var own = new Random(1);
+        double[] factors = new double[3];
+        double all = 0;
+        for (int stage = 0; stage < 3; stage++) {
+            int k = stage;
+            double[] days = DoubleStream.generate(() -> cellDays(k, own))
+                    .limit(20_001)
+                    .sorted()
+                    .toArray();
+            all += TRUE_DAYS[stage];
+            factors[stage] = all / days[18_000];
+        }
+        return factors;
+    }
+
     /** Every so many days, at a time of its own for each batch, somebody looks at 50 cells for the next stage. */
     private void comeRound(
             String house,
@@ -167,10 +203,13 @@ public final class SimulatedNursery {
             }
             if (manner.looksAreEntered) {
                 Instant begin = stage == 0 ? stuckAt : ends[stage - 1];
-                double progress = rate * gained(house, stage, begin, at) / TRUE_DAYS[stage];
+                double days = rate * gained(house, stage, begin, at);
+                for (int earlier = 0; earlier < stage; earlier++) {
+                    days += TRUE_DAYS[earlier];
+                }
                 int reached = 0;
                 for (int cell = 0; cell < 50; cell++) {
-                    reached += manner.cellSpread * (random.nextGaussian() - Z_COMPLETE) < Math.log(progress) ? 1 : 0;
+                    reached += cellDays(stage, random) * nineInTen[stage] <= days ? 1 : 0;
                 }
                 looks.add(new BatchHistory.Look(at, REACHED[stage], 50, Math.min(reached, 44)));
             }
