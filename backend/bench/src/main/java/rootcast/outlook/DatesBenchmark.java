@@ -70,7 +70,7 @@ public class DatesBenchmark {
         business.houses.bringUpToDate();
         return IntStream.range(0, batches)
                 .parallel()
-                .mapToObj(i -> paths.get(i).ends(rates.get(i))[StagePath.STAGES - 1])
+                .mapToObj(i -> paths.get(i).endsTogether(rates.get(i))[StagePath.STAGES - 1])
                 .toList();
     }
 

@@ -93,7 +93,7 @@ final class StagePath {
     }
 
     /** By stage and node of all rates at once. */
-    private long[][] endsTogether(StageRates rates) {
+    long[][] endsTogether(StageRates rates) {
         long[][] ends = new long[STAGES][];
         long[] starts = new long[RateBelief.NODES];
         Arrays.fill(starts, stuckAt);
