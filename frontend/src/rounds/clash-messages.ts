@@ -8,7 +8,7 @@ export const clashMessages = messagesIn({
     moveLater: (batch: string, houses: string) => `${batch} stays for now: ${houses} would suit it.`,
     after: (house: string, until: string, product: string) => `${house} from ${until} on (closed after ${product})`,
     stays: (batch: string, gaps: string) =>
-      `${batch} stays: no open house suits it. It can live here if the recipe of one side gives way: ${gaps}.`,
+      `${batch} stays: no open house suits it. It can do well here if one of the two recipes changes: ${gaps}.`,
     nearest: (batch: string, house: string, gaps: string) =>
       `${batch} stays for now: no open house suits it. ${house} comes nearest; there would have to change: ${gaps}.`,
     gap: (what: string, asks: string, suits: string) => `${what} (it asks for ${asks}, the others for ${suits})`,
@@ -23,7 +23,7 @@ export const clashMessages = messagesIn({
     moveLater: (batch: string, houses: string) => `${batch} se queda por ahora: le serviría ${houses}.`,
     after: (house: string, until: string, product: string) => `${house} a partir de ${until} (cerrado por ${product})`,
     stays: (batch: string, gaps: string) =>
-      `${batch} se queda: ningún invernadero abierto le sirve. Puede vivir aquí si cede la receta de un lado: ${gaps}.`,
+      `${batch} se queda: ningún invernadero abierto le sirve. Puede quedarse si una de las dos recetas cambia: ${gaps}.`,
     nearest: (batch: string, house: string, gaps: string) =>
       `${batch} se queda por ahora: ningún invernadero abierto le sirve. El más cercano es ${house}; allí tendría que cambiar: ${gaps}.`,
     gap: (what: string, asks: string, suits: string) => `${what} (pide ${asks}, los demás ${suits})`,
