@@ -20,7 +20,7 @@ export const setupMessages = messagesIn({
     find: 'Find in this list',
     noneYet: 'Nothing here yet.',
     noneFits: 'Nothing fits.',
-    gone: (code: string) => `There is no ${code} in this list.`,
+    gone: (code: string) => `There is no “${code}” in this list.`,
     unsaved: 'Changes that are not saved are kept until you leave this form.',
     // first run
     firstTitle: 'Begin here',
