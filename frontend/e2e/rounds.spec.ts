@@ -150,10 +150,10 @@ test('where no house suits a batch, what would have to give way is said, with wh
     });
   });
   await page.goto(`/rounds?site=${site.code}&house=${item.house}`);
-  await expect(page.getByText(`${item.batch} stays: no open house suits it.`)).toContainText(
+  await expect(page.getByText(`${item.batch} stays: no other open house suits it.`)).toContainText(
     /it asks for 25\.0.* 27\.0 °C, the others for 18\.0.* 22\.0 °C/,
   );
-  await expect(page.getByRole('link', { name: 'Its recipe' })).toHaveAttribute(
+  await expect(page.getByRole('link', { name: 'Recipe of Petunia' })).toHaveAttribute(
     'href',
     /\/setup\/crops\/petunia\/recipe/,
   );

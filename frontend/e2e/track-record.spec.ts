@@ -23,7 +23,7 @@ test('says the score in plain words beside both simple ways of counting', async 
   const figures = page.locator('.record-figures');
   await expect(figures).toContainText(`${oneDecimal(record.baselines.calendar.maeDays)} days`);
   await expect(figures).toContainText(`${oneDecimal(record.baselines.degreeDays.maeDays)} days`);
-  await expect(page.getByText(`over ${record.n} finished batches`)).toBeVisible();
+  await expect(page.getByText(`From ${record.n} finished batches`)).toBeVisible();
 });
 
 test('each plot has its figures as a table behind it', async ({ page }) => {

@@ -122,7 +122,7 @@ export const batchesMessages = messagesIn({
     tsvSaleP90: 'Charolas vendibles p90',
     tsvPlantsStuck: 'Plantas plantadas',
     tsvPlantsLost: 'Plantas perdidas',
-    tsvShipped: 'Plantas enviadas',
+    tsvShipped: 'Plantas embarcadas',
     tsvFormat: 'Formato de charola',
     tsvCrop: 'Cultivo',
   },

@@ -89,7 +89,7 @@ export const batchesCsvMessages = messagesIn({
     'stage-STICK': 'solo plantado, sin callo',
     'stage-CALLUS': 'callo formado',
     'stage-ROOT': 'raíces formadas',
-    'stage-READY': 'listo para enviar',
+    'stage-READY': 'listo para embarcar',
     makeMissing: 'Crear los invernaderos y variedades que todavía no existen',
     makeMissingHelp: 'Una variedad necesita su cultivo: por una columna o porque su nombre empieza con él.',
     twice: 'Esta columna está elegida dos veces.',

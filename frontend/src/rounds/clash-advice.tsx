@@ -1,3 +1,4 @@
+import { Fragment } from 'react';
 import { Link } from 'react-router';
 import { climateMessages } from '../climate/climate-messages';
 import { useQuantityWords } from '../climate/climate-words';
@@ -6,16 +7,14 @@ import type { ClimateQuantity } from '../shared/climate-types';
 import type { Schemas } from '../shared/contract';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
-import { useHouses } from '../shared/setup-lists';
+import { useCrops, useHouseNames } from '../shared/setup-lists';
 import { clashMessages } from './clash-messages';
-import type { Clashes } from './rounds-state';
+import { togetherByWay, type Clashes, type SameWay } from './rounds-state';
 
 interface ClashAdviceProps extends Clashes {
   readonly house: string;
   readonly site: Site;
 }
-
-type Move = Clashes['move'][number];
 
 /** What no climate of the house suits, and what can be done: a move, a wait, or what would have to give way. */
 export function ClashAdvice({ quantities, move, house, site }: ClashAdviceProps) {
@@ -25,9 +24,9 @@ export function ClashAdvice({ quantities, move, house, site }: ClashAdviceProps)
     <div className="rc-warning">
       <p>▲ {t.clash(quantities.map(spans.name).join(', '))}</p>
       <ul>
-        {move.map((each) => (
-          <li key={each.batch}>
-            <Way move={each} house={house} site={site} spans={spans} />
+        {togetherByWay(move).map((each) => (
+          <li key={each.batches.join()}>
+            <Way same={each} house={house} site={site} spans={spans} />
           </li>
         ))}
       </ul>
@@ -35,30 +34,38 @@ export function ClashAdvice({ quantities, move, house, site }: ClashAdviceProps)
   );
 }
 
-function Way({ move, house, site, spans }: { move: Move; house: string; site: Site; spans: SpanWords }) {
+function Way({ same, house, site, spans }: { same: SameWay; house: string; site: Site; spans: SpanWords }) {
   const t = useMessages(clashMessages);
   const format = useFormats();
-  const houses = useHouses().data ?? [];
-  const name = (code: string) => houses.find((each) => each.code === code)?.name ?? code;
-  const { batch, crop, fits, later, nearest } = move;
-  if (fits.length > 0) return t.moveTo(batch, fits.map(name).join(', '));
+  const houseNames = useHouseNames();
+  const grown = useCrops().data;
+  const name = (code: string) => houseNames.get(code) ?? code;
+  const cropName = (code: string) => grown?.find((each) => each.code === code)?.name ?? code;
+  const { fits, later, nearest } = same.way;
+  const n = same.batches.length;
+  const batches = same.batches.join(', ');
+  if (fits.length > 0) return t.moveTo(batches, fits.map(name).join(', '));
   if (later.length > 0 || !nearest) {
     const when = later.map(({ house: to, until, product }) =>
       t.after(name(to), format.dateTime(until, site.timeZone), product),
     );
-    return t.moveLater(batch, when.join(', '));
+    return t.moveLater(n, batches, when.join(', '));
   }
   const gaps = nearest.gaps.map(({ quantity, asks, suits }) =>
-    t.gap(spans.name(quantity), spans.span(quantity, asks), spans.span(quantity, suits)),
+    t.gap(n, spans.name(quantity), spans.span(quantity, asks), spans.span(quantity, suits)),
   );
   return (
     <>
       {nearest.house === house
-        ? t.stays(batch, gaps.join('; '))
-        : t.nearest(batch, name(nearest.house), gaps.join('; '))}{' '}
-      <Link className="rc-link" to={`/setup/crops/${encodeURIComponent(crop)}/recipe`}>
-        {t.toRecipe}
-      </Link>{' '}
+        ? t.stays(n, batches, gaps.join('; '))
+        : t.nearest(n, batches, name(nearest.house), gaps.join('; '))}{' '}
+      {same.crops.map((crop) => (
+        <Fragment key={crop}>
+          <Link className="rc-link" to={`/setup/crops/${encodeURIComponent(crop)}/recipe`}>
+            {t.toRecipe(cropName(crop))}
+          </Link>{' '}
+        </Fragment>
+      ))}
       <Link className="rc-link" to={`/climate/${encodeURIComponent(nearest.house)}`}>
         {t.toHouse(name(nearest.house))}
       </Link>

@@ -5,14 +5,16 @@ export const clashMessages = messagesIn({
   en: {
     clash: (what: string) => `The batches here ask for different ${what}.`,
     moveTo: (batch: string, houses: string) => `Move ${batch} to ${houses}.`,
-    moveLater: (batch: string, houses: string) => `${batch} stays for now: ${houses} would suit it.`,
+    moveLater: (n: number, batches: string, houses: string) =>
+      `${batches} ${n === 1 ? 'stays' : 'stay'} for now: ${houses} would suit ${n === 1 ? 'it' : 'them'}.`,
     after: (house: string, until: string, product: string) => `${house} from ${until} on (closed after ${product})`,
-    stays: (batch: string, gaps: string) =>
-      `${batch} stays: no open house suits it. It can live here if the recipe of one side gives way: ${gaps}.`,
-    nearest: (batch: string, house: string, gaps: string) =>
-      `${batch} stays for now: no open house suits it. ${house} comes nearest; there would have to change: ${gaps}.`,
-    gap: (what: string, asks: string, suits: string) => `${what} (it asks for ${asks}, the others for ${suits})`,
-    toRecipe: 'Its recipe',
+    stays: (n: number, batches: string, gaps: string) =>
+      `${batches} ${n === 1 ? 'stays' : 'stay'}: no other open house suits ${n === 1 ? 'it' : 'them'}. Either recipe may give way: ${gaps}.`,
+    nearest: (n: number, batches: string, house: string, gaps: string) =>
+      `${batches} ${n === 1 ? 'stays' : 'stay'} for now: no open house suits ${n === 1 ? 'it' : 'them'}. ${house} comes nearest; there would have to change: ${gaps}.`,
+    gap: (n: number, what: string, asks: string, suits: string) =>
+      `${what} (${n === 1 ? 'it asks' : 'they ask'} for ${asks}, the others for ${suits})`,
+    toRecipe: (crop: string) => `Recipe of ${crop}`,
     toHouse: (house: string) => `Climate of ${house}`,
     'day-air-temperature': 'air by day',
     'night-air-temperature': 'air by night',
@@ -20,14 +22,16 @@ export const clashMessages = messagesIn({
   es: {
     clash: (what: string) => `Los lotes de aquí piden cosas distintas: ${what}.`,
     moveTo: (batch: string, houses: string) => `Mover ${batch} a ${houses}.`,
-    moveLater: (batch: string, houses: string) => `${batch} se queda por ahora: le serviría ${houses}.`,
+    moveLater: (n: number, batches: string, houses: string) =>
+      `${batches} ${n === 1 ? 'se queda' : 'se quedan'} por ahora: ${n === 1 ? 'le' : 'les'} serviría ${houses}.`,
     after: (house: string, until: string, product: string) => `${house} a partir de ${until} (cerrado por ${product})`,
-    stays: (batch: string, gaps: string) =>
-      `${batch} se queda: ningún invernadero abierto le sirve. Puede vivir aquí si cede la receta de un lado: ${gaps}.`,
-    nearest: (batch: string, house: string, gaps: string) =>
-      `${batch} se queda por ahora: ningún invernadero abierto le sirve. El más cercano es ${house}; allí tendría que cambiar: ${gaps}.`,
-    gap: (what: string, asks: string, suits: string) => `${what} (pide ${asks}, los demás ${suits})`,
-    toRecipe: 'Su receta',
+    stays: (n: number, batches: string, gaps: string) =>
+      `${batches} ${n === 1 ? 'se queda' : 'se quedan'}: ningún otro invernadero abierto ${n === 1 ? 'le' : 'les'} sirve. Puede ceder una receta o la otra: ${gaps}.`,
+    nearest: (n: number, batches: string, house: string, gaps: string) =>
+      `${batches} ${n === 1 ? 'se queda' : 'se quedan'} por ahora: ningún invernadero abierto ${n === 1 ? 'le' : 'les'} sirve. El más cercano es ${house}; allí tendría que cambiar: ${gaps}.`,
+    gap: (n: number, what: string, asks: string, suits: string) =>
+      `${what} (${n === 1 ? 'pide' : 'piden'} ${asks}, los demás ${suits})`,
+    toRecipe: (crop: string) => `Receta de ${crop}`,
     toHouse: (house: string) => `Clima de ${house}`,
     'day-air-temperature': 'aire de día',
     'night-air-temperature': 'aire de noche',

@@ -16,11 +16,19 @@ import { doneOf, isByLabel, optionalFields, type RoundDraft, type ShownItem } fr
 import { SkipForm } from './skip-form';
 import { whySaid } from './why-words';
 
+interface RoundCheckProps {
+  readonly item: ShownItem;
+  readonly site: Site;
+  readonly on: string;
+  /** By code; the same map as long as no house changes. */
+  readonly houseNames: ReadonlyMap<string, string>;
+}
+
 /**
  * One thing to do: what, on which batch and why, with its answer in large buttons. Drawn again only when it changes: a
  * round has a hundred and more, and each press changes one.
  */
-export const RoundCheck = memo(function RoundCheck({ item, site, on }: { item: ShownItem; site: Site; on: string }) {
+export const RoundCheck = memo(function RoundCheck({ item, site, on, houseNames }: RoundCheckProps) {
   const t = useMessages(roundsMessages);
   const format = useFormats();
   const speaker = useSpeaker(site.timeZone);
@@ -72,7 +80,7 @@ export const RoundCheck = memo(function RoundCheck({ item, site, on }: { item: S
               ✕ {t.blocked(format.dateTime(item.blockedUntil, site.timeZone), item.blockedBy ?? '')}
             </p>
           )}
-          {item.why && <p className="round-why">{whySaid(item.why, speaker)}</p>}
+          {item.why && <p className="round-why">{whySaid(item.why, { ...speaker, houseNames })}</p>}
           {isByLabel(item.task) && <p className="round-why">▲ {caution}</p>}
         </div>
       </div>

@@ -10,7 +10,7 @@ import { Part } from '../shared/part';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { ProblemNote } from '../shared/screen-states';
-import { useHouses } from '../shared/setup-lists';
+import { useHouseNames } from '../shared/setup-lists';
 import { useAnswerCheck } from './answer-check';
 import { ClashAdvice } from './clash-advice';
 import { AlikeChecks } from './alike-checks';
@@ -25,8 +25,8 @@ export function RoundHouse({ house, site, on, next }: { house: HouseRound; site:
   const format = useFormats();
   const hand = useMessages(handMessages);
   const mayRecord = useMay('record', site.code);
-  const houses = useHouses().data ?? [];
-  const name = (code: string) => houses.find((each) => each.code === code)?.name ?? code;
+  const houseNames = useHouseNames();
+  const name = (code: string) => houseNames.get(code) ?? code;
   return (
     <Part
       className="round-house"
@@ -54,7 +54,7 @@ export function RoundHouse({ house, site, on, next }: { house: HouseRound; site:
             {batch !== undefined && <BatchHead batch={batch} item={items[0]} />}
             <ul className="round-items">
               {items.map((item) => (
-                <RoundCheck key={item.id} item={item} site={site} on={on} />
+                <RoundCheck key={item.id} item={item} site={site} on={on} houseNames={houseNames} />
               ))}
             </ul>
           </div>

@@ -7,6 +7,7 @@ import {
   byBatch,
   byHouse,
   clashesTogether,
+  togetherByWay,
   doneOf,
   isByLabel,
   progressOf,
@@ -155,6 +156,21 @@ describe('the round', () => {
     expect(told).toEqual([
       { quantities: ['mist', 'medium-moisture'], move: both },
       { quantities: ['light'], move: other },
+    ]);
+  });
+
+  test('names batches together for which the same can be done, and each crop once', () => {
+    const none = { later: [], nearest: null };
+    expect(
+      togetherByWay([
+        { batch: 'X', crop: 'mint', fits: ['b'], ...none },
+        { batch: 'Y', crop: 'sage', fits: ['c'], ...none },
+        { batch: 'Z', crop: 'mint', fits: ['b'], ...none },
+        { batch: 'W', crop: 'sage', fits: ['b'], ...none },
+      ]),
+    ).toEqual([
+      { batches: ['X', 'Z', 'W'], crops: ['mint', 'sage'], way: { fits: ['b'], ...none } },
+      { batches: ['Y'], crops: ['sage'], way: { fits: ['c'], ...none } },
     ]);
   });
 

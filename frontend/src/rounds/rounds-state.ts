@@ -148,6 +148,23 @@ export function clashesTogether(clashes: HouseOnTheWalk['clashes']): readonly Cl
   return [...told.values()];
 }
 
+export interface SameWay {
+  readonly batches: readonly string[];
+  readonly crops: readonly string[];
+  readonly way: Omit<Clashes['move'][number], 'batch' | 'crop'>;
+}
+
+/** Batches for which the same can be done are named together: three times the same sentence is read as three things. */
+export function togetherByWay(move: Clashes['move']): readonly SameWay[] {
+  const told = new Map<string, SameWay>();
+  for (const { batch, crop, ...way } of move) {
+    const key = JSON.stringify(way);
+    const { batches, crops } = told.get(key) ?? { batches: [], crops: [] };
+    told.set(key, { batches: [...batches, batch], crops: [...new Set([...crops, crop])], way });
+  }
+  return [...told.values()];
+}
+
 export function progressOf(items: readonly RoundItem[]): { readonly closed: number; readonly all: number } {
   return { closed: items.filter(isClosed).length, all: items.length };
 }

@@ -21,9 +21,9 @@ export const whyWords = messagesIn({
     'last-counted': (v: Say) => `Last counted on ${v.day('on')}.`,
     'not-counted': () => 'Not counted yet.',
     clashes: (v: Say) =>
-      `Clashes with the other batches of the house: ${v.quantities('quantities')}. Would suit: ${v.texts('houses')}.`,
+      `Clashes with the other batches of the house: ${v.quantities('quantities')}. Would suit: ${v.houses('houses')}.`,
     'usual-move': (v: Say) =>
-      `Batches of this house usually go on to ${v.text('house')}; this one is ${at(v, HOW_FAR)}.`,
+      `Batches of this house usually go on to ${v.house('house')}; this one is ${at(v, HOW_FAR)}.`,
     'tone-not-stunt': () => 'Tone, do not stunt.',
     'moving-air-dries': () => 'Do leaves of the fresh cuttings move? Too much moving air dries them down.',
     'salts-unmeasured': () =>
@@ -47,9 +47,9 @@ export const whyWords = messagesIn({
     'last-counted': (v: Say) => `Último conteo: ${v.day('on')}.`,
     'not-counted': () => 'Aún no se ha contado.',
     clashes: (v: Say) =>
-      `Choca con los otros lotes del invernadero: ${v.quantities('quantities')}. Le serviría: ${v.texts('houses')}.`,
+      `Choca con los otros lotes del invernadero: ${v.quantities('quantities')}. Le serviría: ${v.houses('houses')}.`,
     'usual-move': (v: Say) =>
-      `Los lotes de este invernadero suelen pasar a ${v.text('house')}; este ya está ${at(v, QUE_TANTO)}.`,
+      `Los lotes de este invernadero suelen pasar a ${v.house('house')}; este ya está ${at(v, QUE_TANTO)}.`,
     'tone-not-stunt': () => 'Endurecer, no enanizar.',
     'moving-air-dries': () => '¿Se mueven las hojas de los esquejes frescos? Demasiado aire los seca.',
     'salts-unmeasured': () =>

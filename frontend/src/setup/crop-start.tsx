@@ -1,9 +1,11 @@
 import { useId, useState } from 'react';
 import type { SeededCrop } from '../shared/api-types';
 import { useMessages } from '../shared/messages';
+import { usePreferences } from '../shared/preferences';
 import { useSeededCrops } from '../shared/setup-lists';
 import { sourcesOf, type Start } from './crop-form-state';
 import { setupMessages } from './setup-messages';
+import { figureLabel } from './source-words';
 import type { Item } from './setup-state';
 
 interface CropStartProps {
@@ -62,17 +64,15 @@ export function CropStart({ crops, start }: CropStartProps) {
 /** Where a seeded profile's figures come from. */
 export function SeedSources({ seed }: { seed: SeededCrop }) {
   const t = useMessages(setupMessages);
-  const word = (figure: string) => {
-    const words: Readonly<Record<string, unknown>> = { ...t, daysAtReference: t.days };
-    return String(words[figure] ?? figure);
-  };
+  const { language } = usePreferences();
   return (
     <details className="rc-small seed-sources">
       <summary>{t.sources}</summary>
       <ul>
         {sourcesOf(seed).map(({ published, work, figures }) => (
           <li key={work}>
-            {published ? t.published(work) : t.commonPractice}: {figures.map(word).join(', ')}
+            {published ? t.published(work) : t.commonPractice}:{' '}
+            {figures.map((figure) => figureLabel(figure, language)).join(', ')}
           </li>
         ))}
       </ul>

@@ -1,8 +1,10 @@
 import { Fragment, useId } from 'react';
 import { useMessages } from '../shared/messages';
+import { usePreferences } from '../shared/preferences';
 import { sharedMessages } from '../shared/shared-messages';
 import { temperatureUnitName, type TemperatureUnit } from '../shared/units';
 import { setupMessages } from './setup-messages';
+import { sourceSaid } from './source-words';
 import { STAGE_FIELDS, STAGES, type Draft } from './setup-state';
 
 interface ProfileTableProps {
@@ -25,6 +27,7 @@ const IN_LINE = STAGE_FIELDS.filter(
 export function ProfileTable({ draft, faultOf, units, put }: ProfileTableProps) {
   const t = useMessages(setupMessages);
   const shared = useMessages(sharedMessages);
+  const { language } = usePreferences();
   const title = useId();
   const degrees = temperatureUnitName(units.temperature);
   const head = (name: (typeof IN_LINE)[number]['name'], kind: string) =>
@@ -95,6 +98,7 @@ export function ProfileTable({ draft, faultOf, units, put }: ProfileTableProps) 
                     <td colSpan={IN_LINE.length}>
                       <textarea
                         {...common(source, `${shared[`stage${stage}`]} ${t.source}`)}
+                        value={sourceSaid(draft[source] ?? '', language)}
                         rows={2}
                         onChange={(event) => put(source, event.target.value)}
                       />

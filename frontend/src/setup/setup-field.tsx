@@ -1,11 +1,13 @@
 import { TextArea } from '@vaadin/react-components/TextArea.js';
 import { useMessages } from '../shared/messages';
 import { NumberInput } from '../shared/number-input';
+import { usePreferences } from '../shared/preferences';
 import { unitName } from '../shared/reading-units';
 import { TextInput } from '../shared/text-input';
 import { temperatureUnitName } from '../shared/units';
 import { ChoiceField } from './choice-field';
 import { setupMessages } from './setup-messages';
+import { sourceSaid } from './source-words';
 import type { Draft, Field, Item, ListName, Units } from './setup-state';
 
 interface SetupFieldProps {
@@ -22,6 +24,7 @@ interface SetupFieldProps {
 /** One field of a form of Setup, as its kind wants it. */
 export function SetupField({ list, field, draft, fault, units, items, fixed, put }: SetupFieldProps) {
   const t = useMessages(setupMessages);
+  const { language } = usePreferences();
   const value = draft[field.path] ?? '';
   const key = (field.path.split('.').at(-1) ?? field.path) as keyof typeof t;
   const level = /^levels\.(?<place>\d)$/.exec(field.path)?.groups?.['place'];
@@ -59,16 +62,17 @@ export function SetupField({ list, field, draft, fault, units, items, fixed, put
     case 'code':
     case 'text':
       if (key === 'note') {
+        const note = sourceSaid(value, language);
         return (
           <TextArea
             className="setup-note"
             label={label}
-            value={value}
+            value={note}
             manualValidation
             invalid={fault !== undefined}
             errorMessage={fault ?? ''}
             onValueChanged={({ detail }) => {
-              if (detail.value !== value) put(detail.value);
+              if (detail.value !== note) put(detail.value);
             }}
           />
         );

@@ -148,7 +148,9 @@ function Fields({
         void save();
       }}
     >
-      <h2 id="setup-form">{code === undefined ? t[LIST_WORDS[list].create] : t.change(code)}</h2>
+      <h2 id="setup-form">
+        {code === undefined ? t[LIST_WORDS[list].create] : t.change(String(opened['name'] ?? code))}
+      </h2>
       {list === 'crops' && code === undefined && (
         <CropStart
           crops={items.crops}

@@ -16,6 +16,8 @@ export interface Speaker {
   readonly format: Formats;
   /** Of the site that it is about; without one, the reader's own. */
   readonly timeZone?: string | undefined;
+  /** What people call the houses, by code; a house that is not in it is called by its code. */
+  readonly houseNames?: ReadonlyMap<string, string> | undefined;
 }
 
 export type Values = Readonly<Record<string, unknown>>;
@@ -36,6 +38,9 @@ export interface Say {
   /** A code, a name or what somebody typed. */
   text(name: string): string;
   texts(name: string): string;
+  /** A house or several, by the names that people call them. */
+  house(name: string): string;
+  houses(name: string): string;
   field(name: string): string;
   thing(name: string): string;
   stage(name: string): string;
@@ -45,7 +50,7 @@ export interface Say {
 
 /** @param field the place in what was sent, whose unit its measures are in */
 export function sayOf(values: Values, speaker: Speaker, sentAs = ''): Say {
-  const { format, language, timeZone } = speaker;
+  const { format, language, timeZone, houseNames } = speaker;
   const field = sentAs || (MEASURED_AS[String(values['quantity'])] ?? '');
   const shared = sharedMessages[language];
   const things: Readonly<Record<string, string>> = thingNames[language];
@@ -53,6 +58,7 @@ export function sayOf(values: Values, speaker: Speaker, sentAs = ''): Say {
   const text = (name: string) => String(values[name] ?? '');
   const texts = (name: string): string[] => (Array.isArray(values[name]) ? values[name].map(String) : []);
   const thing = (code: string) => things[code] ?? '';
+  const house = (code: string) => houseNames?.get(code) ?? code;
   return {
     has: (name) => values[name] !== undefined && values[name] !== null,
     figure: number,
@@ -64,6 +70,8 @@ export function sayOf(values: Values, speaker: Speaker, sentAs = ''): Say {
     day: (name) => format.date(text(name) as LocalDate),
     text,
     texts: (name) => texts(name).join(', '),
+    house: (name) => house(text(name)),
+    houses: (name) => texts(name).map(house).join(', '),
     field: (name) => fieldName(text(name), language),
     thing: (name) => thing(text(name)),
     stage: (name) => shared[`stage${text(name) as 'STICK' | 'CALLUS' | 'ROOT' | 'READY' | 'SHIP'}`],

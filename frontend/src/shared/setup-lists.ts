@@ -1,4 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
+import { useMemo } from 'react';
 import type { Crop, House, SeededCrop, Site, TrayFormat, Variety } from './api-types';
 import { answer, api } from './http';
 import { keys } from './query-keys';
@@ -25,4 +26,10 @@ function useList<T>(name: string, ask: (signal: AbortSignal) => Promise<readonly
     queryFn: ({ signal }) => ask(signal),
     staleTime: Infinity,
   });
+}
+
+/** What people call the houses, by code; the same map as long as no house changes. */
+export function useHouseNames(): ReadonlyMap<string, string> {
+  const houses = useHouses().data;
+  return useMemo(() => new Map(houses?.map(({ code, name }) => [code, name])), [houses]);
 }

@@ -69,7 +69,7 @@ export const sharedMessages = messagesIn({
     stageCALLUS: 'formando raíces',
     stageROOT: 'llenando la celda',
     stageREADY: 'listo',
-    stageSHIP: 'enviada',
+    stageSHIP: 'embarcada',
     dataTable: 'Las cifras en una tabla',
     plotNotFetched: 'Sin conexión: no llegó el dibujo. Sus cifras están abajo.',
     time: 'Hora',

@@ -13,6 +13,7 @@ describe('Spanish has one word for one thing', () => {
     ['pinchar or siembra for plantar', /\bpinch|\bsiembr/i],
     ['estaca for an esqueje', /\bestacas?\b/i],
     ['a batch, el lote, that is lista', /'[Ll]ista'/],
+    ['enviar for embarcar, that is what entries are', /\benvíos?\b|ship(ped)?: 'Envia|SHIP: '[Ee]nviad/],
     ['"a las" before a day', /`a las \$\{when\}`/],
   ])('not %s', (_, other) => {
     const found = words.flatMap(([path, text]) =>

@@ -16,7 +16,7 @@ export const trackRecordMessages = messagesIn({
       'No batch of this crop was seen ready and had been predicted so early. Try a shorter lead or all crops.',
     toBatches: 'Go to the batches',
     asOf: (when: string) => `as of ${when}`,
-    over: (n: string) => `over ${n} finished batches`,
+    over: (n: string) => `From ${n} finished batches`,
     off: (lead: string, days: string) =>
       `At ${lead}’ lead the ready date was off by ${counted(days, 'day', 'days')} on average.`,
     offOne: (days: string) => `At one day’s lead the ready date was off by ${counted(days, 'day', 'days')} on average.`,
@@ -40,7 +40,7 @@ export const trackRecordMessages = messagesIn({
     leanLater: (days: string) => `predicted ${counted(days, 'day', 'days')} too early on the whole`,
     leanEarlier: (days: string) => `predicted ${counted(days, 'day', 'days')} too late on the whole`,
     leanLevel: 'neither too early nor too late on the whole',
-    ranges: 'Ranges of 80 %',
+    ranges: '80% ranges',
     rangesStated: 'of the time they held',
     promises: 'Promised trays',
     promisesThere: (cases: string) => `were there, of ${counted(cases, 'case', 'cases')}`,
@@ -119,7 +119,7 @@ export const trackRecordMessages = messagesIn({
       'Ningún lote de este cultivo se vio listo y estaba previsto con tanta antelación. Pruebe menos días o todos los cultivos.',
     toBatches: 'Ir a los lotes',
     asOf: (when: string) => `al ${when}`,
-    over: (n: string) => `sobre ${counted(n, 'lote', 'lotes')} terminados`,
+    over: (n: string) => `De ${counted(n, 'lote', 'lotes')} terminados`,
     off: (lead: string, days: string) =>
       `Con ${lead} de antelación la fecha erró ${counted(days, 'día', 'días')} en promedio.`,
     offOne: (days: string) => `Con un día de antelación la fecha erró ${counted(days, 'día', 'días')} en promedio.`,

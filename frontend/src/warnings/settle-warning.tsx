@@ -9,6 +9,7 @@ import type { Site } from '../shared/api-types';
 import type { WarningView } from '../shared/climate-types';
 import { useMessages } from '../shared/messages';
 import { useNow } from '../shared/now';
+import { useHouseNames } from '../shared/setup-lists';
 import { dateIn } from '../shared/weeks';
 import { TreatmentDialog } from '../treatments/treatment-dialog';
 import { warningsMessages } from './warnings-messages';
@@ -22,6 +23,7 @@ export function SettleWarning({ warning, site }: { warning: WarningView; site: S
   const on = dateIn(site.timeZone, useNow());
   const round = useRound(site.code, on);
   const outbox = useOutbox();
+  const houseNames = useHouseNames();
   const mayRecord = useMay('record', site.code);
   const [treating, setTreating] = useState(false);
   const items = settlingItems(warning, asPressed(round.data ?? NO_ROUND, outbox, on));
@@ -37,7 +39,7 @@ export function SettleWarning({ warning, site }: { warning: WarningView; site: S
       {items.length > 0 && (
         <ul className="round-items">
           {items.map((item) => (
-            <RoundCheck key={item.id} item={item} site={site} on={on} />
+            <RoundCheck key={item.id} item={item} site={site} on={on} houseNames={houseNames} />
           ))}
         </ul>
       )}

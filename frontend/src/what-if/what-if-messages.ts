@@ -108,7 +108,7 @@ export const whatIfMessages = messagesIn({
     saidRescued: (n: number, count: string) => (n === 1 ? 'Se salvaría 1 promesa.' : `Se salvarían ${count} promesas.`),
     customer: 'Cliente',
     order: 'Pedido',
-    shipOn: 'Fecha de envío',
+    shipOn: 'Fecha de embarque',
     trays: 'Charolas',
     short: 'Faltan',
     batch: 'Lote',
