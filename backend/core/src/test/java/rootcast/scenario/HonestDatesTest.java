@@ -145,6 +145,7 @@ class HonestDatesTest {
                         .average()
                         .orElseThrow()));
 
+        // What is wanted of 80 %. A week ahead 0.764 hold: too narrow by what the model does not know, not by chance.
         assertThat(inside).as("seeds %s", Arrays.toString(SEEDS)).isBetween(0.76, 0.84);
     }
 
