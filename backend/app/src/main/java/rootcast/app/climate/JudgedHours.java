@@ -67,8 +67,18 @@ final class JudgedHours {
         return List.copyOf(raised);
     }
 
+    /** Flags that are stored and no longer hold. */
+    List<FlagOfHouse> dropped() {
+        return List.copyOf(dropped);
+    }
+
+    /** Each hour once, as it was judged last. */
+    List<Readings.Hour> hours() {
+        return List.copyOf(hours.values());
+    }
+
     void store(Readings readings, Flags flags, FactPosition position) {
-        readings.putHours(List.copyOf(hours.values()), position);
-        flags.replace(List.copyOf(dropped), List.copyOf(raised));
+        readings.putHours(hours(), position);
+        flags.replace(dropped(), raised());
     }
 }
