@@ -1,3 +1,4 @@
+/* global console, performance, requestAnimationFrame */
 // Measures the board of a large business in a headless Chromium: how soon its first row is there and how long frames
 // last while it is scrolled. For a business made with deploy/measure.mjs; results: docs/measurements.md.
 //   node frontend/e2e/large-board.mjs URL NAME PASSWORD
@@ -54,12 +55,15 @@ while (performance.now() < until) {
 }
 const lengths = (await frames).slice(1).sort((a, b) => a - b);
 const at = (share) => lengths[Math.floor(share * (lengths.length - 1))].toFixed(0);
-const scrolled = await page.locator('[role=gridcell]').first().evaluate((cell) => {
-  const grid = cell.closest('vaadin-grid') ?? cell.getRootNode().host;
-  return grid?._firstVisibleIndex ?? grid?.scrollTop;
-});
+const scrolled = await page
+  .locator('[role=gridcell]')
+  .first()
+  .evaluate((cell) => {
+    const grid = cell.closest('vaadin-grid') ?? cell.getRootNode().host;
+    return grid?._firstVisibleIndex ?? grid?.scrollTop;
+  });
 console.log(
-  `${lengths.length} frames while scrolling to row ${scrolled}: median ${at(0.5)} ms, p99 ${at(0.99)} ms,`
-    + ` longest ${at(1)} ms, ${lengths.filter((ms) => ms > 50).length} over 50 ms`,
+  `${lengths.length} frames while scrolling to row ${scrolled}: median ${at(0.5)} ms, p99 ${at(0.99)} ms,` +
+    ` longest ${at(1)} ms, ${lengths.filter((ms) => ms > 50).length} over 50 ms`,
 );
 await browser.close();
