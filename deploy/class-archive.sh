@@ -32,6 +32,7 @@ trap 'exit 130' INT TERM HUP
 
 # Port 0: any free one. Nothing is asked of it, so nobody need know which.
 rm -f "$archive"
+: >"$scratch/log"
 "$java" "@$(dirname -- "$0")/java.options" -XX:ArchiveClassesAtExit="$scratch/classes.jsa" -Xlog:cds=off \
     -Dquarkus.http.host=127.0.0.1 -Dquarkus.http.port=0 -Drootcast.data="$scratch" -Drootcast.mqtt.host= \
     -jar "$folder/quarkus-run.jar" >"$scratch/log" 2>&1 &

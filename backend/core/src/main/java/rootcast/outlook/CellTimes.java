@@ -23,6 +23,7 @@ final class CellTimes {
     private final DevelopmentPath.Moment path;
     private final RateBelief rate;
     private final long[] datesMillis;
+    private final long lastMillis;
     private final double daysAtReference;
     private final CellSpread spread;
 
@@ -38,6 +39,7 @@ final class CellTimes {
         this.path = path;
         this.rate = rate;
         this.datesMillis = datesMillis;
+        this.lastMillis = last(datesMillis);
         this.daysAtReference = daysAtReference;
         this.spread = spread;
     }
@@ -85,10 +87,15 @@ final class CellTimes {
 
     /** The latest date of any node; that of the fastest if the others never come. */
     long lastMillis() {
-        return Arrays.stream(datesMillis)
-                .filter(millis -> millis != DevelopmentCurve.NEVER)
-                .max()
-                .orElse(DevelopmentCurve.NEVER);
+        return lastMillis;
+    }
+
+    private static long last(long[] datesMillis) {
+        long last = Long.MIN_VALUE;
+        for (long millis : datesMillis) {
+            last = millis == DevelopmentCurve.NEVER ? last : Math.max(last, millis);
+        }
+        return last == Long.MIN_VALUE ? DevelopmentCurve.NEVER : last;
     }
 
     double slowerShare(int node) {

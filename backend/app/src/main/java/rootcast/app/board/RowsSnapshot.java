@@ -6,9 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.stream.Collectors;
 import rootcast.app.availability.CellSnapshot;
-import rootcast.app.availability.CellsSnapshot;
 import rootcast.app.crop.CatalogueSnapshot;
 import rootcast.app.site.SitesSnapshot;
 import rootcast.availability.Cell;
@@ -44,12 +42,6 @@ public record RowsSnapshot(SortedMap<Cell, CellRows> byCell) {
                 .filter(each -> !each.getValue().isOf(sites.site(each.getKey().site()), names))
                 .map(Map.Entry::getKey)
                 .toList();
-    }
-
-    public CellsSnapshot cells() {
-        return new CellsSnapshot(byCell.entrySet().stream()
-                .collect(Collectors.toMap(
-                        Map.Entry::getKey, entry -> entry.getValue().cell())));
     }
 
     public Optional<ShownRow> row(Cell cell, BoardView view) {

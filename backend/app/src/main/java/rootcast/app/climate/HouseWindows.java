@@ -6,7 +6,6 @@ import jakarta.transaction.Status;
 import jakarta.transaction.Synchronization;
 import jakarta.transaction.TransactionSynchronizationRegistry;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -129,39 +128,24 @@ class HouseWindows {
         return window;
     }
 
-    /** Judges anew what readings at these moments reach and stores what is different; gives the flags that are new. */
-    List<FlagOfHouse> judge(HouseWindow window, Collection<Instant> moments, FactPosition position) {
-        List<Readings.Hour> changed = new ArrayList<>();
-        List<FlagOfHouse> raised = new ArrayList<>();
-        List<FlagOfHouse> dropped = new ArrayList<>();
+    /** Judges anew what readings at these moments reach; what is different goes to {@code judged}, still to be stored. */
+    void judge(HouseWindow window, Collection<Instant> moments, JudgedHours judged) {
         for (long hour : ReadingQuality.reachedFrom(moments)) {
             HouseWindow.KnownHour before = window.known(hour);
             ReadingQuality.Hour now = window.judged(hour);
             if (before.settled() || before.hour().equals(now)) {
                 continue;
             }
-            before.hour().flags().stream()
-                    .filter(flag -> !now.flags().contains(flag))
-                    .forEach(flag -> dropped.add(new FlagOfHouse(window.of, flag)));
-            now.flags().stream()
-                    .filter(flag -> !before.hour().flags().contains(flag))
-                    .forEach(flag -> raised.add(new FlagOfHouse(window.of, flag)));
-            changed.add(new Readings.Hour(
-                    window.of.house(),
-                    window.of.quantity(),
-                    HourlySeries.startOf(hour),
-                    now.totalMicro(),
-                    now.readings(),
-                    now.leftOut(),
-                    false,
-                    before.isStored()));
+            judged.put(window.of, HourlySeries.startOf(hour), before, now);
             window.restore(hour, new HouseWindow.KnownHour(true, false, now));
         }
-        readings.putHours(changed, position);
-        flags.replace(dropped, raised);
-        known = position;
         window.forgetBefore(newest(window, moments) - kept());
-        return raised;
+    }
+
+    /** Stores what was judged in this write, of all houses at once. */
+    void store(JudgedHours judged, FactPosition position) {
+        judged.store(readings, flags, position);
+        known = position;
     }
 
     private static long newest(HouseWindow window, Collection<Instant> moments) {

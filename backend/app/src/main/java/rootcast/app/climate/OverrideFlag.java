@@ -71,7 +71,9 @@ public class OverrideFlag {
         if (moments.stream().anyMatch(window::isSettled)) {
             throw Problem.notAllowed("flag", id.toString(), Fault.HOUR_PURGED);
         }
-        windows.judge(window, moments, position);
+        JudgedHours judged = new JudgedHours();
+        windows.judge(window, moments, judged);
+        windows.store(judged, position);
         return new Said(meant.size(), overridden);
     }
 

@@ -89,19 +89,19 @@ public class RecordReadings {
             }
         }
         windows.catchUp();
-        List<FlagOfHouse> flagged = new ArrayList<>();
         bySeries.forEach((series, together) -> {
             for (List<Numbered> near : Nearby.grouped(together)) {
-                flagged.addAll(run.take(series, near));
+                run.take(series, near);
             }
         });
         if (!run.added.isEmpty()) {
             readings.insert(run.added, run.position(), recordedAt, lateBefore);
+            windows.store(run.judged, run.position());
         }
         if (!run.aside.isEmpty()) {
             flags.setAside(run.aside, run.position());
         }
-        return new Recorded(run.added.size(), run.duplicates, run.refused, flagged);
+        return new Recorded(run.added.size(), run.duplicates, run.refused, run.judged.raised());
     }
 
     /** What one call has found so far. */
@@ -110,6 +110,7 @@ public class RecordReadings {
         private final List<HouseReading> added = new ArrayList<>();
         private final List<SetAside> aside = new ArrayList<>();
         private final List<Refused> refused = new ArrayList<>();
+        private final JudgedHours judged = new JudgedHours();
         private int duplicates;
         private @Nullable FactPosition position;
 
@@ -172,7 +173,7 @@ public class RecordReadings {
         }
 
         /** Readings of one series that lie near each other. */
-        List<FlagOfHouse> take(HouseQuantity series, List<Numbered> near) {
+        void take(HouseQuantity series, List<Numbered> near) {
             List<Instant> moments =
                     near.stream().map(each -> each.reading().at()).toList();
             HouseWindow window = windows.around(series, moments, recordedAt);
@@ -207,7 +208,9 @@ public class RecordReadings {
                     touched.add(reading.at());
                 }
             }
-            return touched.isEmpty() ? List.of() : windows.judge(window, touched, position());
+            if (!touched.isEmpty()) {
+                windows.judge(window, touched, judged);
+            }
         }
     }
 }

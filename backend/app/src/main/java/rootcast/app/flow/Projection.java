@@ -40,6 +40,7 @@ final class Projection {
     private CatalogueSnapshot catalogue = new CatalogueSnapshot(Map.of(), Map.of());
     private PromisesSnapshot promises = PromisesSnapshot.NONE;
     private Map<String, LocalDate> today = Map.of();
+    private CellsSnapshot cells = CellsSnapshot.NONE;
     private RowsSnapshot rows = RowsSnapshot.NONE;
 
     /** A snapshot and what in it differs from the one before. */
@@ -59,14 +60,7 @@ final class Projection {
         Step step = step(all, null, Set.of());
         return new Step(
                 step.snapshot(),
-                new Changes(
-                        all.to(),
-                        all.now(),
-                        step.snapshot().part(CellsSnapshot.class).byCell().keySet(),
-                        Map.of(),
-                        Set.of(),
-                        true,
-                        true));
+                new Changes(all.to(), all.now(), cells.byCell().keySet(), Map.of(), Set.of(), true, true));
     }
 
     Step next(Facts facts) {
@@ -114,26 +108,26 @@ final class Projection {
     /** @param changed batches whose cells are computed, with their sites; null for all */
     private Step step(Facts facts, @Nullable Map<String, String> changed, Set<Cell> touched) {
         BatchesSnapshot batchesNow = batches.snapshot();
-        Set<Cell> cells = new HashSet<>(touched);
+        Set<Cell> again = new HashSet<>(touched);
         boolean dayHasPassed = dayHasPassed(facts.now()); // asked every time: it remembers the days of new sites too
         if (changed == null || dayHasPassed) {
-            cells.addAll(batchesNow.cells());
-            cells.addAll(promises.cells());
-            cells.addAll(rows.byCell().keySet());
-            batchesNow.faulty().values().forEach(each -> cells.add(BatchSnapshot.cellOf(each.batch())));
+            again.addAll(batchesNow.cells());
+            again.addAll(promises.cells());
+            again.addAll(rows.byCell().keySet());
+            batchesNow.faulty().values().forEach(each -> again.add(BatchSnapshot.cellOf(each.batch())));
         } else {
-            changed.keySet().forEach(id -> batches.cellOf(id).ifPresent(cells::add));
+            changed.keySet().forEach(id -> batches.cellOf(id).ifPresent(again::add));
         }
-        compute(cells, batchesNow, facts.now());
+        compute(again, batchesNow, facts.now());
         Map<Class<?>, Object> parts = new HashMap<>();
         for (Object part :
-                List.of(sites, catalogue, climate.snapshot(facts.now()), batchesNow, promises, rows.cells(), rows)) {
+                List.of(sites, catalogue, climate.snapshot(facts.now()), batchesNow, promises, cells, rows)) {
             parts.put(part.getClass(), part);
         }
         Changes changes = new Changes(
                 facts.to(),
                 facts.now(),
-                cells,
+                again,
                 changed == null ? Map.of() : changed,
                 facts.measuredHouses(),
                 !facts.orders().isEmpty(),
@@ -141,11 +135,12 @@ final class Projection {
         return new Step(new Snapshot(facts.to(), facts.now(), parts), changes);
     }
 
-    private void compute(Set<Cell> cells, BatchesSnapshot batchesNow, Instant now) {
-        Map<Cell, CellSnapshot> computed = cells.parallelStream()
+    private void compute(Set<Cell> touched, BatchesSnapshot batchesNow, Instant now) {
+        Map<Cell, CellSnapshot> computed = touched.parallelStream()
                 .map(cell -> CellSnapshot.of(
                         cell, batchesNow.of(cell), batchesNow.faultyOf(cell), promises, sites.site(cell.site()), now))
                 .collect(Collectors.toMap(CellSnapshot::cell, Function.identity()));
+        cells = cells.with(computed);
         rows = rows.with(computed, sites, catalogue);
     }
 

@@ -12,7 +12,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.stream.Collectors;
 import org.jboss.logging.Logger;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.crop.CatalogueSnapshot;
@@ -141,9 +140,12 @@ public final class BatchProjection {
 
     /** The batches that stand or stood in these houses, or are expected to be carried there. */
     private Set<String> in(Collection<String> houses) {
-        Set<String> batches = houses.stream()
-                .flatMap(house -> byHouse.getOrDefault(house, Set.of()).stream())
-                .collect(Collectors.toCollection(HashSet::new));
+        Set<String> batches = new HashSet<>();
+        if (houses.isEmpty()) {
+            return batches; // most steps take entries only, and a look at every batch would cost more than the rest of
+            // them
+        }
+        houses.forEach(house -> batches.addAll(byHouse.getOrDefault(house, Set.of())));
         live.forEach((id, snapshot) -> {
             if (snapshot.willStandIn(houses)) {
                 batches.add(id);
@@ -239,6 +241,6 @@ public final class BatchProjection {
             idsByCell = Map.copyOf(byCell);
             cellsChanged = false;
         }
-        return new BatchesSnapshot(Map.copyOf(live), Map.copyOf(faulty), idsByCell, newestEntry);
+        return new BatchesSnapshot(new HashMap<>(live), Map.copyOf(faulty), idsByCell, newestEntry);
     }
 }

@@ -10,6 +10,7 @@ import rootcast.availability.SupplyLot;
 import rootcast.facts.FactPosition;
 import rootcast.ledger.Batch;
 import rootcast.ledger.BatchState;
+import rootcast.outlook.BatchHistory;
 import rootcast.outlook.Outlook;
 import rootcast.site.Site;
 
@@ -48,7 +49,14 @@ public record BatchSnapshot(
 
     /** Whether it is expected to be carried to one of these houses. */
     public boolean willStandIn(Collection<String> houses) {
-        return outlook != null && outlook.moves().stream().anyMatch(move -> houses.contains(move.house()));
+        if (outlook != null) {
+            for (BatchHistory.Placement move : outlook.moves()) {
+                if (houses.contains(move.house())) {
+                    return true;
+                }
+            }
+        }
+        return false;
     }
 
     public boolean standsOrWillStandIn(Collection<String> houses) {

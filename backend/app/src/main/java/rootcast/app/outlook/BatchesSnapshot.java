@@ -1,6 +1,7 @@
 package rootcast.app.outlook;
 
 import java.util.Collection;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -11,7 +12,7 @@ import rootcast.facts.FactPosition;
 /**
  * Every batch with plants alive, and what is set apart. A finished batch needs no place in memory: the tables have it.
  *
- * @param live        by id
+ * @param live        by id; not changed any more by whoever gave it
  * @param faulty      by id
  * @param idsByCell   live batches of a cell, in order of their ids
  * @param newestEntry position of the newest entry of any batch
@@ -21,6 +22,10 @@ public record BatchesSnapshot(
         Map<String, FaultyBatch> faulty,
         Map<Cell, List<String>> idsByCell,
         FactPosition newestEntry) {
+
+    public BatchesSnapshot {
+        live = Collections.unmodifiableMap(live);
+    }
 
     public Optional<BatchSnapshot> batch(String id) {
         return Optional.ofNullable(live.get(id));

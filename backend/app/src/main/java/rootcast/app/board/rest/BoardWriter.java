@@ -6,11 +6,9 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Predicate;
 import rootcast.app.board.BoardSnapshot;
-import rootcast.app.board.ShownRow;
 import rootcast.board.BoardRow;
 
 /** Writes {@link BoardWire} out of rows that are each written once: the same bytes, without making them anew. */
@@ -21,15 +19,11 @@ class BoardWriter {
     ObjectMapper json;
 
     byte[] written(BoardSnapshot board, Predicate<BoardRow> shown) {
-        List<byte[]> rows = new ArrayList<>(board.rows().size());
-        int length = 0;
-        for (ShownRow row : board.rows()) {
-            if (shown.test(row.row())) {
-                byte[] written = row.written(each -> bytes(BoardWire.RowWire.of(each)));
-                rows.add(written);
-                length += written.length + 1;
-            }
-        }
+        List<byte[]> rows = board.rows().parallelStream()
+                .filter(row -> shown.test(row.row()))
+                .map(row -> row.written(each -> bytes(BoardWire.RowWire.of(each))))
+                .toList();
+        int length = rows.stream().mapToInt(written -> written.length + 1).sum();
         byte[] frame = bytes(BoardWire.of(board, none -> false));
         int inside = frame.length - "]}".length(); // rows come last and are empty in the frame
         ByteArrayOutputStream all = new ByteArrayOutputStream(frame.length + length);
