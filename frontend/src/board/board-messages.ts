@@ -42,6 +42,8 @@ export const boardMessages = messagesIn({
     weekWord: 'Week',
     openThisWeek: 'Open this week',
     unpromised: 'Ready and not promised this week',
+    unpromisedSome: (trays: string) =>
+      `${counted(trays, 'tray was', 'trays were')} promised at lower odds than the board’s and need not be among the ready ones.`,
     atRiskIn: (rows: number, trays: string, n: string) => `At risk: ${trays} in ${n} ${rows === 1 ? 'item' : 'items'}`,
     showAll: 'Only at risk: show all',
     housesWarn: (houses: number, n: string) => (houses === 1 ? 'Warnings in 1 house' : `Warnings in ${n} houses`),
@@ -193,7 +195,7 @@ export const boardMessages = messagesIn({
       `${n < promised ? `${shown} de las charolas prometidas se ${n === 1 ? 'prometió' : 'prometieron'}` : n === 1 ? 'La charola prometida se prometió' : `Las ${shown} charolas prometidas se prometieron`} con menos probabilidad que el ${confidence}: no ${n === 1 ? 'tiene' : 'tienen'} que estar entre las listas.`,
     legendLessSure: '20 / ~8 algunas, prometidas con menos probabilidad que la del tablero',
     legendOpen: (confidence: string) => `abierto: se puede prometer al ${confidence} cumpliendo todo lo prometido`,
-    legendLikely: '~15 probable: abierto al 50 %',
+    legendLikely: '~15 probable: abierto al 50%',
     legendSmall: 'listo / prometido',
     legendRisk: '▲ charolas prometidas en riesgo',
     legendDay: 'Cada cifra vale para el día de embarque del sitio, que está junto a su nombre.',
@@ -207,6 +209,8 @@ export const boardMessages = messagesIn({
     weekWord: 'Semana',
     openThisWeek: 'Abiertas esta semana',
     unpromised: 'Listas y sin prometer esta semana',
+    unpromisedSome: (trays: string) =>
+      `${counted(trays, 'charola se prometió', 'charolas se prometieron')} con menos probabilidad que la del tablero y no ${trays === '1' ? 'tiene' : 'tienen'} que estar entre las listas.`,
     atRiskIn: (rows: number, trays: string, n: string) =>
       `En riesgo: ${trays} en ${n} ${rows === 1 ? 'artículo' : 'artículos'}`,
     showAll: 'Solo en riesgo: mostrar todo',
@@ -229,7 +233,7 @@ export const boardMessages = messagesIn({
     today: 'Hoy',
     weeks: 'Semanas',
     confidence: 'Confianza',
-    confidenceWrong: 'Más de 0 % y menos de 100 %.',
+    confidenceWrong: 'Más de 0% y menos de 100%.',
     openOnly: 'Solo lo abierto',
     copy: 'Copiar como texto',
     copied: (rows: string) => `${counted(rows, 'fila', 'filas')} copiadas`,

@@ -117,7 +117,7 @@ export function measureOf(value: number, field: string, { format, length }: Spea
     return `${figureOf(lengthShown(value, length), format, length === 'mm' ? 0 : 2)} ${length === 'mm' ? 'mm' : 'in'}`;
   }
   const unit = UNITS.find(([pattern]) => pattern.test(last))?.[1];
-  return unit === undefined ? figureOf(value, format) : `${figureOf(value, format)} ${unit}`;
+  return unit === undefined ? figureOf(value, format) : format.withUnit(figureOf(value, format), unit);
 }
 
 /** A difference in the same unit: it has no zero to be moved. */
