@@ -30,6 +30,11 @@ describe('formats', () => {
     expect(english.withUnit('1.24', 'kPa')).toBe('1.24 kPa');
   });
 
+  it('offer names that have commas of their own apart from each other', () => {
+    expect(english.anyOf(['House 3, toning', 'House 4, toning'])).toBe('House 3, toning or House 4, toning');
+    expect(spanish.anyOf(['Nave 3, rústico', 'Nave 4'])).toBe('Nave 3, rústico o Nave 4');
+  });
+
   it('follow the unit of the reader', () => {
     expect(english.temperature(22)).toBe('22.0 °C');
     expect(spanish.temperature(22)).toMatch(/^71[.,]6 °F$/);

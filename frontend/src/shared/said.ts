@@ -71,7 +71,7 @@ export function sayOf(values: Values, speaker: Speaker, sentAs = ''): Say {
     text,
     texts: (name) => texts(name).join(', '),
     house: (name) => house(text(name)),
-    houses: (name) => texts(name).map(house).join(', '),
+    houses: (name) => format.anyOf(texts(name).map(house)),
     field: (name) => fieldName(text(name), language),
     thing: (name) => thing(text(name)),
     stage: (name) => shared[`stage${text(name) as 'STICK' | 'CALLUS' | 'ROOT' | 'READY' | 'SHIP'}`],

@@ -11,7 +11,7 @@ export const trackRecordMessages = messagesIn({
     allCrops: 'All crops',
     none: 'No batch has been seen ready yet',
     noneHelp:
-      'As soon as a batch is recorded as ready, its earlier predictions are held against that day and the score begins here.',
+      'As soon as a batch is recorded as ready, its earlier predictions are compared with that day and the score begins here.',
     noneOfCrop:
       'No batch of this crop was seen ready and had been predicted so early. Try a shorter lead or all crops.',
     toBatches: 'Go to the batches',
@@ -102,7 +102,7 @@ export const trackRecordMessages = messagesIn({
     stricter: 'Two stricter scores',
     colHeld: (stated: string) => `Held of ${stated}`,
     method:
-      'Each batch is predicted again from only what had happened by then, and held against the day it was seen ready.',
+      'Each batch is predicted again from only what had happened by then, and compared with the day it was seen ready.',
     stale: (when: string) => `These figures are of ${when}; the server does not answer.`,
   },
   es: {
