@@ -51,6 +51,17 @@ const programBesideStart: Plugin = {
     reach(at('main.tsx'), ofProgram);
     reach(at('start.ts'), ofStart);
   },
+  generateBundle: {
+    order: 'post',
+    handler(_, bundle) {
+      for (const chunk of Object.values(bundle)) {
+        // Browsers that know the hint read these whole beside the page's own thread, not function by function on it.
+        if (chunk.type === 'chunk' && /^(program|first|.*-view)$/.test(chunk.name)) {
+          chunk.code = `//# allFunctionsCalledOnLoad\n${chunk.code}`;
+        }
+      }
+    },
+  },
   transformIndexHtml: {
     order: 'post',
     handler(_, { bundle = {} }) {
@@ -101,8 +112,6 @@ export default defineConfig({
     reportCompressedSize: false,
     rolldownOptions: {
       output: {
-        // Browsers that know the hint read these whole beside the page's own thread, not function by function on it.
-        postBanner: ({ name }) => (/^(program|first|.*-view)$/.test(name) ? '//# allFunctionsCalledOnLoad' : ''),
         // Each of forty small files costs a slow device more than its own bytes do.
         codeSplitting: {
           groups: [
