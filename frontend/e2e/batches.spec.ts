@@ -186,6 +186,12 @@ test('on a phone the list is cards', async ({ page }) => {
   await expect(page.getByRole('grid')).toHaveCount(0);
   await expectAccessible(page);
 
+  // A ready batch has no ranges; what else one asks of it stands there, and no gap.
+  const ready = (await batchesOf(page)).find(({ outlook }) => outlook && outlook.readyAt.p10 === outlook.readyAt.p90);
+  if (!ready) throw new Error('the demo has no ready batch');
+  await page.goto(`/batches?text=${ready.id}`);
+  await expect(page.locator('.batch-card', { hasText: ready.id })).toContainText(`${ready.trays} trays`);
+
   // The page of a batch folds: what leads to a part opens it.
   const { id } = await aToldBatch(page);
   await page.goto(`/batches/${id}`);

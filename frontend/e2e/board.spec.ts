@@ -1,5 +1,5 @@
 import { expect, test, type Page } from '@playwright/test';
-import type { BoardBody, BoardCell, BoardRow } from '../src/shared/api-types';
+import type { BoardBody, BoardCell, BoardRow, Site } from '../src/shared/api-types';
 import { expectAccessible, expectAccessibleByDayAndNight } from './accessible';
 
 /** The board against the demo. What a test expects is read from the server or counted, never taken from the screen. */
@@ -205,6 +205,22 @@ test('a promise too large says what is open and keeps what was typed', async ({ 
   await expect(trays).toHaveValue('19000');
   await dialog.getByRole('button', { name: /^A part: \d+ trays$/ }).click();
   await expect(trays).toHaveValue(/^\d{1,4}$/);
+});
+
+test('an opened cell calls houses and sites by their names', async ({ page }) => {
+  const { row, cell } = rowWithRoom(await boardOf(page));
+  const names = async (path: string) => (await (await page.request.get(path)).json()) as readonly Site[];
+  const houses = await names('/api/houses');
+  await page.goto(`/board?cell=${cellAddress(row, cell.week)}`);
+  const dialog = page.getByRole('dialog');
+  const shown = dialog.getByRole('table').filter({ hasText: 'House' }).first().locator('tbody td').first();
+  await expect(shown).toHaveText(new RegExp(houses.map(({ name }) => `^${name}$`).join('|')));
+
+  await dialog.getByRole('button', { name: 'Another line' }).click();
+  const site = (await names('/api/sites')).find(({ code }) => code === row.site);
+  await expect(
+    dialog.locator('option', { hasText: row.varietyName }).filter({ hasText: site?.name ?? '' }),
+  ).not.toHaveCount(0);
 });
 
 test('a half-typed order is kept over the weeks, and Escape asks before it is lost', async ({ page }) => {

@@ -21,7 +21,7 @@ async function aTaughtCrop(page: Page): Promise<Crop> {
 
 const versionsOf = (page: Page, crop: string) => get<readonly ProfileVersion[]>(page, `/api/crops/${crop}/profiles`);
 
-test('a proposal is reviewed, adopted and pinned, let loose, and the earlier version returned to', async ({ page }) => {
+test('a proposal is reviewed, adopted, pinned and unpinned, and the earlier version returned to', async ({ page }) => {
   const crop = await aTaughtCrop(page);
   const before = (await versionsOf(page, crop.code)).find(({ inForce }) => inForce);
   if (!before) throw new Error(`no version of ${crop.code} is in force`);
@@ -30,7 +30,7 @@ test('a proposal is reviewed, adopted and pinned, let loose, and the earlier ver
   await expect(page).toHaveURL(/\/profiles\/\d+$/);
   const version = Number(new URL(page.url()).pathname.split('/').at(-1));
   const review = page.getByRole('region', { name: `Version ${version}` });
-  await expect(review).toContainText(`held against version ${before.version}`);
+  await expect(review).toContainText(`compared with version ${before.version}`);
   await expect(review.getByRole('region', { name: 'What it rests on' })).toContainText(
     /finished and \d+ running batches/,
   );
@@ -49,7 +49,7 @@ test('a proposal is reviewed, adopted and pinned, let loose, and the earlier ver
   await page.getByRole('link', { name: `Version ${before.version}`, exact: true }).click();
   await expect(page.getByText(`Version ${version} is pinned. Let it loose before adopting another.`)).toBeVisible();
   await page.getByRole('link', { name: `Version ${version}`, exact: true }).click();
-  await page.getByRole('button', { name: 'Let loose' }).click();
+  await page.getByRole('button', { name: 'Unpin' }).click();
   await expect(page.getByRole('button', { name: 'Pin', exact: true })).toBeVisible();
   await page.getByRole('link', { name: `Version ${before.version}`, exact: true }).click();
   await page.getByRole('button', { name: 'Return to this version' }).click();

@@ -167,6 +167,22 @@ test('speaks Spanish', async ({ browser }) => {
   await context.close();
 });
 
+test('what one filters by stands on one line', async ({ page }) => {
+  const { site } = await aBusySite(page);
+  await page.goto(`/rounds?site=${site.code}`);
+  const head = page.locator('.round-head');
+  const boxes = await Promise.all(
+    [
+      head.locator('vaadin-date-picker').locator('[part~=input-field]'),
+      head.getByRole('combobox', { name: 'House' }),
+      head.getByRole('button', { name: 'Print the round' }),
+    ].map((each) => each.boundingBox()),
+  );
+  const [day, house, print] = boxes.map((box) => ({ middle: (box?.y ?? 0) + (box?.height ?? 0) / 2 }));
+  expect(Math.abs((day?.middle ?? 0) - (house?.middle ?? 99))).toBeLessThan(2);
+  expect(Math.abs((print?.middle ?? 0) - (house?.middle ?? 99))).toBeLessThan(2);
+});
+
 test('prints as a list to tick', async ({ page }) => {
   const { site } = await aBusySite(page);
   await page.goto(`/rounds?site=${site.code}`);

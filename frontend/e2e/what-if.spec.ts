@@ -1,5 +1,5 @@
 import { expect, test, type Page } from '@playwright/test';
-import type { BatchList, House } from '../src/shared/api-types';
+import type { BatchList, House, Site } from '../src/shared/api-types';
 import { expectAccessible } from './accessible';
 
 /** A trial that changes nothing, against the demo. */
@@ -26,6 +26,9 @@ test('a colder house moves ready dates, says that nothing is stored, and stores 
   const line = page.getByRole('group', { name: 'Set-point 1' });
   await line.getByRole('combobox', { name: 'House' }).fill(house.name);
   await page.keyboard.press('Enter');
+  const sites = await get<readonly Site[]>(page, '/api/sites');
+  // Whose clocks the hour is of.
+  await expect(line).toContainText(`clock of ${sites.find(({ code }) => code === house.site)?.name}`);
   await line.getByRole('textbox', { name: /^Medium/ }).fill('18');
   await page.getByRole('button', { name: 'See what happens' }).click();
   await expect(page.locator('.wish-said')).toContainText(/later/);

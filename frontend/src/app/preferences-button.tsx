@@ -1,12 +1,16 @@
-import { Popover } from '@vaadin/react-components/Popover.js';
+import { useState } from 'react';
+import { later } from '../shared/later';
 import { useMessages } from '../shared/messages';
-import { prefer, usePreferences } from '../shared/preferences';
+import { usePreferences } from '../shared/preferences';
 import { appMessages } from './app-messages';
+
+const PreferencesMenu = later(async () => (await import('./preferences-menu')).PreferencesMenu);
 
 /** The reader's language, units and look, behind a button where there is room for one. */
 export function PreferencesButton() {
   const t = useMessages(appMessages);
   const chosen = usePreferences();
+  const [opened, setOpened] = useState<boolean>();
   return (
     <>
       <button
@@ -15,80 +19,13 @@ export function PreferencesButton() {
         className="icon-button rc-no-print"
         aria-label={t.preferences}
         title={t.preferences}
+        aria-haspopup="dialog"
+        aria-expanded={opened === true}
+        onClick={() => setOpened(true)}
       >
         {chosen.language.toUpperCase()} · °{chosen.temperature}
       </button>
-      <Popover for="preferences" trigger={['click']} position="bottom-end" modal accessibleName={t.preferences}>
-        <PreferenceChoices />
-      </Popover>
+      {opened !== undefined && <PreferencesMenu opened={opened} setOpened={setOpened} />}
     </>
-  );
-}
-
-/** The same choices in the open: on a phone they stand in the side menu. */
-export function PreferenceChoices() {
-  const t = useMessages(appMessages);
-  const chosen = usePreferences();
-  return (
-    <div className="preferences">
-      <Choice
-        label={t.language}
-        value={chosen.language}
-        options={[
-          ['en', 'English'],
-          ['es', 'Español'],
-        ]}
-        choose={(language) => prefer({ language })}
-      />
-      <Choice
-        label={t.temperature}
-        value={chosen.temperature}
-        options={[
-          ['C', '°C'],
-          ['F', '°F'],
-        ]}
-        choose={(temperature) => prefer({ temperature })}
-      />
-      <Choice
-        label={t.length}
-        value={chosen.length}
-        options={[
-          ['mm', t.millimetres],
-          ['in', t.inches],
-        ]}
-        choose={(length) => prefer({ length })}
-      />
-      <Choice
-        label={t.look}
-        value={chosen.theme}
-        options={[
-          ['system', t.lookSystem],
-          ['light', t.lookLight],
-          ['dark', t.lookDark],
-        ]}
-        choose={(theme) => prefer({ theme })}
-      />
-    </div>
-  );
-}
-
-interface ChoiceProps<V extends string> {
-  readonly label: string;
-  readonly value: V;
-  readonly options: readonly (readonly [V, string])[];
-  readonly choose: (value: V) => void;
-}
-
-function Choice<V extends string>({ label, value, options, choose }: ChoiceProps<V>) {
-  return (
-    <fieldset>
-      <legend>{label}</legend>
-      {options.map(([each, name]) => (
-        <label key={each}>
-          <input type="radio" name={label} checked={each === value} onChange={() => choose(each)} />
-          {name}
-        </label>
-      ))}
-    </fieldset>
   );
 }

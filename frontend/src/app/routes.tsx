@@ -3,15 +3,16 @@ import { StartView } from '../people/start-view';
 import { Loading } from '../shared/screen-states';
 import { BrokenView, NotFoundView } from './broken-view';
 import { screen, type Standing } from './screen';
+import { screens } from './screens';
 import { Shell } from './shell';
 
-/** Every address of the application. A screen's code is fetched when it is first opened. */
+/** Every address of the application. */
 export const routesFrom = (standing: Standing): RouteObject[] => [
   {
     path: '/sign-in',
     ErrorBoundary: BrokenView,
     HydrateFallback: Loading,
-    ...screen(standing, async () => (await import('../people/sign-in-view')).SignInView),
+    ...screen(standing, screens.signIn),
   },
   {
     path: '/',
@@ -24,48 +25,48 @@ export const routesFrom = (standing: Standing): RouteObject[] => [
         // A broken screen leaves the shell standing.
         ErrorBoundary: BrokenView,
         children: [
-          { path: 'board', ...screen(standing, async () => (await import('../board/board-view')).BoardView) },
-          { path: 'floor', ...screen(standing, async () => (await import('../floor/floor-view')).FloorView) },
-          { path: 'batches', ...screen(standing, async () => (await import('../batches/batches-view')).BatchesView) },
+          { path: 'board', ...screen(standing, screens.board) },
+          { path: 'floor', ...screen(standing, screens.floor) },
+          { path: 'batches', ...screen(standing, screens.batches) },
           {
             path: 'batches/:id',
-            ...screen(standing, async () => (await import('../batches/batch-view')).BatchStory),
+            ...screen(standing, screens.batchStory),
           },
-          { path: 'climate', ...screen(standing, async () => (await import('../climate/climate-view')).ClimateView) },
+          { path: 'climate', ...screen(standing, screens.climate) },
           {
             path: 'climate/:house',
-            ...screen(standing, async () => (await import('../climate/house-view')).HouseClimateView),
+            ...screen(standing, screens.houseClimate),
           },
-          { path: 'rounds', ...screen(standing, async () => (await import('../rounds/rounds-view')).RoundsView) },
+          { path: 'rounds', ...screen(standing, screens.rounds) },
           {
             path: 'warnings',
-            ...screen(standing, async () => (await import('../warnings/warnings-view')).WarningsView),
+            ...screen(standing, screens.warnings),
           },
           {
             path: 'treatments',
-            ...screen(standing, async () => (await import('../treatments/treatments-view')).TreatmentsView),
+            ...screen(standing, screens.treatments),
           },
-          { path: 'feed', ...screen(standing, async () => (await import('../feed/feed-view')).FeedView) },
-          { path: 'what-if', ...screen(standing, async () => (await import('../what-if/what-if-view')).WhatIfView) },
+          { path: 'feed', ...screen(standing, screens.feed) },
+          { path: 'what-if', ...screen(standing, screens.whatIf) },
           {
             path: 'track-record',
-            ...screen(standing, async () => (await import('../track-record/track-record-view')).TrackRecordView),
+            ...screen(standing, screens.trackRecord),
           },
           {
             path: 'account/password',
-            ...screen(standing, async () => (await import('../people/password-view')).PasswordView),
+            ...screen(standing, screens.password),
           },
           {
             path: 'account/sessions',
-            ...screen(standing, async () => (await import('../people/sessions-view')).SessionsView),
+            ...screen(standing, screens.sessions),
           },
           {
             path: 'setup/crops/:code/profiles/:version?',
-            ...screen(standing, async () => (await import('../setup/profiles-view')).ProfilesView),
+            ...screen(standing, screens.profiles),
           },
           {
             path: 'setup/readings',
-            ...screen(standing, async () => (await import('../readings/csv-import-view')).CsvImportView),
+            ...screen(standing, screens.csvImport),
           },
           {
             path: 'setup/first-day',
@@ -77,28 +78,28 @@ export const routesFrom = (standing: Standing): RouteObject[] => [
           },
           {
             path: 'setup/ingest',
-            ...screen(standing, async () => (await import('../readings/ingest-view')).IngestView),
+            ...screen(standing, screens.ingest),
           },
           {
             path: 'setup/crops/:code/recipe/:version?',
-            ...screen(standing, async () => (await import('../setup/recipe-view')).RecipeView),
+            ...screen(standing, screens.recipe),
           },
           {
             path: 'setup/people/:name?',
-            ...screen(standing, async () => (await import('../people/people-view')).PeopleView),
+            ...screen(standing, screens.people),
           },
           {
             path: 'setup/keys/:key?',
-            ...screen(standing, async () => (await import('../people/keys-view')).KeysView),
+            ...screen(standing, screens.keys),
           },
           {
             path: 'setup/changes',
-            ...screen(standing, async () => (await import('../people/changes-view')).ChangesView),
+            ...screen(standing, screens.changes),
           },
-          { path: 'setup/audit', ...screen(standing, async () => (await import('../people/audit-view')).AuditView) },
+          { path: 'setup/audit', ...screen(standing, screens.audit) },
           {
             path: 'setup/:list?/:code?',
-            ...screen(standing, async () => (await import('../setup/setup-view')).SetupView),
+            ...screen(standing, screens.setup),
           },
           { path: '*', Component: NotFoundView },
         ],

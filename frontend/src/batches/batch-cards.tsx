@@ -54,6 +54,7 @@ export function BatchCards({
 
 function Card({ batch, words }: { batch: BatchView; words: CellWords }) {
   const { t } = words;
+  const settled = cellText(batch, 'ready', words).range === undefined;
   const figure = (column: Column, name: string) => {
     const { main, range } = cellText(batch, column, words);
     return (
@@ -74,6 +75,9 @@ function Card({ batch, words }: { batch: BatchView; words: CellWords }) {
         {figure('lost', t.lost)}
         {figure('ready', t.ready)}
         {figure('saleable', t.saleable)}
+        {/* Where no range takes the room, what else one asks of a batch that can go. */}
+        {settled && figure('stuck', t.stuck)}
+        {settled && figure('trays', t.trays)}
       </span>
     </Link>
   );

@@ -29,14 +29,14 @@ const row = (crop: string, now: Partial<BoardCell>, next: Partial<BoardCell>): B
 });
 const ROWS = [
   row('sage', { open: 4, ready: 10, promised: 6 }, { open: 9, atRisk: 2 }),
-  row('mint', { open: 1, ready: 3, promised: 5 }, { open: 2 }),
+  row('mint', { open: 1, ready: 3, promised: 5, lessSure: 2 }, { open: 2 }),
   row('sage', { atRisk: 1 }, { open: 20, atRisk: 3 }),
 ];
 
 describe('the line of today', () => {
   it('tells of the running week what is open and what is ready without a promise', () => {
     // 10 ready and 6 promised leave 4; 3 ready and 5 promised leave none, and take nothing from another row.
-    expect(boardToday(ROWS, WEEKS, '2026-W48').thisWeek).toEqual({ open: 5, unpromised: 4 });
+    expect(boardToday(ROWS, WEEKS, '2026-W48').thisWeek).toEqual({ open: 5, unpromised: 4, lessSure: 2 });
     expect(boardToday(ROWS, WEEKS, '2026-W47').thisWeek).toBeUndefined();
   });
 

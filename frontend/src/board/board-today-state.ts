@@ -2,8 +2,11 @@ import type { BoardRow, BoardWeek, IsoWeek } from '../shared/api-types';
 
 /** What the shown rows hold today, in trays. */
 export interface BoardToday {
-  /** In the running week; undefined where it is not shown. */
-  readonly thisWeek: { readonly open: number; readonly unpromised: number } | undefined;
+  /**
+   * In the running week; undefined where it is not shown. Of the promised trays so many were promised at lower odds than
+   * the board's: they need not be among the ready ones, and what is ready without a promise may be more.
+   */
+  readonly thisWeek: { readonly open: number; readonly unpromised: number; readonly lessSure: number } | undefined;
   /** Promised trays at risk in any week that is shown, and in how many rows. */
   readonly atRisk: number;
   readonly rowsAtRisk: number;
@@ -11,16 +14,17 @@ export interface BoardToday {
 
 export function boardToday(rows: readonly BoardRow[], weeks: readonly BoardWeek[], current: IsoWeek): BoardToday {
   const column = weeks.findIndex(({ week }) => week === current);
-  let [open, unpromised, atRisk, rowsAtRisk] = [0, 0, 0, 0];
+  let [open, unpromised, lessSure, atRisk, rowsAtRisk] = [0, 0, 0, 0, 0];
   for (const { cells } of rows) {
     const now = cells[column];
     open += now?.open ?? 0;
     unpromised += now ? Math.max(0, now.ready - now.promised) : 0;
+    lessSure += now?.lessSure ?? 0;
     const risk = cells.reduce((sum, cell) => sum + cell.atRisk, 0);
     atRisk += risk;
     if (risk > 0) rowsAtRisk++;
   }
-  return { thisWeek: column < 0 ? undefined : { open, unpromised }, atRisk, rowsAtRisk };
+  return { thisWeek: column < 0 ? undefined : { open, unpromised, lessSure }, atRisk, rowsAtRisk };
 }
 
 /** What a crop's rows hold week by week, in trays. */

@@ -34,7 +34,11 @@ export function BoardTodayLine({ rows, weeks, site, timeZone, riskOnly, showRisk
             {t.openThisWeek} <b>{format.integer(thisWeek.open)}</b>
           </li>
           <li>
-            {t.unpromised} <b>{format.integer(thisWeek.unpromised)}</b>
+            {t.unpromised}{' '}
+            <b title={thisWeek.lessSure > 0 ? t.unpromisedSome(format.integer(thisWeek.lessSure)) : undefined}>
+              {thisWeek.lessSure > 0 && '~'}
+              {format.integer(thisWeek.unpromised)}
+            </b>
           </li>
         </>
       )}

@@ -110,7 +110,7 @@ export function CellDialog({ cell, row, rows, weeks, confidence, asOf, siteName,
         </div>
         {data && asOf !== undefined && Date.parse(data.asOf) - Date.parse(asOf) > SAME_MOMENT_MS ? (
           // The explanation is of now: what is shown beside it must not be taken for that of then.
-          <Then cell={row?.cells.find(({ week }) => week === cell.week)} />
+          <Then cell={row?.cells.find(({ week }) => week === cell.week)} confidence={confidence} />
         ) : data ? (
           <Explained
             data={data}
@@ -180,7 +180,7 @@ function Explained({ data, rows, then, draft, change, close }: ExplainedProps) {
   const lessSure = useLessSure(data.confidence);
   return (
     <>
-      <Figures data={data} />
+      <Figures data={data} confidence={data.confidence} />
       <div className="cell-columns">
         <section aria-labelledby="cell-made-of">
           <h3 id="cell-made-of">{t.madeOf}</h3>
@@ -205,25 +205,29 @@ function Explained({ data, rows, then, draft, change, close }: ExplainedProps) {
 }
 
 /** Only the figures of then, where what they were made of cannot be told any more. */
-function Then({ cell }: { cell: BoardCell | undefined }) {
+function Then({ cell, confidence }: { cell: BoardCell | undefined; confidence: number }) {
   const t = useMessages(boardMessages);
   return (
     <>
-      {cell && <Figures data={cell} />}
+      {cell && <Figures data={cell} confidence={confidence} />}
       <p className="rc-warning">▲ {t.onlyNow}</p>
     </>
   );
 }
 
-function Figures({ data }: { data: BoardCell }) {
+function Figures({ data, confidence }: { data: BoardCell; confidence: number }) {
   const t = useMessages(boardMessages);
   const format = useFormats();
+  const lessSure = useLessSure(confidence);
   return (
     <dl className="cell-figures">
       {(['open', 'likely', 'ready', 'promised'] as const).map((figure) => (
         <div key={figure} className={`figure-${figure}`}>
           <dt>{t[figure]}</dt>
-          <dd>{format.integer(data[figure])}</dd>
+          <dd>
+            {figure === 'promised' && data.lessSure > 0 && <span title={lessSure(data)}>~</span>}
+            {format.integer(data[figure])}
+          </dd>
         </div>
       ))}
       {data.atRisk > 0 && (

@@ -4,7 +4,7 @@ import { useAsOf } from '../shared/as-of';
 import { withAsOf } from '../shared/as-of-state';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
-import { useSites } from '../shared/setup-lists';
+import { useHouseNames, useSites } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
 import { boardMessages } from './board-messages';
 
@@ -35,6 +35,7 @@ export function CellLots({ data }: { data: CellExplanation }) {
   const shared = useMessages(sharedMessages);
   const format = useFormats();
   const [asOf] = useAsOf();
+  const houseNames = useHouseNames();
   const zone = useSites().data?.find(({ code }) => code === data.site)?.timeZone;
   // A bare date is a day on the calendar; only an instant has a time zone.
   const day = (at: string | null) =>
@@ -84,7 +85,7 @@ export function CellLots({ data }: { data: CellExplanation }) {
                       {lot.batch}
                     </Link>
                   </th>
-                  <td>{lot.house}</td>
+                  <td>{houseNames.get(lot.house) ?? lot.house}</td>
                   <td>{shared[`stage${lot.stage}`]}</td>
                   <td className="rc-number">{format.integer(lot.alive)}</td>
                   <td className="rc-number">

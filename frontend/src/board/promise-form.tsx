@@ -9,6 +9,7 @@ import { notice } from '../shared/notices';
 import { NumberInput } from '../shared/number-input';
 import { Problem } from '../shared/problem';
 import { ProblemNote } from '../shared/screen-states';
+import { useSites } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
 import { TextInput } from '../shared/text-input';
 import { useProblemWords } from '../shared/use-problem-words';
@@ -178,6 +179,7 @@ interface LineProps {
 
 function Line({ line, first, named, short, rows, faults, faultAt, change, remove }: LineProps) {
   const t = useMessages(boardMessages);
+  const sites = useSites().data;
   const format = useFormats();
   const look = ['promise-line', ...(first ? [] : ['promise-more']), ...(short ? ['promise-short'] : [])];
   return (
@@ -195,7 +197,7 @@ function Line({ line, first, named, short, rows, faults, faultAt, change, remove
             )}
             {[...rows.values()].map((row) => (
               <option key={rowKey(row)} value={rowKey(row)}>
-                {row.varietyName} · {row.trayFormat} · {row.site}
+                {row.varietyName} · {row.trayFormat} · {sites?.find(({ code }) => code === row.site)?.name ?? row.site}
               </option>
             ))}
           </select>

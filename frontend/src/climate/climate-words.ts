@@ -64,12 +64,12 @@ export function quantityWordsFor(
     unit,
     shown,
     digits: (quantity) => DIGITS[quantity],
-    value: (quantity, value) => `${number(quantity, value)} ${unit(quantity)}`,
+    value: (quantity, value) => format.withUnit(number(quantity, value), unit(quantity)),
     band: (quantity, { least, most }) => {
-      if (least === null) return most === null ? '' : t.atMost(`${number(quantity, most)} ${unit(quantity)}`);
-      if (most === null) return t.atLeast(`${number(quantity, least)} ${unit(quantity)}`);
+      if (least === null) return most === null ? '' : t.atMost(format.withUnit(number(quantity, most), unit(quantity)));
+      if (most === null) return t.atLeast(format.withUnit(number(quantity, least), unit(quantity)));
       const [from, to] = [number(quantity, least), number(quantity, most)];
-      return from === to ? `${from} ${unit(quantity)}` : `${from} – ${to} ${unit(quantity)}`;
+      return format.withUnit(from === to ? from : `${from} – ${to}`, unit(quantity));
     },
   };
 }

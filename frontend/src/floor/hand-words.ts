@@ -13,6 +13,6 @@ export function readingWords(
   const amount =
     quantity === 'medium-moisture'
       ? t.level(format.decimal(value, 0))
-      : `${format.decimal(value, 1)} ${unitName(unit)}`;
+      : format.withUnit(format.decimal(value, 1), unitName(unit));
   return { what: `${t[quantity]}: ${amount}`, about: `${houseName}, ${format.dateTime(at, timeZone)}` };
 }

@@ -24,7 +24,7 @@ export const csvMessages = messagesIn({
     clockFormat: 'A time of day looks like',
     firstTime: (text: string) => `First time of the table: ${text}`,
     siteClocks: 'each house’s own site',
-    offsetZone: 'Offsets are held against the clocks of',
+    offsetZone: 'Offsets are compared with the clocks of',
     nameColumn: 'Column that names the house or the sensor',
     noNameColumn: 'none: each column is of one house',
     names: 'It names',

@@ -44,12 +44,12 @@ function Way({ same, house, site, spans }: { same: SameWay; house: string; site:
   const { fits, later, nearest } = same.way;
   const n = same.batches.length;
   const batches = same.batches.join(', ');
-  if (fits.length > 0) return t.moveTo(batches, fits.map(name).join(', '));
+  if (fits.length > 0) return t.moveTo(batches, format.anyOf(fits.map(name)));
   if (later.length > 0 || !nearest) {
     const when = later.map(({ house: to, until, product }) =>
       t.after(name(to), format.dateTime(until, site.timeZone), product),
     );
-    return t.moveLater(n, batches, when.join(', '));
+    return t.moveLater(n, batches, format.anyOf(when));
   }
   const gaps = nearest.gaps.map(({ quantity, asks, suits }) =>
     t.gap(n, spans.name(quantity), spans.span(quantity, asks), spans.span(quantity, suits)),

@@ -54,7 +54,7 @@ function useSensorColumns(items: Readonly<Record<ListName, readonly Item[]>>): {
     {
       head: t.offset,
       number: true,
-      cell: as(({ offset, unit }) => tight(offset ? `${signed(offset)} ${unitName(unit)}` : '–')),
+      cell: as(({ offset, unit }) => tight(offset ? format.withUnit(signed(offset), unitName(unit)) : '–')),
     },
     { head: t.topic, cell: as(({ topic }) => <span className="sensor-topic">{topic ?? '–'}</span>) },
     {

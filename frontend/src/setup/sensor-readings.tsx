@@ -31,9 +31,7 @@ export function SensorReadings({ sensor, timeZone }: { sensor: Sensor; timeZone:
           {shown.map(({ at, sent, unit, value }) => (
             <tr key={at}>
               <th scope="row">{format.dateTime(at, timeZone)}</th>
-              <td className="rc-number">
-                {sent} {unitName(unit)}
-              </td>
+              <td className="rc-number">{format.withUnit(String(sent), unitName(unit))}</td>
               <td className="rc-number">{words.value(sensor.quantity, value)}</td>
             </tr>
           ))}

@@ -21,6 +21,20 @@ describe('formats', () => {
     expect(english.dateTime('2026-11-30T15:05:00Z', 'America/Chicago')).toBe('30 Nov, 09:05');
   });
 
+  // CLDR: no gap before the sign, in English as in the Spanish of Latin America.
+  it('write per cents of a share and of a reading alike', () => {
+    expect(english.percent(0.68)).toBe('68%');
+    expect(english.withUnit('88', '%')).toBe('88%');
+    expect(spanish.percent(0.68)).toBe('68%');
+    expect(spanish.withUnit('88', '%')).toBe('88%');
+    expect(english.withUnit('1.24', 'kPa')).toBe('1.24 kPa');
+  });
+
+  it('offer names that have commas of their own apart from each other', () => {
+    expect(english.anyOf(['House 3, toning', 'House 4, toning'])).toBe('House 3, toning or House 4, toning');
+    expect(spanish.anyOf(['Nave 3, rústico', 'Nave 4'])).toBe('Nave 3, rústico o Nave 4');
+  });
+
   it('follow the unit of the reader', () => {
     expect(english.temperature(22)).toBe('22.0 °C');
     expect(spanish.temperature(22)).toMatch(/^71[.,]6 °F$/);

@@ -15,6 +15,10 @@ export interface Formats {
   decimal(value: number, digits: number): string;
   /** 0.9 → 90%, with at most `digits` decimals, and at least `least` */
   percent(fraction: number, digits?: number, least?: number): string;
+  /** 1.24 kPa; 90%, as `percent` writes it in both languages */
+  withUnit(amount: string, unit: string): string;
+  /** House 3, toning or House 4, toning: names have commas of their own */
+  anyOf(names: readonly string[]): string;
   /** 23 Nov, or Nov 23 to whom the month comes first */
   dayMonth(date: LocalDate): string;
   /** 23 Nov, or 23–24 Nov from the first to the last */
@@ -79,6 +83,8 @@ export function formatsFor(
     decimal: (value, digits) => number(value, { minimumFractionDigits: digits, maximumFractionDigits: digits }),
     percent: (fraction, digits = 0, least = 0) =>
       number(fraction, { style: 'percent', minimumFractionDigits: least, maximumFractionDigits: digits }),
+    withUnit: (amount, unit) => `${amount}${unit === '%' ? '' : ' '}${unit}`,
+    anyOf: (names) => names.join(language === 'es' ? ' o ' : ' or '),
     dayMonth: (at) => date(at, { ...day, timeZone: 'UTC' }),
     days: (all) => {
       const [first = '', last = first] = [all[0], all.at(-1)];

@@ -1,5 +1,6 @@
 import createClient, { type Middleware } from 'openapi-fetch';
 import type { paths } from '../../target/generated/contract';
+import { askedAhead } from './asked-ahead';
 import type { Asked, PathOf, Verb, Answered } from './contract';
 import { Problem, problemOf, Unreachable } from './problem';
 import { tellUnauthorised } from './unauthorised';
@@ -15,7 +16,7 @@ const client = createClient<paths>({
   headers: { Accept: 'application/json, application/problem+json' },
   querySerializer: (query) => queryString(query as Query),
   // Looked up at each request, so that whoever stands in for the network can do so late.
-  fetch: (request) => fetch(request),
+  fetch: (request) => askedAhead(request) ?? fetch(request),
 });
 
 interface Answer<T> {

@@ -94,7 +94,7 @@ it('a check names houses as people do, and by code only while the names are not 
   const move = { code: 'usual-move', values: { house: 'H-7', stage: 'ROOT' } };
   const clash = { code: 'clashes', values: { houses: ['H-7', 'H-8'], quantities: ['medium-moisture'] } };
   expect(whySaid(move, names)).toBe('Batches of this house usually go on to Toning house; this one is rooted.');
-  expect(whySaid(clash, names)).toContain('Would suit: Toning house, H-8.');
+  expect(whySaid(clash, names)).toContain('Would suit: Toning house or H-8.');
   expect(whySaid(move, reader('en'))).toContain('go on to H-7;');
 });
 

@@ -71,7 +71,7 @@ export function sayOf(values: Values, speaker: Speaker, sentAs = ''): Say {
     text,
     texts: (name) => texts(name).join(', '),
     house: (name) => house(text(name)),
-    houses: (name) => texts(name).map(house).join(', '),
+    houses: (name) => format.anyOf(texts(name).map(house)),
     field: (name) => fieldName(text(name), language),
     thing: (name) => thing(text(name)),
     stage: (name) => shared[`stage${text(name) as 'STICK' | 'CALLUS' | 'ROOT' | 'READY' | 'SHIP'}`],
@@ -117,7 +117,7 @@ export function measureOf(value: number, field: string, { format, length }: Spea
     return `${figureOf(lengthShown(value, length), format, length === 'mm' ? 0 : 2)} ${length === 'mm' ? 'mm' : 'in'}`;
   }
   const unit = UNITS.find(([pattern]) => pattern.test(last))?.[1];
-  return unit === undefined ? figureOf(value, format) : `${figureOf(value, format)} ${unit}`;
+  return unit === undefined ? figureOf(value, format) : format.withUnit(figureOf(value, format), unit);
 }
 
 /** A difference in the same unit: it has no zero to be moved. */

@@ -27,6 +27,10 @@ describe('English has one word for one thing, that of the trade', () => {
   });
 });
 
+it.each(['en', 'es'])('per cents are written in one way, as figures are (%s)', (language) => {
+  expect(offending(language, /\d\s%/)).toEqual([]);
+});
+
 describe('no message, in either language,', () => {
   it.each(['en', 'es'])('holds a code or a field as it is sent (%s)', (language) => {
     expect(offending(language, /\b(STICK|CALLUS|ROOT|READY|SHIP|STICKING|ROOTING|FILLING|TONING)\b/)).toEqual([]);

@@ -11,7 +11,7 @@ export const trackRecordMessages = messagesIn({
     allCrops: 'All crops',
     none: 'No batch has been seen ready yet',
     noneHelp:
-      'As soon as a batch is recorded as ready, its earlier predictions are held against that day and the score begins here.',
+      'As soon as a batch is recorded as ready, its earlier predictions are compared with that day and the score begins here.',
     noneOfCrop:
       'No batch of this crop was seen ready and had been predicted so early. Try a shorter lead or all crops.',
     toBatches: 'Go to the batches',
@@ -87,7 +87,7 @@ export const trackRecordMessages = messagesIn({
     quarterReady: 'Ready in',
     quarter: (n: number, year: string) => `${['1st', '2nd', '3rd', '4th'][n - 1] ?? n} quarter ${year}`,
     of: 'Of',
-    heldOf80: 'Held, of 80 %',
+    heldOf80: 'Held, of 80%',
     knownWithin: 'Known to lie',
     fromTo: (low: string, high: string) => `${low} to ${high}`,
     spanHelp:
@@ -102,7 +102,7 @@ export const trackRecordMessages = messagesIn({
     stricter: 'Two stricter scores',
     colHeld: (stated: string) => `Held of ${stated}`,
     method:
-      'Each batch is predicted again from only what had happened by then, and held against the day it was seen ready.',
+      'Each batch is predicted again from only what had happened by then, and compared with the day it was seen ready.',
     stale: (when: string) => `These figures are of ${when}; the server does not answer.`,
   },
   es: {
@@ -144,7 +144,7 @@ export const trackRecordMessages = messagesIn({
     leanLater: (days: string) => `en conjunto previsto ${counted(days, 'día', 'días')} antes de tiempo`,
     leanEarlier: (days: string) => `en conjunto previsto ${counted(days, 'día', 'días')} demasiado tarde`,
     leanLevel: 'en conjunto ni antes de tiempo ni tarde',
-    ranges: 'Márgenes del 80 %',
+    ranges: 'Márgenes del 80%',
     rangesStated: 'de las veces acertaron',
     promises: 'Charolas prometidas',
     promisesThere: (cases: string) => `estaban, de ${counted(cases, 'caso', 'casos')}`,
@@ -191,7 +191,7 @@ export const trackRecordMessages = messagesIn({
     quarterReady: 'Listos en',
     quarter: (n: number, year: string) => `${n}.º trimestre ${year}`,
     of: 'De',
-    heldOf80: 'Aciertos, del 80 %',
+    heldOf80: 'Aciertos, del 80%',
     knownWithin: 'Se sabe que está',
     fromTo: (low: string, high: string) => `${low} a ${high}`,
     spanHelp:

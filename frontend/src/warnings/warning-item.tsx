@@ -29,7 +29,7 @@ export function WarningItem({ warning, houseName, site }: WarningItemProps) {
   const when = (instant: string) => format.dateTime(instant, site?.timeZone);
   const quantity = spokenAs(warning.unit);
   const said = (value: number) =>
-    quantity ? words.value(quantity, value) : `${format.decimal(value, 1)} ${warning.unit ?? ''}`;
+    quantity ? words.value(quantity, value) : format.withUnit(format.decimal(value, 1), warning.unit ?? '');
   const failed = undelivered(warning);
   const named = warning.batches.slice(0, MOST_BATCHES).join(', ');
   const more = warning.batches.length - MOST_BATCHES;

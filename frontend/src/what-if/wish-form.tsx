@@ -7,7 +7,7 @@ import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { NumberInput } from '../shared/number-input';
 import { useNow } from '../shared/now';
-import { useHouses } from '../shared/setup-lists';
+import { useHouses, useSites } from '../shared/setup-lists';
 import { useSiteFilter } from '../shared/site-filter';
 import { TextInput } from '../shared/text-input';
 import type { TemperatureUnit } from '../shared/units';
@@ -124,7 +124,7 @@ function SetpointLine({ line, name, faultOf, put, remove, unit, residents }: Lin
           .filter(Boolean)
           .join('; ')}
       />
-      <When line={line} faultOf={faultOf} put={put} />
+      <When line={line} site={houses.find(({ code }) => code === line.house)?.site} faultOf={faultOf} put={put} />
       <Button theme="tertiary" onClick={remove} aria-label={`${t.remove}: ${name}`}>
         ✕
       </Button>
@@ -187,7 +187,7 @@ function MoveLine({ line, name, faultOf, put, remove }: LineProps<MoveDraft>) {
         fault={faultOf('house')}
         choose={(house) => put({ house })}
       />
-      <When line={line} faultOf={faultOf} put={put} />
+      <When line={line} site={batch?.site} faultOf={faultOf} put={put} />
       <Button theme="tertiary" onClick={remove} aria-label={`${t.remove}: ${name}`}>
         ✕
       </Button>
@@ -196,13 +196,16 @@ function MoveLine({ line, name, faultOf, put, remove }: LineProps<MoveDraft>) {
 }
 
 interface WhenProps {
+  /** Whose clocks the hour is of; not known before a house or a batch is chosen. */
+  readonly site: string | undefined;
   readonly line: { readonly date: string; readonly time: string };
   readonly faultOf: (field: string) => string | undefined;
   readonly put: (part: { readonly date?: string; readonly time?: string }) => void;
 }
 
-function When({ line, faultOf, put }: WhenProps) {
+function When({ line, site, faultOf, put }: WhenProps) {
   const t = useMessages(whatIfMessages);
+  const siteName = useSites().data?.find(({ code }) => code === site)?.name;
   return (
     <>
       <DateInput
@@ -215,6 +218,7 @@ function When({ line, faultOf, put }: WhenProps) {
         label={t.time}
         value={line.time}
         className="wish-short"
+        hint={siteName === undefined ? undefined : t.clockOf(siteName)}
         fault={faultOf('time')}
         onValue={(time) => put({ time })}
       />

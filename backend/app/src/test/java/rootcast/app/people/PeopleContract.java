@@ -272,6 +272,28 @@ abstract class PeopleContract {
                 .hasMessageContaining("of another kind");
     }
 
+    @Test
+    void whoIsVouchedForMayComeInTwiceAtOnceTheFirstTime() throws Exception {
+        SignIn.From from = new SignIn.From("127.0.0.1", "a test");
+        for (int round = 0; round < 5; round++) {
+            String name = "door-" + UUID.randomUUID().toString().substring(0, 8);
+
+            List<String> sessions = Clients.together(
+                    4,
+                    client ->
+                            () -> directory.in(name, Set.of("groups"), Map.of("groups", (Object) "SALES")::get, from));
+
+            assertThat(sessions)
+                    .as("one session each")
+                    .doesNotHaveDuplicates()
+                    .allSatisfy(secret -> assertThat(Visitor.withCookie(base, secret)
+                                    .get("/api/session")
+                                    .json()
+                                    .getList("grants.role"))
+                            .containsExactly("SALES"));
+        }
+    }
+
     private void nobodyAtAll() throws SQLException {
         Tables tables = new Tables(database);
         tables.execute("delete from person_session");
