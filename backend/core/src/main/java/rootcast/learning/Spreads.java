@@ -42,6 +42,7 @@ final class Spreads {
     private double stageVariance;
     private CellSpread[] cell;
     private double cellsDiffer;
+    private double calledQuantile;
 
     Spreads(CropProfile profile) {
         batchPrior = Math.max(profile.rateSpread(), LEAST_BATCH_SPREAD);
@@ -58,7 +59,18 @@ final class Spreads {
         batchVariance = Math.max(batchPrior * batchPrior, WIDE_BATCH_SPREAD * WIDE_BATCH_SPREAD);
         stageVariance = USUAL_STAGE_SPREAD * USUAL_STAGE_SPREAD;
         cell = cellPrior.clone();
+        calling(CellSpread.quantileOf(Variation.COMPLETE_SHARE));
         differ(0);
+    }
+
+    /** @param quantile standard normal, of the share of cells with which a stage is called complete */
+    void calling(double quantile) {
+        calledQuantile = quantile;
+        Arrays.setAll(cell, k -> cell[k].ending(quantile));
+    }
+
+    double calledQuantile() {
+        return calledQuantile;
     }
 
     private void differ(double differ) {
@@ -88,7 +100,7 @@ final class Spreads {
     }
 
     double sum() {
-        return batch() + stage() + cell() + cellsDiffer;
+        return batch() + stage() + cell() + cellsDiffer + calledQuantile;
     }
 
     /** To be asked for once the rest has about settled. */
