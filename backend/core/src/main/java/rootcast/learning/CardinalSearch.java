@@ -40,12 +40,16 @@ final class CardinalSearch {
     private static final double OPTIMUM_STEP_C = 0.5;
     private static final double MIN_STEP_C = 1;
     private static final double APART_C = 1;
+    private static final double NEXT_TO_NOTHING = 1e-6;
     private static final String QUANTITY = Quantity.MEDIUM_TEMPERATURE.wireName();
 
     private final List<BatchRecord> records;
     private final CropProfile profile;
     private final RateFit fit;
     private final Fitted fitted;
+
+    /** By stage: of ln(rate) at the batches' temperatures, around their mean, because the cardinals are not known exactly. */
+    private final double[] rateVariance = new double[Matrix3.N];
 
     /** @param fit that {@code fitted} came from */
     CardinalSearch(List<BatchRecord> records, CropProfile profile, RateFit fit, Fitted fitted) {
@@ -62,6 +66,8 @@ final class CardinalSearch {
                 .mapToDouble(seen -> seen.gained().meanC())
                 .sorted()
                 .toArray();
+        Grid grid = new Grid(profile.of(stage).cardinals());
+        rateVariance[Stage.GROWING.indexOf(stage)] = grid.rateVariance((o, m) -> 0, meansC);
         if (meansC.length < FEWEST_BATCHES) {
             return no(stage, Saying.of(CardinalsWhy.TOO_FEW_BATCHES, meansC.length, FEWEST_BATCHES));
         }
@@ -69,11 +75,15 @@ final class CardinalSearch {
         if (spanC < LEAST_SPAN_C) {
             return no(stage, Saying.of(CardinalsWhy.TOO_NARROW, meansC.length, tenths(Math.abs(spanC)), QUANTITY));
         }
-        return searched(stage, meansC);
+        return searched(stage, grid, meansC);
     }
 
-    private Evidence.OfCardinals searched(Stage stage, double[] meansC) {
-        Grid grid = new Grid(profile.of(stage).cardinals());
+    /** Mean of the stages: how much further apart batches run, each stage for itself, because cardinals are not known exactly. */
+    double rateVariance() {
+        return Arrays.stream(rateVariance).average().orElseThrow();
+    }
+
+    private Evidence.OfCardinals searched(Stage stage, Grid grid, double[] meansC) {
         double[][] logs = new double[grid.optimaC.length][grid.minimaC.length];
         double[][] probable = new double[grid.optimaC.length][grid.minimaC.length];
         for (int o = 0; o < logs.length; o++) {
@@ -83,6 +93,7 @@ final class CardinalSearch {
                 probable[o][m] = logs[o][m] + grid.logPrior(o, m);
             }
         }
+        rateVariance[Stage.GROWING.indexOf(stage)] = grid.rateVariance((o, m) -> logs[o][m], meansC);
         double best = Arrays.stream(logs).flatMapToDouble(Arrays::stream).max().orElseThrow();
         Interval optimum = Interval.of(largestOfRows(logs), best, largestOfRows(probable), grid.optimaC);
         Interval minimum = Interval.of(largestOfColumns(logs), best, largestOfColumns(probable), grid.minimaC);
@@ -160,6 +171,10 @@ final class CardinalSearch {
         return Math.round(10 * celsius) / 10.0;
     }
 
+    private interface LogLikelihood {
+        double at(int optimum, int minimum);
+    }
+
     private static final class Grid {
         private final Cardinals now;
         private final double[] optimaC;
@@ -183,6 +198,61 @@ final class CardinalSearch {
             double ofOptimum = 2 * Z_90 * (optimaC[optimum] - now.optimumC()) / WIDEST_OPTIMUM_C;
             double ofMinimum = 2 * Z_90 * (minimaC[minimum] - now.minC()) / WIDEST_MIN_C;
             return -(ofOptimum * ofOptimum + ofMinimum * ofMinimum) / 2;
+        }
+
+        /**
+         * Variance, over all cardinals by how probable they are, of ln(rate) at a batch's temperature around that of all batches; the mean over
+         * the batches.
+         *
+         * @param logLikelihood by number of the optimum and of the minimum
+         */
+        double rateVariance(LogLikelihood logLikelihood, double[] meansC) {
+            double most = Double.NEGATIVE_INFINITY;
+            for (int o = 0; o < optimaC.length; o++) {
+                for (int m = 0; m < minimaC.length; m++) {
+                    most = Math.max(most, logLikelihood.at(o, m) + logPrior(o, m));
+                }
+            }
+            double whole = 0;
+            double[] first = new double[meansC.length];
+            double[] second = new double[meansC.length];
+            for (int o = 0; o < optimaC.length; o++) {
+                for (int m = 0; m < minimaC.length; m++) {
+                    double likely = Math.exp(logLikelihood.at(o, m) + logPrior(o, m) - most);
+                    double[] apart = likely < NEXT_TO_NOTHING ? null : apart(o, m, meansC);
+                    if (apart != null) {
+                        whole += likely;
+                        for (int i = 0; i < apart.length; i++) {
+                            first[i] += likely * apart[i];
+                            second[i] += likely * apart[i] * apart[i];
+                        }
+                    }
+                }
+            }
+            double sum = 0;
+            for (int i = 0; i < meansC.length && whole > 0; i++) {
+                sum += second[i] / whole - first[i] / whole * (first[i] / whole);
+            }
+            return meansC.length == 0 ? 0 : sum / meansC.length;
+        }
+
+        /** Of ln(rate) at each temperature from the mean; null where the cardinals are none or nothing develops. */
+        private double @Nullable [] apart(int optimum, int minimum, double[] meansC) {
+            Cardinals cardinals = at(optimum, minimum).orElse(null);
+            if (cardinals == null) {
+                return null;
+            }
+            try {
+                var rate = new DevelopmentRate(cardinals);
+                double[] logs =
+                        Arrays.stream(meansC).map(c -> Math.log(rate.perDay(c))).toArray();
+                double mean = Arrays.stream(logs).average().orElse(0);
+                return Double.isFinite(mean)
+                        ? Arrays.stream(logs).map(log -> log - mean).toArray()
+                        : null;
+            } catch (IllegalArgumentException nothingAtReference) {
+                return null;
+            }
         }
 
         /** Empty where the three temperatures or the reference do not rise by at least {@value #APART_C} °C. */

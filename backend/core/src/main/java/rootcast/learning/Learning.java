@@ -88,7 +88,7 @@ public final class Learning {
             fitted = new RateFit(records, warmed, rates(warmed)).fit();
         }
         List<Beta> survivals = Stage.GROWING.stream().map(this::survival).toList();
-        CropProfile profile = profile(warmed, fitted, survivals);
+        CropProfile profile = profile(warmed, fitted, search.rateVariance(), survivals);
         return new LearnedProfile(profile, evidence(asOf, profile, fitted, cardinals));
     }
 
@@ -140,7 +140,8 @@ public final class Learning {
                 .toList();
     }
 
-    private CropProfile profile(CropProfile warmed, Fitted fitted, List<Beta> survivals) {
+    /** @param cardinalsVariance of ln(a stage's rate) because its temperatures are not known exactly */
+    private CropProfile profile(CropProfile warmed, Fitted fitted, double cardinalsVariance, List<Beta> survivals) {
         if (records.isEmpty()) {
             return inForce;
         }
@@ -155,8 +156,8 @@ public final class Learning {
                     rounded(survival.mean(), 5),
                     rounded(survival.alpha() + survival.beta(), 1)));
         }
-        double ofStages = fitted.stageSpread() * fitted.stageSpread();
-        double whole = fitted.batchSpread() * fitted.batchSpread() + ofStages;
+        double ofStages = fitted.foretoldStageVariance() + cardinalsVariance;
+        double whole = fitted.foretoldBatchVariance() + ofStages;
         double share = ofStages / whole;
         return new CropProfile(
                 stages,
