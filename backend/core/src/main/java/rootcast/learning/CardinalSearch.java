@@ -2,7 +2,6 @@ package rootcast.learning;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import rootcast.climate.Quantity;
 import rootcast.crop.Cardinals;
@@ -33,14 +32,8 @@ final class CardinalSearch {
     private static final int FEWEST_BATCHES = 12;
     private static final double LEAST_SPAN_C = 2;
     private static final double LOG_NEAR = 1.353; // half of 2.706, the 90 % point of chi-square(1), from tables
-    private static final double WIDEST_OPTIMUM_C = 4;
-    private static final double WIDEST_MIN_C = 6;
-    private static final double Z_90 = 1.6448536; // 90 % lie between it and its negative, from tables
-    private static final double REACH_C = 6;
-    private static final double OPTIMUM_STEP_C = 0.5;
-    private static final double MIN_STEP_C = 1;
-    private static final double APART_C = 1;
-    private static final double NEXT_TO_NOTHING = 1e-6;
+    static final double WIDEST_OPTIMUM_C = 4;
+    static final double WIDEST_MIN_C = 6;
     private static final String QUANTITY = Quantity.MEDIUM_TEMPERATURE.wireName();
 
     private final List<BatchRecord> records;
@@ -66,7 +59,7 @@ final class CardinalSearch {
                 .mapToDouble(seen -> seen.gained().meanC())
                 .sorted()
                 .toArray();
-        Grid grid = new Grid(profile.of(stage).cardinals());
+        CardinalGrid grid = new CardinalGrid(profile.of(stage).cardinals());
         rateVariance[Stage.GROWING.indexOf(stage)] = grid.rateVariance((o, m) -> 0, meansC);
         if (meansC.length < FEWEST_BATCHES) {
             return no(stage, Saying.of(CardinalsWhy.TOO_FEW_BATCHES, meansC.length, FEWEST_BATCHES));
@@ -83,7 +76,7 @@ final class CardinalSearch {
         return Arrays.stream(rateVariance).average().orElseThrow();
     }
 
-    private Evidence.OfCardinals searched(Stage stage, Grid grid, double[] meansC) {
+    private Evidence.OfCardinals searched(Stage stage, CardinalGrid grid, double[] meansC) {
         double[][] logs = new double[grid.optimaC.length][grid.minimaC.length];
         double[][] probable = new double[grid.optimaC.length][grid.minimaC.length];
         for (int o = 0; o < logs.length; o++) {
@@ -169,103 +162,6 @@ final class CardinalSearch {
     /** As exactly as it is worth telling. */
     private static double tenths(double celsius) {
         return Math.round(10 * celsius) / 10.0;
-    }
-
-    private interface LogLikelihood {
-        double at(int optimum, int minimum);
-    }
-
-    private static final class Grid {
-        private final Cardinals now;
-        private final double[] optimaC;
-        private final double[] minimaC;
-
-        Grid(Cardinals now) {
-            this.now = now;
-            this.optimaC = around(now.optimumC(), OPTIMUM_STEP_C);
-            this.minimaC = around(now.minC(), MIN_STEP_C);
-        }
-
-        private static double[] around(double centreC, double stepC) {
-            int each = (int) (REACH_C / stepC);
-            double[] values = new double[2 * each + 1];
-            Arrays.setAll(values, i -> centreC + (i - each) * stepC);
-            return values;
-        }
-
-        /** Of the distances from what was stated. */
-        double logPrior(int optimum, int minimum) {
-            double ofOptimum = 2 * Z_90 * (optimaC[optimum] - now.optimumC()) / WIDEST_OPTIMUM_C;
-            double ofMinimum = 2 * Z_90 * (minimaC[minimum] - now.minC()) / WIDEST_MIN_C;
-            return -(ofOptimum * ofOptimum + ofMinimum * ofMinimum) / 2;
-        }
-
-        /**
-         * Variance, over all cardinals by how probable they are, of ln(rate) at a batch's temperature around that of all batches; the mean over
-         * the batches.
-         *
-         * @param logLikelihood by number of the optimum and of the minimum
-         */
-        double rateVariance(LogLikelihood logLikelihood, double[] meansC) {
-            double most = Double.NEGATIVE_INFINITY;
-            for (int o = 0; o < optimaC.length; o++) {
-                for (int m = 0; m < minimaC.length; m++) {
-                    most = Math.max(most, logLikelihood.at(o, m) + logPrior(o, m));
-                }
-            }
-            double whole = 0;
-            double[] first = new double[meansC.length];
-            double[] second = new double[meansC.length];
-            for (int o = 0; o < optimaC.length; o++) {
-                for (int m = 0; m < minimaC.length; m++) {
-                    double likely = Math.exp(logLikelihood.at(o, m) + logPrior(o, m) - most);
-                    double[] apart = likely < NEXT_TO_NOTHING ? null : apart(o, m, meansC);
-                    if (apart != null) {
-                        whole += likely;
-                        for (int i = 0; i < apart.length; i++) {
-                            first[i] += likely * apart[i];
-                            second[i] += likely * apart[i] * apart[i];
-                        }
-                    }
-                }
-            }
-            double sum = 0;
-            for (int i = 0; i < meansC.length && whole > 0; i++) {
-                sum += second[i] / whole - first[i] / whole * (first[i] / whole);
-            }
-            return meansC.length == 0 ? 0 : sum / meansC.length;
-        }
-
-        /** Of ln(rate) at each temperature from the mean; null where the cardinals are none or nothing develops. */
-        private double @Nullable [] apart(int optimum, int minimum, double[] meansC) {
-            Cardinals cardinals = at(optimum, minimum).orElse(null);
-            if (cardinals == null) {
-                return null;
-            }
-            try {
-                var rate = new DevelopmentRate(cardinals);
-                double[] logs =
-                        Arrays.stream(meansC).map(c -> Math.log(rate.perDay(c))).toArray();
-                double mean = Arrays.stream(logs).average().orElse(0);
-                return Double.isFinite(mean)
-                        ? Arrays.stream(logs).map(log -> log - mean).toArray()
-                        : null;
-            } catch (IllegalArgumentException nothingAtReference) {
-                return null;
-            }
-        }
-
-        /** Empty where the three temperatures or the reference do not rise by at least {@value #APART_C} °C. */
-        Optional<Cardinals> at(int optimum, int minimum) {
-            double minC = minimaC[minimum];
-            double optimumC = optimaC[optimum];
-            boolean rises = minC + APART_C <= optimumC
-                    && optimumC + APART_C <= now.maxC()
-                    && minC + APART_C <= now.referenceC();
-            return rises
-                    ? Optional.of(new Cardinals(now.form(), minC, optimumC, now.maxC(), now.referenceC()))
-                    : Optional.empty();
-        }
     }
 
     /** Values of one temperature that come near the best, and the most probable of them. */
