@@ -192,7 +192,8 @@ final class Spreads {
         return stageVariance * asWide(stageFreedom);
     }
 
-    private static double asWide(double freedom) {
+    /** By how much a variance that so many tell is to be wider for a normal to have the 80 % range of Student's t. */
+    static double asWide(double freedom) {
         double ratio = TDistribution.of(freedom).inverseCumulativeProbability(0.9) / CellSpread.quantileOf(0.9);
         return ratio * ratio;
     }
