@@ -165,7 +165,7 @@ final class CardinalSearch {
     }
 
     /** Values of one temperature that come near the best, and the most probable of them. */
-    private record Interval(double lowC, double highC, double bestC, boolean openBelow, boolean openAbove) {
+    record Interval(double lowC, double highC, double bestC, boolean openBelow, boolean openAbove) {
 
         static Interval of(double[] logs, double best, double[] probable, double[] valuesC) {
             int low = 0;

@@ -73,25 +73,23 @@ class LearnedCardinalsTest {
     }
 
     /**
-     * Fourteen batches in houses four degrees apart tell the optimum to some degrees. Chance alone moves it by at most half of what a stated one
-     * may be out, (1.22 °C)²/(2 · 1.22 °C) = 0.61 °C in the root mean square when both are as well known; the other form of the truth's response moves it
-     * too, by as much as forty batches a house tell it.
+     * Batches that fit an optimum of 28 °C best, known to a standard deviation of 1.1 °C, where 26 °C was stated, which counts as known to 2/1.645 = 1.216 °C: by hand
+     * 26 + 2 · 1.216² / (1.216² + 1.1²) = 27.10, on the grid 27.0; not 28.
      */
     @Test
-    void fewBatchesDoNotCarryThemFarFromWhatManyTell() {
-        double squares = 0;
-        int values = 0;
-        for (long seed = 1; seed <= 8; seed++) {
-            var few = learned(seed, Manner.usual(14), profile(1, 0.1));
-            var many = learned(seed + 50, Manner.usual(120), profile(1, 0.1));
-            for (int k = 0; k < 3; k++) {
-                double apart = few.profile().stages().get(k).cardinals().optimumC()
-                        - many.profile().stages().get(k).cardinals().optimumC();
-                squares += apart * apart;
-                values++;
-            }
+    void areTheMostProbableOnesAndNotThoseThatFitBest() {
+        var grid = new CardinalGrid(new Cardinals(Cardinals.Form.BETA, 10, 26, 35, REFERENCE_C));
+        double[] logs = new double[grid.optimaC.length];
+        double[] probable = new double[grid.optimaC.length];
+        for (int i = 0; i < logs.length; i++) {
+            double apart = (grid.optimaC[i] - 28) / 1.1;
+            logs[i] = -apart * apart / 2;
+            probable[i] = logs[i] + grid.logPrior(i, grid.minimaC.length / 2);
         }
 
-        assertThat(Math.sqrt(squares / values)).isLessThan(0.61 * Math.sqrt(2));
+        var interval = CardinalSearch.Interval.of(logs, 0, probable, grid.optimaC);
+
+        assertThat(interval.isWithin(CardinalSearch.WIDEST_OPTIMUM_C)).isTrue();
+        assertThat(interval.bestC()).isCloseTo(27.0, within(1e-9));
     }
 }
