@@ -34,6 +34,10 @@ export const reasonMessages = messagesIn({
       `Its own pace: ${p50} of the profile’s, eight times in ten between ${p10} and ${p90}.`,
     daysDoubt: (share: string) =>
       `The range is wide because the days of this crop were stated and may be ${share} out. Learn them in Setup once batches have finished, or say there how well you know them.`,
+    called: (called: string, ready: string) =>
+      `Counts show that stages of this crop are called complete with ${called} of the cells through. Ready is when ${ready} are.`,
+    calledUnseen:
+      'No count of cells shows with how many of them through a stage of this crop is called complete: ready is when your people call it so.',
     profile: (now: number, planned: number) =>
       now === planned ? `Profile version ${now}.` : `Profile version ${now}; planned with version ${planned}.`,
     picture: 'Days won (left) and lost (right), one after the other',
@@ -76,6 +80,10 @@ export const reasonMessages = messagesIn({
       `Su propio ritmo: ${p50} del que da el perfil, ocho de diez veces entre ${p10} y ${p90}.`,
     daysDoubt: (share: string) =>
       `El rango es amplio porque los días de este cultivo se declararon y pueden errar en ${share}. Apréndalos en Configuración cuando haya lotes terminados, o diga allí qué tan bien los conoce.`,
+    called: (called: string, ready: string) =>
+      `Los conteos muestran que las etapas de este cultivo se dan por completas con ${called} de las celdas pasadas. Está listo cuando lo están ${ready}.`,
+    calledUnseen:
+      'Ningún conteo de celdas muestra con cuántas pasadas se da por completa una etapa de este cultivo: está listo cuando su gente lo da por completo.',
     profile: (now: number, planned: number) =>
       now === planned ? `Perfil, versión ${now}.` : `Perfil, versión ${now}; previsto con la versión ${planned}.`,
     picture: 'Días ganados (izquierda) y perdidos (derecha), uno tras otro',

@@ -66,6 +66,7 @@ function Reasons({
         total={differenceDays}
       />
       {explanation.daysDoubt >= WORTH_SAYING && <p>{t.daysDoubt(share(explanation.daysDoubt))}</p>}
+      <p className="rc-quiet">{calledWords(explanation.calledShare, t, share)}</p>
       <p className="rc-quiet">
         {t.rate(share(rate.p50), share(rate.p10), share(rate.p90))}{' '}
         <OfferedLink to={`/setup/crops/${encodeURIComponent(crop)}/profiles`}>
@@ -74,6 +75,13 @@ function Reasons({
       </p>
     </>
   );
+}
+
+/** Nine in ten is what a stage's end means, and what is believed until counts show how the people call it. */
+const COMPLETE_SHARE = 0.9;
+
+function calledWords(calledShare: number, t: typeof reasonMessages.en, share: (value: number) => string) {
+  return calledShare === COMPLETE_SHARE ? t.calledUnseen : t.called(share(calledShare), share(COMPLETE_SHARE));
 }
 
 /** Days that may be less far out hardly widen what batches differ by anyway. */

@@ -29,6 +29,7 @@ export function VersionComparison({ before, looked }: { before: CropProfile | un
     { name: t.daysDoubt, before: before?.daysDoubt, after: profile.daysDoubt, digits: 3, say: share },
     { name: t.roundsDays, before: before?.roundsDays, after: profile.roundsDays, digits: 2, say: days },
     { name: t.enteredShare, before: before?.enteredShare, after: profile.enteredShare, digits: 2, say: format.percent },
+    { name: t.calledShare, before: before?.calledShare, after: profile.calledShare, digits: 2, say: format.percent },
   ];
   return (
     <>

@@ -44,7 +44,8 @@ public final class StatedProfile {
                 entered.stageShare() == inForce.stageShare() ? stated.stageShare() : entered.stageShare(),
                 entered.cellsDiffer() == inForce.cellsDiffer() ? stated.cellsDiffer() : entered.cellsDiffer(),
                 entered.daysDoubt() == inForce.daysDoubt() ? stated.daysDoubt() : entered.daysDoubt(),
-                entered.enteredShare() == inForce.enteredShare() ? stated.enteredShare() : entered.enteredShare());
+                entered.enteredShare() == inForce.enteredShare() ? stated.enteredShare() : entered.enteredShare(),
+                entered.calledShare() == inForce.calledShare() ? stated.calledShare() : entered.calledShare());
     }
 
     /** Days mean nothing apart from the temperatures they are stated for, nor a survival without its weight. */

@@ -2,6 +2,7 @@ package rootcast.learning;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
@@ -10,6 +11,7 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.apache.commons.statistics.distribution.NormalDistribution;
 import rootcast.crop.Cardinals;
 import rootcast.crop.CropProfile;
 import rootcast.crop.RateFactors;
@@ -19,6 +21,7 @@ import rootcast.crop.Variation;
 import rootcast.learning.RateFit.Fitted;
 import rootcast.numerics.Beta;
 import rootcast.numerics.BetaBinomialFit;
+import rootcast.outlook.CellSpread;
 import rootcast.outlook.DevelopmentRate;
 
 /**
@@ -39,6 +42,8 @@ public final class Learning {
 
     /** The same for ln of the survival weight. Our choice. */
     private static final double LOG_WEIGHT_SPREAD = 1;
+
+    private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
 
     private final CropProfile stated;
     private final CropProfile inForce;
@@ -83,7 +88,7 @@ public final class Learning {
             fitted = new RateFit(records, warmed, rates(warmed)).fit();
         }
         List<Beta> survivals = Stage.GROWING.stream().map(this::survival).toList();
-        CropProfile profile = profile(warmed, fitted, survivals);
+        CropProfile profile = profile(warmed, fitted, search.rateVariance(), survivals);
         return new LearnedProfile(profile, evidence(asOf, profile, fitted, cardinals));
     }
 
@@ -135,22 +140,24 @@ public final class Learning {
                 .toList();
     }
 
-    private CropProfile profile(CropProfile warmed, Fitted fitted, List<Beta> survivals) {
+    /** @param cardinalsVariance of ln(a stage's rate) because its temperatures are not known exactly */
+    private CropProfile profile(CropProfile warmed, Fitted fitted, double cardinalsVariance, List<Beta> survivals) {
         if (records.isEmpty()) {
             return inForce;
         }
+        double[] days = daysUntilComplete(warmed, fitted);
         List<StageProfile> stages = new ArrayList<>();
         for (int k = 0; k < Matrix3.N; k++) {
             Beta survival = survivals.get(k);
             stages.add(new StageProfile(
                     Stage.GROWING.get(k),
-                    rounded(Math.exp(fitted.logDays()[k]), 3),
+                    rounded(days[k], 3),
                     warmed.stages().get(k).cardinals(),
                     rounded(survival.mean(), 5),
                     rounded(survival.alpha() + survival.beta(), 1)));
         }
-        double ofStages = fitted.stageSpread() * fitted.stageSpread();
-        double whole = fitted.batchSpread() * fitted.batchSpread() + ofStages;
+        double ofStages = fitted.foretoldStageVariance() + cardinalsVariance;
+        double whole = fitted.foretoldBatchVariance() + ofStages;
         double share = ofStages / whole;
         return new CropProfile(
                 stages,
@@ -163,7 +170,26 @@ public final class Learning {
                         rounded(Math.max(Variation.LEAST_STAGE_SHARE, Math.min(Variation.MOST_STAGE_SHARE, share)), 3),
                         rounded(fitted.cellsDiffer(), 3),
                         rounded(fitted.daysDoubt(), 4),
-                        rounded(enteredShare(), 3)));
+                        rounded(enteredShare(), 3),
+                        rounded(NORMAL.cumulativeProbability(fitted.calledQuantile()), 3)));
+    }
+
+    /** From those between calls, as the outlook has it. */
+    private double[] daysUntilComplete(CropProfile warmed, Fitted fitted) {
+        CellSpread[] complete = CellSpread.ofStages(new CropProfile(
+                warmed.stages(),
+                warmed.rateSpread(),
+                warmed.holdDays(),
+                fitted.cellSpread(),
+                RateFactors.NONE,
+                warmed.variation()));
+        CellSpread[] called = complete.clone();
+        Arrays.setAll(called, k -> complete[k].ending(fitted.calledQuantile()));
+        double[] between = Arrays.stream(fitted.logDays()).map(Math::exp).toArray();
+        double[] since = CellSpread.daysSinceSticking(between, called, complete);
+        double[] days = new double[Matrix3.N];
+        Arrays.setAll(days, k -> since[k] - (k == 0 ? 0 : since[k - 1]));
+        return days;
     }
 
     /** Of the stages that a later entry shows to have ended; as likely as not before any was seen (Laplace's rule of succession). */

@@ -5,8 +5,10 @@ import java.util.List;
 import java.util.Map;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
+import rootcast.crop.StageProfile;
 import rootcast.crop.Variation;
 import rootcast.learning.StageTimes.Given;
+import rootcast.outlook.CellSpread;
 
 /**
  * Days, spreads and the rates of varieties and sites from all batches of a crop at once.
@@ -15,7 +17,7 @@ import rootcast.learning.StageTimes.Given;
  * normal with variances τ² for μ and σ² for ε. θ has the prior a normal around ln of the profile's days. τ, σ
  * and the cell spread are found by expectation and maximisation, each with a prior worth a few batches; v and s are
  * shrunk to the crop; what looks say of y is matched by its first two moments (expectation propagation); how far apart
- * rounds are, where no look tells, is the likeliest of {@link #ROUNDS_DAYS}. A batch that no parameters explain weighs
+ * rounds are, where no look tells, is the likeliest of {@link #ROUNDS_DAYS}; a stage ends when it is called so, {@link CalledShare}. A batch that no parameters explain weighs
  * less, as Huber has it.
  *
  * <p>Source: Laird and Ware 1982, Biometrics 38:963-974 (mixed model by EM); Minka 2001, UAI 17:362-369 (moments);
@@ -49,6 +51,8 @@ final class RateFit {
     private static final int LIKELIEST_PASSES = 3;
     private static final double CONVERGED = 1e-6;
 
+    private final double[] statedDays;
+    private final CellSpread[] statedCells;
     private final double[] priorLogDays = new double[Matrix3.N];
     private final List<BatchRecord> records;
     private final List<StageTimes> times;
@@ -62,7 +66,7 @@ final class RateFit {
     private double[][] covariance = Matrix3.zero();
 
     /**
-     * @param logDays    ln(days at reference) by stage
+     * @param logDays    ln(days at reference) by stage, from one call to the next
      * @param covariance of {@code logDays}
      * @param rates      of varieties and sites that were told from the crop
      */
@@ -71,8 +75,11 @@ final class RateFit {
             double[][] covariance,
             double batchSpread,
             double stageSpread,
+            double foretoldBatchVariance,
+            double foretoldStageVariance,
             double cellSpread,
             double cellsDiffer,
+            double calledQuantile,
             double roundsDays,
             Map<String, Double> varietyRates,
             Map<String, Double> siteRates) {
@@ -97,8 +104,10 @@ final class RateFit {
                 new RateGroups(records.stream().map(BatchRecord::variety).toList());
         this.sites = new RateGroups(records.stream().map(BatchRecord::site).toList());
         this.spreads = new Spreads(profile);
-        Arrays.setAll(
-                priorLogDays, k -> Math.log(profile.of(Stage.GROWING.get(k)).daysAtReference()));
+        this.statedDays = profile.stages().stream()
+                .mapToDouble(StageProfile::daysAtReference)
+                .toArray();
+        this.statedCells = CellSpread.ofStages(profile);
     }
 
     Fitted fit() {
@@ -131,8 +140,11 @@ final class RateFit {
                 Matrix3.plus(all, common, Matrix3.of(1, 0)),
                 spreads.batch(),
                 spreads.stage(),
+                spreads.foretoldBatchVariance(),
+                spreads.foretoldStageVariance(),
                 spreads.cell(),
                 spreads.cellsDiffer(),
+                spreads.calledQuantile(),
                 roundsDays,
                 varieties.rates(),
                 sites.rates());
@@ -146,7 +158,25 @@ final class RateFit {
         varieties.reset();
         sites.reset();
         covariance = Matrix3.zero();
+        Arrays.setAll(priorLogDays, k -> Math.log(statedDays[k]));
         Arrays.setAll(logDays, k -> startOf(k));
+        calling();
+    }
+
+    /** How complete a stage is when it is called so, and what the stated days come to until then. */
+    private void calling() {
+        var share = new CalledShare();
+        for (int i = 0; i < batches.size(); i++) {
+            for (int k = 0; k < Matrix3.N; k++) {
+                var before = new CellLikelihood.Normal(logDays[k] + effect(i), spreads.covariance()[k][k]);
+                share.add(batches.get(i).looks().get(k), before, spreads.cell(k));
+            }
+        }
+        spreads.calling(share.quantile());
+        CellSpread[] called = statedCells.clone();
+        Arrays.setAll(called, k -> called[k].ending(spreads.calledQuantile()));
+        double[] since = CellSpread.daysSinceSticking(statedDays, statedCells, called);
+        Arrays.setAll(priorLogDays, k -> Math.log(since[k] - (k == 0 ? 0 : since[k - 1])));
     }
 
     /** The median over batches: the profile may be far out, and then every batch would look odd. */
@@ -167,6 +197,7 @@ final class RateFit {
             step(iteration);
             if (iteration >= TRIAL_ITERATIONS && iteration % CELLS_DIFFER_EVERY == 0) {
                 spreads.updateCellsDiffer(batches);
+                calling();
             }
             double change = Math.abs(spreads.sum() - spreadBefore);
             for (int k = 0; k < Matrix3.N; k++) {

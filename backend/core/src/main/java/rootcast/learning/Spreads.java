@@ -2,6 +2,7 @@ package rootcast.learning;
 
 import java.util.Arrays;
 import java.util.List;
+import org.apache.commons.statistics.distribution.TDistribution;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Variation;
 import rootcast.outlook.CellSpread;
@@ -14,6 +15,10 @@ import rootcast.outlook.CellSpread;
  * spread is normal around the profile's, which grows from stage to stage ({@link CellSpread}), with {@value #CELL_LOG_SPREAD}. How far
  * batches differ in that is half of a normal with the standard deviation that is usual (Gelman 2006, Bayesian Analysis 1:515-534): no batch
  * tells it for sure, so it is the root of the mean square of what is believed of it.
+ *
+ * <p>τ² and σ² are known from ν batches or stages only, those that were seen exactly counting whole (MacKay 1992, Neural Computation 4:415-447,
+ * §4: the squares of 1 − variance after / before). What is foretold with them is Student's t with ν degrees of freedom; the normal with the same 80 %
+ * range stands for it, so they are told wider by the square of t₀.₉ / z₀.₉ ({@link #foretoldBatchVariance}).
  */
 final class Spreads {
 
@@ -42,6 +47,9 @@ final class Spreads {
     private double stageVariance;
     private CellSpread[] cell;
     private double cellsDiffer;
+    private double calledQuantile;
+    private double batchFreedom;
+    private double stageFreedom;
 
     Spreads(CropProfile profile) {
         batchPrior = Math.max(profile.rateSpread(), LEAST_BATCH_SPREAD);
@@ -58,7 +66,18 @@ final class Spreads {
         batchVariance = Math.max(batchPrior * batchPrior, WIDE_BATCH_SPREAD * WIDE_BATCH_SPREAD);
         stageVariance = USUAL_STAGE_SPREAD * USUAL_STAGE_SPREAD;
         cell = cellPrior.clone();
+        calling(CellSpread.quantileOf(Variation.COMPLETE_SHARE));
         differ(0);
+    }
+
+    /** @param quantile standard normal, of the share of cells with which a stage is called complete */
+    void calling(double quantile) {
+        calledQuantile = quantile;
+        Arrays.setAll(cell, k -> cell[k].ending(quantile));
+    }
+
+    double calledQuantile() {
+        return calledQuantile;
     }
 
     private void differ(double differ) {
@@ -88,7 +107,7 @@ final class Spreads {
     }
 
     double sum() {
-        return batch() + stage() + cell() + cellsDiffer;
+        return batch() + stage() + cell() + cellsDiffer + calledQuantile;
     }
 
     /** To be asked for once the rest has about settled. */
@@ -132,6 +151,8 @@ final class Spreads {
         double batchSum = BATCHES_WORTH * batchPrior * batchPrior;
         double stageSum = STAGES_WORTH * USUAL_STAGE_SPREAD * USUAL_STAGE_SPREAD;
         double weights = 0;
+        batchFreedom = BATCHES_WORTH;
+        stageFreedom = STAGES_WORTH;
         for (BatchBelief batch : batches) {
             double weight = batch.weight();
             double[] deviation = batch.deviation();
@@ -142,12 +163,39 @@ final class Spreads {
             batchSum += weight * (share * share * wholeSquare + left);
             stageSum += weight * (squares - (2 * share - Matrix3.N * share * share) * wholeSquare + Matrix3.N * left);
             weights += weight;
+            double ofMean = Matrix3.sum(covariance) / Matrix3.N;
+            double trace = covariance[0][0] + covariance[1][1] + covariance[2][2];
+            double mean = seen(ofMean, Matrix3.N * batchVariance + stageVariance);
+            double own = seen((trace - ofMean) / (Matrix3.N - 1), stageVariance);
+            batchFreedom += weight * mean * mean;
+            stageFreedom += weight * (Matrix3.N - 1) * own * own;
         }
         batchVariance = batchSum / (BATCHES_WORTH + weights);
         stageVariance = stageSum / (STAGES_WORTH + Matrix3.N * weights);
         for (int k = 0; k < Matrix3.N && iteration % CELL_EVERY == CELL_EVERY - 1; k++) {
             cell[k] = cell[k].spreading(likeliestCell(k, batches));
         }
+    }
+
+    /** How much of a variance has gone. */
+    private static double seen(double after, double before) {
+        return Math.max(0, 1 - after / before);
+    }
+
+    /** Variance between batches for what is to be foretold. */
+    double foretoldBatchVariance() {
+        return batchVariance * asWide(batchFreedom);
+    }
+
+    /** Variance between the stages of a batch for what is to be foretold. */
+    double foretoldStageVariance() {
+        return stageVariance * asWide(stageFreedom);
+    }
+
+    /** By how much a variance that so many tell is to be wider for a normal to have the 80 % range of Student's t. */
+    static double asWide(double freedom) {
+        double ratio = TDistribution.of(freedom).inverseCumulativeProbability(0.9) / CellSpread.quantileOf(0.9);
+        return ratio * ratio;
     }
 
     /** Uphill in steps of {@value #CELL_STEP} in ln; the next update goes on from here. */

@@ -23,7 +23,7 @@ final class StageTimes {
     static final double MOST_ROUNDS_DAYS = 10;
 
     /** Spread of ln(development at which people call a stage complete), as in the outlook. Common practice, no source. */
-    private static final double CALL_SPREAD = 0.08;
+    static final double CALL_SPREAD = 0.08;
 
     /** Nobody knows a moment better than to so much of the stage, either way. */
     private static final double LEAST_SPREAD = 0.01;
@@ -80,8 +80,14 @@ final class StageTimes {
     /**
      * @param logGained     ln of the reference-days from the stage's begin
      * @param beginVariance of that, because the begin is not known to the moment
+     * @param toEntry       reference-days from the look to the stage's entry, under 0 if that was before; NaN if there was none
      */
-    record LookedAt(double logGained, double beginVariance, int cells, int reached) {}
+    record LookedAt(double logGained, double beginVariance, int cells, int reached, double toEntry) {
+
+        boolean isEntered() {
+            return !Double.isNaN(toEntry);
+        }
+    }
 
     /** @param rates of the three stages */
     StageTimes(BatchRecord record, WarmDays.Rates[] rates) {
@@ -203,7 +209,11 @@ final class StageTimes {
             if (days >= LEAST_DAYS) {
                 byStage.get(k)
                         .add(new LookedAt(
-                                Math.log(days), spread / (days * days), each.look.cells(), each.look.reached()));
+                                Math.log(days),
+                                spread / (days * days),
+                                each.look.cells(),
+                                each.look.reached(),
+                                seen[k] == null ? Double.NaN : gained[k] - each.gained));
             }
         }
         return byStage;

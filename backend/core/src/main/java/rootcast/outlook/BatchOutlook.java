@@ -56,7 +56,8 @@ public final class BatchOutlook {
         this.saleable = saleable;
         this.fillable = fillable;
         this.shipped = shipped;
-        this.cellSpread = CellSpread.ofStages(profile)[LAST];
+        this.cellSpread =
+                path.isSeen(LAST) ? path.stages().lastAsCalled() : path.stages().cells(LAST);
         this.unmeasured = new UnmeasuredHours(history, houses);
     }
 

@@ -36,9 +36,10 @@ final class HourlyDates {
         daysAtReference = new double[StagePath.STAGES];
         cardinals = new Cardinals[StagePath.STAGES];
         rates = new DevelopmentRate[StagePath.STAGES];
+        var stages = new CalledStages(profile);
         for (int stage = 0; stage < StagePath.STAGES; stage++) {
             var ofStage = profile.of(Stage.GROWING.get(stage));
-            daysAtReference[stage] = ofStage.daysAtReference();
+            daysAtReference[stage] = stages.days(stage);
             cardinals[stage] = ofStage.cardinals();
             rates[stage] = new DevelopmentRate(ofStage.cardinals());
         }

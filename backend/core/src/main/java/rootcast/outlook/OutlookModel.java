@@ -30,16 +30,15 @@ public final class OutlookModel {
      * their last good day, as their spread around the batch's own date has it.
      *
      * @param history of the batch once it was ready
-     * @param readyAt when nine cells in ten were through
+     * @param readyAt when as many cells were through as the business calls a stage complete with
      */
     public static double usableShare(
             BatchHistory history, CropProfile profile, HouseCurves houses, Instant readyAt, Instant at) {
         StagePath path = new StagePath(history, profile, houses);
-        CellSpread spread = CellSpread.ofStages(profile)[StagePath.STAGES - 1];
         return CellTimes.of(
                         path,
                         BatchOutlook.rates(history, profile, path).of(StagePath.STAGES - 1),
-                        spread,
+                        path.stages().lastAsCalled(),
                         CellTimes.certain(readyAt))
                 .usableShare(RateBelief.median(), at, profile.holdDays());
     }

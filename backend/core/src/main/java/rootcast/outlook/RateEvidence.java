@@ -14,8 +14,8 @@ import rootcast.numerics.NormalShare;
  * stage began.
  *
  * <p>With x = M · reference-days gained since the stage began / days at reference, a living cell has reached the stage's
- * end as {@link CellSpread} says, and at x = 1 nine of ten are there. A look is binomial in that. Who enters a stage as
- * complete says that it had ended by then, Φ(ln x / {@value #SEEN_SPREAD}); when it had not yet is for the looks before to say. Without one, somebody had come by w days earlier and found
+ * end as {@link CellSpread} says, and at x = 1 as many are there as {@link CalledStages} has it. A look is binomial in that. Who enters a stage as
+ * complete says that it had come to where it is called so by then, Φ(ln x / {@value #SEEN_SPREAD}), x being relative to that here; when it had not yet is for the looks before to say. Without one, somebody had come by w days earlier and found
  * it incomplete: (Φ(ln x(t) / s) − Φ(ln x(t − w) / s)) / w, over the rounds w that are usual. Each is mixed with a share {@value
  * #ODD_SHARE} that fits any M, for looks at the wrong bench. What it says that nothing was entered: {@link NotEntered}.
  *
@@ -37,7 +37,6 @@ final class RateEvidence {
 
     private final BatchHistory history;
     private final StagePath path;
-    private final CellSpread[] cellSpread;
     private final double[] roundsDays;
     private final double[] roundsWeights;
 
@@ -47,7 +46,6 @@ final class RateEvidence {
     RateEvidence(BatchHistory history, StagePath path, CropProfile profile) {
         this.history = history;
         this.path = path;
-        this.cellSpread = CellSpread.ofStages(profile);
         this.roundsDays = new double[UsualRounds.NODES];
         this.roundsWeights = new double[UsualRounds.NODES];
         Arrays.setAll(roundsDays, node -> UsualRounds.days(profile.variation(), node));
@@ -92,13 +90,14 @@ final class RateEvidence {
                             look -> path.between(stage, beginMillis, look.at().toEpochMilli()) / days)
                     .toArray();
             long seenAt = path.seenAt(stage);
-            this.entered = path.isSeen(stage) ? path.between(stage, beginMillis, seenAt) / days : 0;
+            double called = days * path.stages().calledAt(stage);
+            this.entered = path.isSeen(stage) ? path.between(stage, beginMillis, seenAt) / called : 0;
             if (path.isSeen(stage) && path.incompleteAt(stage) == 0) {
                 rounds = new double[roundsDays.length];
                 double best = 0;
                 for (int i = 0; i < rounds.length; i++) {
                     long before = seenAt - Math.round(roundsDays[i] * DAY_MILLIS);
-                    double then = path.between(stage, beginMillis, before) / days;
+                    double then = path.between(stage, beginMillis, before) / called;
                     rounds[i] = then > 0 ? Math.log(then / entered) : Double.NEGATIVE_INFINITY;
                     best += roundsWeights[i] * (2 * NormalShare.below(-rounds[i] / SEEN_SPREAD / 2) - 1);
                 }
@@ -124,10 +123,11 @@ final class RateEvidence {
             }
             double[] logs = new double[CellSpread.WEIGHTS.length];
             int number = 0;
+            CellSpread cells = path.stages().cells(stage);
             for (BatchHistory.Look look : looksOf(stage)) {
-                double beyond = cellSpread[stage].beyond(multiplier * looks[number++]);
+                double beyond = cells.beyond(multiplier * looks[number++]);
                 for (int i = 0; i < logs.length; i++) {
-                    double z = cellSpread[stage].quantile(beyond, i);
+                    double z = cells.quantile(beyond, i);
                     logs[i] += look(z, look.cells(), look.reached());
                 }
             }

@@ -10,8 +10,8 @@ import rootcast.crop.Stage;
 /**
  * One batch's way through STICK, CALLUS and ROOT for given rate multipliers, one for each stage.
  *
- * <p>A stage begins where the one before ended and ends when multiplier × reference-days gained since reach the
- * profile's days. A stage that was entered as complete ended some time before, when nobody saw: {@link StageRates} says when it
+ * <p>A stage begins where the one before ended and ends when multiplier × reference-days gained since reach its
+ * days ({@link CalledStages}). A stage that was entered as complete ended some time before, when nobody saw: {@link StageRates} says when it
  * is believed to have. Any end is no earlier than the last look that found it incomplete and no later than the stage's, or a
  * later stage's, entry.
  *
@@ -27,7 +27,7 @@ final class StagePath {
 
     private final long stuckAt;
     private final DevelopmentPath[] paths = new DevelopmentPath[STAGES];
-    private final double[] daysAtReference = new double[STAGES];
+    private final CalledStages stages;
     private final boolean[] isSeen = new boolean[STAGES];
 
     /** The last moment before its end was seen at which a look found the stage incomplete; 0 if none did. */
@@ -38,11 +38,11 @@ final class StagePath {
 
     StagePath(BatchHistory history, CropProfile profile, HouseCurves houses) {
         stuckAt = history.stuckAt().toEpochMilli();
+        stages = new CalledStages(profile);
         long bound = NEVER;
         for (int stage = STAGES - 1; stage >= 0; stage--) {
             var ofStage = profile.of(Stage.GROWING.get(stage));
             paths[stage] = new DevelopmentPath(history.placements(), ofStage.cardinals(), houses);
-            daysAtReference[stage] = ofStage.daysAtReference();
             var seen = history.reached(REACHED[stage]);
             isSeen[stage] = seen.isPresent();
             bound = seen.map(Instant::toEpochMilli).orElse(bound);
@@ -106,7 +106,7 @@ final class StagePath {
 
     /** When a stage that began at a moment ends. */
     long end(int stage, long start, double multiplier) {
-        return bounded(stage, paths[stage].reach(start, daysAtReference[stage] / multiplier));
+        return bounded(stage, paths[stage].reach(start, stages.days(stage) / multiplier));
     }
 
     /** When a stage that began at a moment has gained so many reference-days. */
@@ -134,7 +134,7 @@ final class StagePath {
             if (start == null || !start.isAt(starts[node])) {
                 start = paths[stage].from(starts[node]);
             }
-            ends[node] = bounded(stage, start.reach(daysAtReference[stage] / rate.multiplier(node)));
+            ends[node] = bounded(stage, start.reach(stages.days(stage) / rate.multiplier(node)));
         }
         return ends;
     }
@@ -154,7 +154,11 @@ final class StagePath {
     }
 
     double daysAtReference(int stage) {
-        return daysAtReference[stage];
+        return stages.days(stage);
+    }
+
+    CalledStages stages() {
+        return stages;
     }
 
     DevelopmentPath.Moment moment(int stage) {
@@ -191,7 +195,7 @@ final class StagePath {
         }
         double gained = paths[stage].between(start, atMillis);
         if (!isSeen[stage] && (ends[stage] != latestEnd[stage] || ends[stage] == NEVER)) {
-            return Math.min(1, multiplier * gained / daysAtReference[stage]);
+            return Math.min(1, multiplier * gained / stages.days(stage));
         }
         double whole = paths[stage].between(start, ends[stage]);
         // Seen complete although the readings say that nothing developed: then time is all there is to share out by.

@@ -71,4 +71,25 @@ class LearnedCardinalsTest {
         assertThat(learned.profile().of(Stage.CALLUS).cardinals().optimumC()).isCloseTo(26, within(1.0));
         assertThat(wholeRatio(learned)).isCloseTo(1, within(0.05));
     }
+
+    /**
+     * Batches that fit an optimum of 28 °C best, known to a standard deviation of 1.1 °C, where 26 °C was stated, which counts as known to 2/1.645 = 1.216 °C: by hand
+     * 26 + 2 · 1.216² / (1.216² + 1.1²) = 27.10, on the grid 27.0; not 28.
+     */
+    @Test
+    void areTheMostProbableOnesAndNotThoseThatFitBest() {
+        var grid = new CardinalGrid(new Cardinals(Cardinals.Form.BETA, 10, 26, 35, REFERENCE_C));
+        double[] logs = new double[grid.optimaC.length];
+        double[] probable = new double[grid.optimaC.length];
+        for (int i = 0; i < logs.length; i++) {
+            double apart = (grid.optimaC[i] - 28) / 1.1;
+            logs[i] = -apart * apart / 2;
+            probable[i] = logs[i] + grid.logPrior(i, grid.minimaC.length / 2);
+        }
+
+        var interval = CardinalSearch.Interval.of(logs, 0, probable, grid.optimaC);
+
+        assertThat(interval.isWithin(CardinalSearch.WIDEST_OPTIMUM_C)).isTrue();
+        assertThat(interval.bestC()).isCloseTo(27.0, within(1e-9));
+    }
 }

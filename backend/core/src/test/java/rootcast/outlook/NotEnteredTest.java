@@ -33,7 +33,7 @@ class NotEnteredTest {
     private static final double[] SHARES = {1 / 6.0, 2 / 3.0, 1 / 6.0};
 
     private static DateDistribution ready(double asOfDay, double enteredShare, Map<Stage, Instant> entered) {
-        Variation variation = new Variation(2, 0.26, 0.3, 0, enteredShare);
+        Variation variation = new Variation(2, 0.26, 0.3, 0, enteredShare, 0.9);
         return OutlookModel.outlook(
                         batch(entered, List.of(new Placement("A", STUCK))),
                         CROP.varying(variation),

@@ -9,10 +9,11 @@ import java.util.List;
 import java.util.Objects;
 
 /** Numbers that a script of R printed; script, command and version stand beside the table. */
-record RTable(List<String[]> rows) {
+public record RTable(List<String[]> rows) {
 
-    static RTable of(String resource) {
-        try (InputStream in = RTable.class.getResourceAsStream("/rootcast/outlook/" + resource)) {
+    /** @param resource below {@code rootcast} */
+    public static RTable of(String resource) {
+        try (InputStream in = RTable.class.getResourceAsStream("/rootcast/" + resource)) {
             String text = new String(Objects.requireNonNull(in).readAllBytes(), StandardCharsets.UTF_8);
             return new RTable(text.lines().skip(1).map(line -> line.split(";")).toList());
         } catch (IOException e) {
@@ -21,7 +22,7 @@ record RTable(List<String[]> rows) {
     }
 
     /** The numbers of the row that begins so. */
-    double[] row(String... names) {
+    public double[] row(String... names) {
         String[] row = rows.stream()
                 .filter(each -> Arrays.equals(each, 0, names.length, names, 0, names.length))
                 .findFirst()

@@ -21,6 +21,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import rootcast.climate.HourlySeries;
+import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
 import rootcast.outlook.BatchHistory.Look;
 import rootcast.outlook.BatchHistory.Placement;
@@ -30,7 +31,7 @@ import rootcast.outlook.BatchHistory.Plants;
 class RateEvidenceTest {
 
     private static final HouseCurves AT_22 = at22(30);
-    private static final RTable R_POSTERIOR = RTable.of("rate-posterior.csv");
+    private static final RTable R_POSTERIOR = RTable.of("outlook/rate-posterior.csv");
     private static final Map<Stage, Instant> NONE = Map.of();
 
     private static HouseCurves at22(double knownDays) {
@@ -61,8 +62,16 @@ class RateEvidenceTest {
         return OutlookModel.outlook(history, CROP, TRAY_105, AT_22).readyAt();
     }
 
-    /** @param spread of the crop's batches, standard deviation of ln M */
-    private record Case(String name, double spread, BatchHistory history) {
+    /**
+     * @param spread      of the crop's batches, standard deviation of ln M
+     * @param calledShare of the cells, with which a stage is called complete
+     */
+    private record Case(String name, double spread, BatchHistory history, double calledShare) {
+
+        Case(String name, double spread, BatchHistory history) {
+            this(name, spread, history, 0.9);
+        }
+
         @Override
         public String toString() {
             return name;
@@ -81,14 +90,23 @@ class RateEvidenceTest {
                 new Case(
                         "callus seen between looks, then roots",
                         0.1,
-                        seen(callusedOnDay9, look(8, Stage.CALLUS, 50, 30), look(16, Stage.ROOT, 40, 10))));
+                        seen(callusedOnDay9, look(8, Stage.CALLUS, 50, 30), look(16, Stage.ROOT, 40, 10))),
+                new Case(
+                        "called complete at seven in ten",
+                        0.1,
+                        seen(
+                                Map.of(Stage.CALLUS, days(7)),
+                                look(6, Stage.CALLUS, 50, 20),
+                                look(14, Stage.ROOT, 40, 20)),
+                        0.7));
     }
 
     /** R 4.2.2: {@code Rscript rate-posterior.R > rate-posterior.csv}, both beside each other in the resources. */
     @ParameterizedTest
     @MethodSource("cases")
     void quantilesAreThoseThatRIntegrates(Case each) {
-        var crop = GrowerFixture.crop(each.spread, 0.97, 0.96, 0.98, 150);
+        CropProfile usual = GrowerFixture.crop(each.spread, 0.97, 0.96, 0.98, 150);
+        CropProfile crop = usual.varying(usual.variation().calling(each.calledShare));
         for (int stage = 0; stage < 3; stage++) {
             double[] expected = R_POSTERIOR.row(each.name, String.valueOf(stage));
             var rate = OutlookModel.rate(each.history, crop, AT_22, Stage.GROWING.get(stage));

@@ -121,7 +121,7 @@ class SurvivorsTest {
 
     /** Within one plant: a Beta stands for the product of the stages'. */
     private static void shouldBeAsInR(String name, BatchHistory history) {
-        double[] expected = RTable.of("survivors.csv").row(name);
+        double[] expected = RTable.of("outlook/survivors.csv").row(name);
         var counts = whenReady(history);
         assertThat(counts.quantile(0.1)).as(name).isBetween((int) expected[0] - 1, (int) expected[0] + 1);
         assertThat(counts.quantile(0.5)).as(name).isBetween((int) expected[1] - 1, (int) expected[1] + 1);

@@ -74,7 +74,7 @@ class CountToBoardScenarioTest {
             14,
             CropProfile.USUAL_CELL_SPREAD,
             RateFactors.NONE,
-            new Variation(HOUR_DAYS, 0.26, 0.3, 0, 0));
+            new Variation(HOUR_DAYS, 0.26, 0.3, 0, 0, 0.9));
 
     private final InMemoryLedger ledger = new InMemoryLedger();
     private final Batch batch = new Batch("B1", "north", "lav-blue", T105, STUCK);

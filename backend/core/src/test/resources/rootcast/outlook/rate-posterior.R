@@ -14,19 +14,27 @@ cell.spread <- local({
 # A cell's time to the end of a stage, with its lead from the stages before, is log-normal on the clock since sticking; the stage is this
 # part of it.
 part <- c(7, 9, 10) / cumsum(c(7, 9, 10))
+complete <- list(part = part, spread = cell.spread, at.end = rep(qnorm(0.9), 3))
+# Called complete with seven cells in ten: the first two stages end then, the third with nine in ten; how far cells lie apart on the clock
+# since sticking stays.
+called.days <- diff(c(0, cumsum(c(7, 9, 10)) * exp((qnorm(c(0.7, 0.7, 0.9)) - qnorm(0.9)) * cell.spread * part)))
+called <- local({
+  of.stage <- called.days / cumsum(called.days)
+  list(part = of.stage, spread = cell.spread * part / of.stage, at.end = qnorm(c(0.7, 0.7, 0.9)))
+})
 factors <- exp(0.3 * sqrt(3) * c(-1, 0, 1))
 weights <- c(1, 4, 1) / 6
 rounds <- 2 * exp(0.5 * sqrt(3) * c(-1, 0, 1))
 
 # Of so many cells, at most twenty telling, with one look in a thousand at the wrong bench; the binomial is relative to
 # the share that fits best.
-look <- function(stage, progress, cells, reached) {
+look <- function(stage, progress, cells, reached, law = complete) {
   told <- min(1, 20 / cells)
   best <- dbinom(reached, cells, reached / cells, log = TRUE)
   total <- 0
   for (i in 1:3) {
-    whole <- 1 + part[stage] * (progress - 1)
-    z <- log(pmax(whole, 1e-300)) / (part[stage] * cell.spread[stage] * factors[i]) + qnorm(0.9)
+    whole <- 1 + law$part[stage] * (progress - 1)
+    z <- log(pmax(whole, 1e-300)) / (law$part[stage] * law$spread[stage] * factors[i]) + law$at.end[stage]
     fit <- exp(told * (dbinom(reached, cells, pnorm(z), log = TRUE) - best))
     total <- total + weights[i] * (0.999 * fit + 0.001)
   }
@@ -56,7 +64,10 @@ cases <- list(
   "callus seen, no look" = list(0.1, function(m, n) seen.on.rounds(m, 9, 7)),
   "callus seen early" = list(0.1, function(m, n) seen.on.rounds(m, 6, 7)),
   "callus seen between looks, then roots" = list(0.1, function(m, n)
-    look(1, m * 8 / 7, 50, 30) * seen(m * 9 / 7) * look(2, (16 - pmin(9, pmax(8, 7 / m))) * n / 9, 40, 10)))
+    look(1, m * 8 / 7, 50, 30) * seen(m * 9 / 7) * look(2, (16 - pmin(9, pmax(8, 7 / m))) * n / 9, 40, 10)),
+  "called complete at seven in ten" = list(0.1, function(m, n)
+    look(1, m * 6 / called.days[1], 50, 20, called) * seen(m * 7 / called.days[1]) *
+      look(2, (14 - pmin(7, pmax(6, called.days[1] / m))) * n / called.days[2], 40, 20, called)))
 
 nodes <- 161
 z <- 6 * (2 * (seq_len(nodes) - 0.5) / nodes - 1)

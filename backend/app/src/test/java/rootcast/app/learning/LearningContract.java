@@ -214,6 +214,7 @@ abstract class LearningContract extends GrownCrop {
         profile.put("cellsDiffer", 0.15);
         profile.put("daysDoubt", 0.06);
         profile.put("enteredShare", 0.8);
+        profile.put("calledShare", 0.7);
         profile.put("rates", Map.of("varieties", Map.of(nursery.variety, 1.1), "sites", Map.of()));
         put(with(crop, profile)).statusCode(200).body("profile.cellSpread", equalTo(0.2f));
 
@@ -226,6 +227,7 @@ abstract class LearningContract extends GrownCrop {
         assertThat(now.getDouble("profile.roundsDays")).isEqualTo(4.5);
         assertThat(now.getDouble("profile.stageShare")).isEqualTo(0.4);
         assertThat(now.getDouble("profile.cellsDiffer")).isEqualTo(0.15);
+        assertThat(now.getDouble("profile.calledShare")).isEqualTo(0.7);
         assertThat(now.getMap("profile.rates.varieties", String.class, Double.class))
                 .isEqualTo(Map.of(nursery.variety, 1.1));
         profile.put("roundsDays", 40);

@@ -31,6 +31,7 @@ import rootcast.saying.FaultyValue;
  * @param cellsDiffer standard deviation of ln(cell spread) between batches, 0 to 0.6; 0.3, or what it was, if not given
  * @param daysDoubt  standard deviation of ln(days at reference) around those stated, 0 to 0.5; 0.3, or what it was, if not given
  * @param enteredShare of the stages that end so many are entered, 0 to 1; 0.5, or what it was, if not given
+ * @param calledShare of the living cells so many are through with a stage when it is called complete, 0.5 to 0.995; 0.9, or what it was, if not given
  * @param rates      how varieties and sites differ; none, or what they were, if not given
  * @param version    given by the server; ignored when sent
  */
@@ -46,6 +47,7 @@ public record ProfileWire(
         @Nullable Double cellsDiffer,
         @Nullable Double daysDoubt,
         @Nullable Double enteredShare,
+        @Nullable Double calledShare,
         @Nullable @Valid RatesWire rates,
         @Nullable @Size(max = 2000) String note,
         @Nullable Integer version) {
@@ -111,6 +113,7 @@ public record ProfileWire(
                 profile.variation().cellsDiffer(),
                 profile.variation().daysDoubt(),
                 profile.variation().enteredShare(),
+                profile.variation().calledShare(),
                 new RatesWire(
                         new TreeMap<>(profile.rates().varieties()),
                         new TreeMap<>(profile.rates().sites())),
@@ -139,7 +142,8 @@ public record ProfileWire(
                 stageShare != null ? stageShare : was.stageShare(),
                 cellsDiffer != null ? cellsDiffer : was.cellsDiffer(),
                 daysDoubt != null ? daysDoubt : was.daysDoubt(),
-                enteredShare != null ? enteredShare : was.enteredShare());
+                enteredShare != null ? enteredShare : was.enteredShare(),
+                calledShare != null ? calledShare : was.calledShare());
     }
 
     private static Map<String, Double> orNone(@Nullable Map<String, Double> factors) {

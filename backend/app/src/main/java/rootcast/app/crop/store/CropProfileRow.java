@@ -27,6 +27,7 @@ public class CropProfileRow {
     public double cellsDiffer;
     public double daysDoubt;
     public double enteredShare;
+    public double calledShare;
     public String note;
     public String origin;
 

@@ -255,7 +255,8 @@ public class ProfileVersions {
                         profile.stageShare,
                         profile.cellsDiffer,
                         profile.daysDoubt,
-                        profile.enteredShare));
+                        profile.enteredShare,
+                        profile.calledShare));
         return new SourcedCrop(new Crop(crop.code, crop.name, checked), profile.id.versionNo(), sources, profile.note);
     }
 

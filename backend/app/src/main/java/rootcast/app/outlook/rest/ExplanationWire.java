@@ -19,6 +19,7 @@ import rootcast.outlook.ExplanationModel;
  * @param differenceDays later if positive; null if either date is
  * @param rate           how fast the batch is believed to be, 1 being its crop's mean
  * @param daysDoubt      how far the profile's days may be out: standard deviation of their logarithm; it widens the range
+ * @param calledShare    of the cells so many are through with a stage when it is called complete, as learned of the crop; 0.9 if no count showed otherwise
  * @param parts          add up to the difference
  */
 record ExplanationWire(
@@ -31,6 +32,7 @@ record ExplanationWire(
         int profileVersion,
         int plannedProfileVersion,
         double daysDoubt,
+        double calledShare,
         List<PartWire> parts) {
 
     record RateWire(double p10, double p50, double p90) {}
@@ -66,6 +68,7 @@ record ExplanationWire(
                 batch.profile().number(),
                 batch.plannedProfile().number(),
                 batch.profile().profile().variation().daysDoubt(),
+                batch.profile().profile().variation().calledShare(),
                 explained.parts().stream().map(part -> part(part, batch)).toList());
     }
 
