@@ -57,7 +57,7 @@ test('what cannot be meant is marked where it stands, kept as typed and not save
   await expect(page.getByText('Lower than the other end.')).toBeVisible();
   await most.fill('170');
   await page.getByRole('button', { name: 'Save as a new version' }).click();
-  await expect(page.locator('.recipe-fault')).toContainText('must lie between 0 % and 100 %');
+  await expect(page.locator('.recipe-fault')).toContainText('must lie between 0% and 100%');
   await expect(most).toHaveAttribute('aria-invalid', 'true');
   await expect(most).toHaveValue('170');
   expect((await recipe(page)).version).toBe(before.version);
