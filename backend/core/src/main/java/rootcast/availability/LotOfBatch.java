@@ -1,9 +1,13 @@
 package rootcast.availability;
 
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Optional;
+import java.util.function.IntPredicate;
 import java.util.function.IntToDoubleFunction;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
+import rootcast.numerics.FirstTrue;
 import rootcast.outlook.DateDistribution;
 import rootcast.outlook.Outlook;
 import rootcast.outlook.UsableTrays;
@@ -33,18 +37,20 @@ public final class LotOfBatch {
 
         @Override
         public @Nullable Days daysWith(double probability) {
-            LocalDate first = today;
-            while (usable.isTooEarly(site.startOf(first), probability)) {
-                if (usable.isTooLate(site.startOf(first), probability)) {
-                    return null;
-                }
-                first = first.plusDays(1);
+            LocalDate tooLate = firstDay(day -> usable.isTooLate(day, probability));
+            LocalDate first =
+                    firstDay(day -> !usable.isTooEarly(day, probability) || usable.isTooLate(day, probability));
+            return first.isBefore(tooLate) ? new Days(first, tooLate.minusDays(1)) : null;
+        }
+
+        /** @param condition false up to some moment, true from there on */
+        private LocalDate firstDay(Predicate<Instant> condition) {
+            IntPredicate ahead = days -> condition.test(site.startOf(today.plusDays(days)));
+            int reached = 1;
+            while (!ahead.test(reached - 1)) {
+                reached *= 2;
             }
-            LocalDate after = first;
-            while (!usable.isTooLate(site.startOf(after), probability)) {
-                after = after.plusDays(1);
-            }
-            return after.equals(first) ? null : new Days(first, after.minusDays(1));
+            return today.plusDays(FirstTrue.in(reached / 2, reached - 1, ahead));
         }
 
         @Override

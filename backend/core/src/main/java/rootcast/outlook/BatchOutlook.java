@@ -61,6 +61,16 @@ public final class BatchOutlook {
         this.unmeasured = new UnmeasuredHours(history, houses);
     }
 
+    /**
+     * Makes the curves that {@link #of} asks for. After this and {@link HouseCurves#bringUpToDate} it only reads, and many batches may be
+     * computed at once.
+     */
+    public static void prepare(BatchHistory history, CropProfile profile, HouseCurves houses) {
+        new StagePath(history, profile, houses);
+        new UnmeasuredHours(history, houses);
+        MovesAhead.prepare(history, profile, houses);
+    }
+
     public static BatchOutlook of(BatchHistory history, CropProfile profile, TrayFormat format, HouseCurves houses) {
         StagePath path = new StagePath(history, profile, houses);
         MovesAhead.prepare(history, profile, houses);

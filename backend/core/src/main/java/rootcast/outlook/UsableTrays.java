@@ -3,7 +3,6 @@ package rootcast.outlook;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.function.IntToDoubleFunction;
-import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.jspecify.annotations.Nullable;
 import rootcast.numerics.NormalShare;
 
@@ -29,8 +28,7 @@ public final class UsableTrays {
     /** So long after the slowest date no cell is waited for any more. */
     private static final Duration STRAGGLERS = Duration.ofDays(60);
 
-    private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
-    private static final double SURELY_PAST = NORMAL.inverseCumulativeProbability(1 - 1e-6);
+    private static final double SURELY_PAST = 1 - 1e-6;
 
     private final CellTimes cells;
     private final FillableTrays trays;
@@ -64,19 +62,21 @@ public final class UsableTrays {
         if (trays.most() == 0) {
             return true;
         }
-        int node = 0;
-        while (node < RateBelief.NODES - 1 && cells.slowerShare(node) < 1 - probability + MARGIN) {
-            node++;
-        }
         double least = shipped == null
                 ? trays.of(1).low()
                 : trays.of(1).low() * trays.mean() / shipped.trays().mean();
         double days = cells.daysBy(leaves.toEpochMilli());
-        double most = 0;
-        for (int factor = 0; factor < CellSpread.WEIGHTS.length; factor++) {
-            most = Math.max(most, NormalShare.below(cells.z(node, days, factor)));
-        }
-        return most < least - MARGIN;
+        return provesOfSomeSpreads(probability, (needed, widest) -> {
+            int node = 0;
+            while (node < RateBelief.NODES - 1 && cells.slowerShare(node) < 1 - needed + MARGIN) {
+                node++;
+            }
+            double most = -CellTimes.REACH;
+            for (int factor = 0; factor <= widest; factor++) {
+                most = Math.max(most, cells.z(node, days, factor));
+            }
+            return NormalShare.below(most) < least - MARGIN;
+        });
     }
 
     /** Whether one tray cannot have this probability at the moment because too many cells are past, nor after it. */
@@ -84,19 +84,39 @@ public final class UsableTrays {
         long last = cells.lastMillis();
         if (trays.most() == 0
                 || last == DevelopmentCurve.NEVER
-                || leaves.isAfter(Instant.ofEpochMilli(last).plus(hold).plus(STRAGGLERS))) {
+                || leaves.toEpochMilli() > last + hold.toMillis() + STRAGGLERS.toMillis()) {
             return true;
         }
-        int node = RateBelief.NODES - 1;
-        while (node > 0 && cells.slowerShare(node) > probability - MARGIN) {
-            node--;
-        }
-        double days = cells.daysBy(leaves.minus(hold).toEpochMilli());
-        double zPast = CellTimes.REACH;
-        for (int factor = 0; factor < CellSpread.WEIGHTS.length; factor++) {
-            zPast = Math.min(zPast, cells.z(node, days, factor));
-        }
-        return shipped == null ? NormalShare.below(zPast) > 1 - trays.of(1).low() + MARGIN : zPast > SURELY_PAST;
+        double surely = shipped == null ? 1 - trays.of(1).low() + MARGIN : SURELY_PAST;
+        double days = cells.daysBy(leaves.toEpochMilli() - hold.toMillis());
+        return provesOfSomeSpreads(probability, (needed, widest) -> {
+            int node = RateBelief.NODES - 1;
+            while (node > 0 && cells.slowerShare(node) > needed - MARGIN) {
+                node--;
+            }
+            double zPast = CellTimes.REACH;
+            for (int factor = 0; factor <= widest; factor++) {
+                zPast = Math.min(zPast, cells.z(node, days, factor));
+            }
+            return NormalShare.below(zPast) > surely;
+        });
+    }
+
+    /** That one tray has not a probability, shown of all spreads up to one. */
+    private interface Proof {
+
+        boolean holds(double probability, int widest);
+    }
+
+    /**
+     * Either of all spreads of the cells; or of all but the widest, whose weight is then granted: of the others one tray must
+     * have so much the less probability. That spread has its first cells through, and its last cells past, days from the others.
+     */
+    private static boolean provesOfSomeSpreads(double probability, Proof proof) {
+        int widest = CellSpread.WEIGHTS.length - 1;
+        double granted = CellSpread.WEIGHTS[widest];
+        return proof.holds(probability, widest)
+                || (probability > granted && proof.holds((probability - granted) / (1 - granted), widest - 1));
     }
 
     /** P(at least so many trays can leave at the moment), for any number of trays up to the most there can be. */

@@ -48,6 +48,11 @@ public record RowsSnapshot(SortedMap<Cell, CellRows> byCell) {
         return Optional.ofNullable(byCell.get(cell)).flatMap(rows -> rows.row(view));
     }
 
+    /** Computes the rows under a view that are not there yet, one after another: whoever asks for them meanwhile goes first. */
+    void computeAhead(BoardView view) {
+        byCell.values().forEach(rows -> rows.row(view));
+    }
+
     /** All rows under a view; those not looked at before are computed on all cores. */
     public List<ShownRow> rows(BoardView view) {
         return byCell.values().parallelStream()

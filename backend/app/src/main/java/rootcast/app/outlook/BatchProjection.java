@@ -173,19 +173,27 @@ public final class BatchProjection {
     }
 
     /**
-     * Those that are kept only read the curves, so they share the cores; what has to be computed from the entries adds
-     * curves. House by house, because batches that stand together read the same curves.
+     * Once every curve is made, batches only read them and share the cores: in an hour in which people record, hundreds have to be
+     * computed from their entries again with each report. House by house, because batches that stand together read the same curves.
      */
     private List<String> refresh(Collection<String> ids) {
-        curves.bringUpToDate();
         List<String> ordered = ids.stream()
                 .map(live::get)
                 .sorted(Comparator.comparing(snapshot -> snapshot.state().house()))
                 .map(snapshot -> snapshot.batch().id())
                 .toList();
-        ordered.stream().filter(id -> !kept.containsKey(id)).forEach(this::refreshOne);
-        ordered.parallelStream().filter(kept::containsKey).forEach(this::refreshOne);
+        ordered.stream().filter(id -> !kept.containsKey(id)).forEach(this::prepareOne);
+        curves.bringUpToDate();
+        ordered.parallelStream().forEach(this::refreshOne);
         return ordered;
+    }
+
+    private void prepareOne(String id) {
+        BatchSnapshot of = live.get(id);
+        apart(
+                of.batch(),
+                of.position(),
+                () -> BatchOutlook.prepare(HistoryOfBatch.of(of.state()), profileOf(of.batch()), curves));
     }
 
     private void refreshOne(String id) {

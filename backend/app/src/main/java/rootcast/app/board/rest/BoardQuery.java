@@ -11,7 +11,6 @@ import rootcast.site.ShipWeek;
 /** Reads the part of an address that says which weeks and how sure. */
 public final class BoardQuery {
 
-    private static final int USUAL_WEEKS = 8;
     private static final double LEAST_CONFIDENCE = 0.01;
     private static final double MOST_CONFIDENCE = 0.999;
 
@@ -36,7 +35,7 @@ public final class BoardQuery {
 
     static int weeks(@Nullable String text) {
         if (text == null) {
-            return USUAL_WEEKS;
+            return BoardView.USUAL_WEEKS;
         }
         try {
             int weeks = Integer.parseInt(text);
