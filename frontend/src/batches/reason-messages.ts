@@ -21,6 +21,7 @@ export const reasonMessages = messagesIn({
     'gap-filling': 'Filled hours',
     forecast: 'Days to come',
     'rate-seen': 'Pace seen',
+    'own-record': 'Own record',
     otherDays: (n: number) => `${n} other days`,
     allOther: 'all other days',
     wasInstead: (was: string, planned: string) => `medium at ${was} instead of ${planned}`,
@@ -30,6 +31,11 @@ export const reasonMessages = messagesIn({
     'why-gap-filling': 'Hours without a reading, as they were filled in.',
     'why-forecast': 'The hours to come are expected at another temperature than planned.',
     'why-rate-seen': 'Looks, stages seen, and what the crop’s batches usually do.',
+    'why-own-record': 'Finished batches that were predicted like this were ready at another time than predicted.',
+    wider: (times: string, batches: string) =>
+      `The range is ${counted(times, 'time', 'times')} as wide as the model’s, because finished batches of this crop were ready further from their predicted dates than it says (${counted(batches, 'batch', 'batches')}; those that share their weather count less).`,
+    narrower: (times: string, batches: string) =>
+      `The range is ${counted(times, 'time', 'times')} as wide as the model’s, because finished batches of this crop were ready nearer to their predicted dates than it says (${counted(batches, 'batch', 'batches')}; those that share their weather count less).`,
     rate: (p50: string, p10: string, p90: string) =>
       `Its own pace: ${p50} of the profile’s, eight times in ten between ${p10} and ${p90}.`,
     daysDoubt: (share: string) =>
@@ -67,6 +73,7 @@ export const reasonMessages = messagesIn({
     'gap-filling': 'Horas completadas',
     forecast: 'Días por venir',
     'rate-seen': 'Ritmo visto',
+    'own-record': 'Aciertos propios',
     otherDays: (n: number) => `otros ${counted(n, 'día', 'días')}`,
     allOther: 'todos los demás días',
     wasInstead: (was: string, planned: string) => `sustrato a ${was} en vez de ${planned}`,
@@ -76,6 +83,11 @@ export const reasonMessages = messagesIn({
     'why-gap-filling': 'Horas sin lectura, según se completaron.',
     'why-forecast': 'Las horas por venir se esperan a otra temperatura que la prevista.',
     'why-rate-seen': 'Revisiones, etapas vistas y lo que suelen hacer los lotes del cultivo.',
+    'why-own-record': 'Lotes terminados que se habían previsto así estuvieron listos en otro momento que el previsto.',
+    wider: (times: string, batches: string) =>
+      `El margen es ${counted(times, 'vez', 'veces')} el del modelo, porque los lotes terminados de este cultivo estuvieron listos más lejos de la fecha prevista de lo que este dice (${counted(batches, 'lote', 'lotes')}; los que comparten el clima cuentan menos).`,
+    narrower: (times: string, batches: string) =>
+      `El margen es ${counted(times, 'vez', 'veces')} el del modelo, porque los lotes terminados de este cultivo estuvieron listos más cerca de la fecha prevista de lo que este dice (${counted(batches, 'lote', 'lotes')}; los que comparten el clima cuentan menos).`,
     rate: (p50: string, p10: string, p90: string) =>
       `Su propio ritmo: ${p50} del que da el perfil, ocho de diez veces entre ${p10} y ${p90}.`,
     daysDoubt: (share: string) =>

@@ -8,7 +8,7 @@ import { useMessages } from '../shared/messages';
 import { Failed, Loading } from '../shared/screen-states';
 import { Part } from '../shared/part';
 import { reasonMessages } from './reason-messages';
-import { signedDays, spanOf, stepsOf, verdictOf, type Step } from './reason-state';
+import { rangeByRecord, signedDays, spanOf, stepsOf, verdictOf, type Step } from './reason-state';
 
 interface ReasonPanelProps {
   readonly batch: BatchView;
@@ -55,6 +55,7 @@ function Reasons({
     return t[verdict](format.decimal(Math.abs(differenceDays ?? 0), 1), plan, format.dateTime(readyAt, timeZone));
   };
   const share = (value: number) => format.percent(value);
+  const range = rangeByRecord(explanation.ownRecord);
   return (
     <>
       <p>{said()}</p>
@@ -66,6 +67,9 @@ function Reasons({
         total={differenceDays}
       />
       {explanation.daysDoubt >= WORTH_SAYING && <p>{t.daysDoubt(share(explanation.daysDoubt))}</p>}
+      {range !== 'same' && explanation.ownRecord && (
+        <p>{t[range](format.decimal(explanation.ownRecord.width, 1), format.integer(explanation.ownRecord.batches))}</p>
+      )}
       <p className="rc-quiet">{calledWords(explanation.calledShare, t, share)}</p>
       <p className="rc-quiet">
         {t.rate(share(rate.p50), share(rate.p10), share(rate.p90))}{' '}

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Development } from '../shared/api-types';
 import type { ExplanationPart } from '../shared/learning-types';
 import { interpolated, lookNotes, progressLines } from './development-state';
-import { signedDays, spanOf, stepsOf, verdictOf } from './reason-state';
+import { rangeByRecord, signedDays, spanOf, stepsOf, verdictOf } from './reason-state';
 
 const part = (cause: ExplanationPart['cause'], days: number, on: string | null = null): ExplanationPart => ({
   cause,
@@ -117,4 +117,11 @@ describe('the development as lines', () => {
       { at: at(2), value: 2, label: '45/50', filled: true },
     ]);
   });
+});
+
+test('a range is told to be wider or narrower than the model’s where one decimal shows it', () => {
+  expect(rangeByRecord({ width: 1.31, batches: 40 })).toBe('wider');
+  expect(rangeByRecord({ width: 0.8, batches: 40 })).toBe('narrower');
+  expect(rangeByRecord({ width: 1.04, batches: 40 })).toBe('same');
+  expect(rangeByRecord(null)).toBe('same');
 });

@@ -75,3 +75,9 @@ export function signedDays(days: number, decimal: (value: number, digits: number
   if (Number(Math.abs(days).toFixed(1)) === 0) return shown;
   return `${days > 0 ? '+' : '−'}${shown}`;
 }
+
+/** What the record has made of a range; told where it is seen in its one decimal. */
+export function rangeByRecord(record: Explanation['ownRecord']): 'wider' | 'narrower' | 'same' {
+  if (!record || Number(record.width.toFixed(1)) === 1) return 'same';
+  return record.width > 1 ? 'wider' : 'narrower';
+}

@@ -82,6 +82,15 @@ export const trackRecordMessages = messagesIn({
     'look-at-cells': 'a look at some cells in the days before a batch is ready, entered on Floor.',
     'say-where-they-go': 'say in Setup, Houses, where its houses send their batches.',
     'learn-the-profile': 'learn its profile from the record (Setup, Crops) and adopt it.',
+    made: 'What the record has changed, and what “ready” means',
+    rangesBy: (times: string) =>
+      `ranges are ${counted(times, 'time', 'times')} as wide as the model’s, by what this record has shown.`,
+    rangesAsModel: 'ranges are about as wide as the model’s.',
+    rangesUnheld: 'ranges have not been compared with this record yet.',
+    called: (called: string, ready: string) =>
+      `Counts show that its stages are called complete with ${called} of the cells through; ready is when ${ready} are.`,
+    calledUnseen:
+      'No count shows with how many cells through its stages are called complete, and no record can tell: ready is when your people call it so.',
     heldWhere: 'How often they held, by lead, site and season',
     site: 'Site',
     quarterReady: 'Ready in',
@@ -186,6 +195,15 @@ export const trackRecordMessages = messagesIn({
     'look-at-cells': 'revisar algunas celdas en los días antes de que el lote esté listo y anotarlo en Planta.',
     'say-where-they-go': 'decir en Datos, Invernaderos, a dónde pasan sus lotes.',
     'learn-the-profile': 'aprender su perfil de lo registrado (Datos, Cultivos) y adoptarlo.',
+    made: 'Qué ha cambiado el registro y qué significa «listo»',
+    rangesBy: (times: string) =>
+      `los márgenes son ${counted(times, 'vez', 'veces')} los del modelo, por lo que mostró este registro.`,
+    rangesAsModel: 'los márgenes son más o menos los del modelo.',
+    rangesUnheld: 'los márgenes aún no se han comparado con este registro.',
+    called: (called: string, ready: string) =>
+      `Los conteos muestran que sus etapas se dan por completas con ${called} de las celdas pasadas; está listo cuando lo están ${ready}.`,
+    calledUnseen:
+      'Ningún conteo muestra con cuántas celdas pasadas se dan por completas sus etapas, y ningún registro puede decirlo: está listo cuando su gente lo da por listo.',
     heldWhere: 'Cuántas veces acertaron, por antelación, sitio y temporada',
     site: 'Sitio',
     quarterReady: 'Listos en',

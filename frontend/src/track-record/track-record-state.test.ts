@@ -11,6 +11,7 @@ import {
   missesOf,
   paramsFor,
   quarterOf,
+  rangesOf,
 } from './track-record-state';
 
 describe('the address', () => {
@@ -103,4 +104,11 @@ it.each([
   ['2026-10-01', 4],
 ] as const)('%s begins quarter %i', (from, quarter) => {
   expect(quarterOf(from)).toEqual([quarter, '2026']);
+});
+
+it('ranges are told to be other than the model’s where one decimal shows it', () => {
+  expect(rangesOf(null)).toBe('unheld');
+  expect(rangesOf(1.04)).toBe('same');
+  expect(rangesOf(1.3)).toBe('other');
+  expect(rangesOf(0.8)).toBe('other');
 });

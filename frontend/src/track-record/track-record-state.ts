@@ -114,3 +114,9 @@ export function quarterOf(from: string): [quarter: number, year: string] {
   const [year = '', month = '1'] = from.split('-');
   return [Math.ceil(Number(month) / 3), year];
 }
+
+/** What a record has made of a crop's ranges; told where it is seen in its one decimal. */
+export function rangesOf(width: number | null): 'unheld' | 'same' | 'other' {
+  if (width === null) return 'unheld';
+  return Number(width.toFixed(1)) === 1 ? 'same' : 'other';
+}

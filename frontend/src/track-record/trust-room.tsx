@@ -1,9 +1,9 @@
 import { useFormats } from '../shared/formats';
 import { figure, HeadRow } from '../shared/head-row';
-import type { HeldShare, TrackRecord } from '../shared/learning-types';
+import type { CropRecord, HeldShare, TrackRecord } from '../shared/learning-types';
 import { useMessages } from '../shared/messages';
 import { trackRecordMessages } from './track-record-messages';
-import { byRisingLead, doubtful, quarterOf, type DoubtfulCrop } from './track-record-state';
+import { byRisingLead, doubtful, quarterOf, rangesOf, type DoubtfulCrop } from './track-record-state';
 
 /** Which crops' dates can be trusted by their own record, what would mend the others, and how often ranges held where and when. */
 export function TrustRoom({ record }: { record: TrackRecord }) {
@@ -27,6 +27,14 @@ export function TrustRoom({ record }: { record: TrackRecord }) {
           {t['too-few']} {few.map(({ cropName, n }) => t.cropSeen(cropName, format.integer(n))).join(', ')}.
         </p>
       )}
+      <details>
+        <summary>{t.made}</summary>
+        <ul className="record-trust">
+          {record.byCrop.map((crop) => (
+            <Made key={crop.crop} crop={crop} />
+          ))}
+        </ul>
+      </details>
       <details>
         <summary>{t.heldWhere}</summary>
         <HeldTable record={record} />
@@ -57,6 +65,23 @@ function Doubt({ crop }: { crop: DoubtfulCrop }) {
           {t.wouldHelp} {crop.mends.map((mend) => t[mend]).join(' ')}
         </>
       )}
+    </li>
+  );
+}
+
+/** Nine in ten is what a stage's end means, and what is believed until counts show how the people call it. */
+const COMPLETE_SHARE = 0.9;
+
+function Made({ crop: { cropName, width, calledShare } }: { crop: CropRecord }) {
+  const t = useMessages(trackRecordMessages);
+  const format = useFormats();
+  const ranges = { unheld: t.rangesUnheld, same: t.rangesAsModel, other: t.rangesBy(format.decimal(width ?? 1, 1)) };
+  return (
+    <li>
+      <b>{cropName}</b>: {ranges[rangesOf(width)]}{' '}
+      {calledShare === COMPLETE_SHARE
+        ? t.calledUnseen
+        : t.called(format.percent(calledShare), format.percent(COMPLETE_SHARE))}
     </li>
   );
 }

@@ -130,6 +130,7 @@ class AppArchitectureTest {
             Map.entry(
                     "learning",
                     Set.of(
+                            "node",
                             "trackrecord",
                             "whatif",
                             "board",

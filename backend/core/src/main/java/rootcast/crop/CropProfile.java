@@ -14,6 +14,7 @@ import rootcast.saying.FaultyValue;
  * @param cellSpread standard deviation of the natural logarithm of a cell's time within one batch
  * @param rates      how varieties and sites differ from the crop
  * @param variation  how its batches vary beside that, are looked at, and how well the days are known
+ * @param calibration what the record of finished batches says of the ranges that follow from all this
  */
 public record CropProfile(
         List<StageProfile> stages,
@@ -21,10 +22,22 @@ public record CropProfile(
         int holdDays,
         double cellSpread,
         RateFactors rates,
-        Variation variation) {
+        Variation variation,
+        Calibration calibration) {
 
     /** Common practice, no source. */
     public static final double USUAL_CELL_SPREAD = 0.12;
+
+    /** Of a crop whose ranges were not held against its record. */
+    public CropProfile(
+            List<StageProfile> stages,
+            double rateSpread,
+            int holdDays,
+            double cellSpread,
+            RateFactors rates,
+            Variation variation) {
+        this(stages, rateSpread, holdDays, cellSpread, rates, variation, Calibration.NONE);
+    }
 
     /** Of a crop of whose variation nothing was learned. */
     public CropProfile(
@@ -66,12 +79,17 @@ public record CropProfile(
         double rate = rates.of(variety, site);
         List<StageProfile> own =
                 stages.stream().map(stage -> stage.atRate(rate)).toList();
-        return new CropProfile(own, rateSpread, holdDays, cellSpread, RateFactors.NONE, variation);
+        return new CropProfile(own, rateSpread, holdDays, cellSpread, RateFactors.NONE, variation, calibration);
     }
 
     /** The same, its batches varying in another way. */
     public CropProfile varying(Variation other) {
-        return new CropProfile(stages, rateSpread, holdDays, cellSpread, rates, other);
+        return new CropProfile(stages, rateSpread, holdDays, cellSpread, rates, other, calibration);
+    }
+
+    /** The same, its ranges as the record says. */
+    public CropProfile calibrated(Calibration byRecord) {
+        return new CropProfile(stages, rateSpread, holdDays, cellSpread, rates, variation, byRecord);
     }
 
     public StageProfile of(Stage stage) {

@@ -173,6 +173,10 @@ public record BatchHistory(
                 looks);
     }
 
+    BatchHistory withLooks(List<Look> others) {
+        return new BatchHistory(stuckAt, reachedAt, placements, base, losses, shipments, sample, others);
+    }
+
     int shippedPlants() {
         return Math.toIntExact(sum(shipments));
     }

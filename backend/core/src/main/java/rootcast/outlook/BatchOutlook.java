@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.function.LongToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 import rootcast.climate.FilledSeries;
+import rootcast.crop.Calibration;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
 import rootcast.crop.TrayFormat;
@@ -190,24 +191,56 @@ public final class BatchOutlook {
         dates = believed == rates ? dates : path.dates(believed);
         long[][] ends = dates.ends();
         long[] medianEnds = StagePath.atNode(RateBelief.median(), ends);
-        DateDistribution ready = ready(nowMillis, ends[LAST], medianEnds);
+        widenReady(nowMillis, ends[LAST], medianEnds);
+        DateRange byModel = DateDistribution.range(ends[LAST]);
+        Calibration.Knot record = record(nowMillis, medianEnds[LAST]);
+        RecordedRange recorded = record == null ? null : new RecordedRange(record);
+        RateBelief lastRate = dates.lastRate();
+        if (recorded != null) {
+            recorded.move(ends[LAST], earliest(LAST));
+            lastRate = recorded.rate(lastRate);
+        }
+        DateDistribution ready = new DateDistribution(rates.of(LAST), ends[LAST]);
         Instant until = history.reached(Stage.READY).orElse(asOf);
         int missing = unmeasured.between(history.stuckAt(), until);
         FilledSeries here = houses.climateOf(history.houseAt(nowMillis));
-        DateRange readyRange = ready.range();
         return new Outlook(
                 asOf,
-                range(nowMillis, 0, ends[0], medianEnds),
-                range(nowMillis, 1, ends[1], medianEnds),
-                readyRange,
+                range(nowMillis, 0, ends[0], medianEnds, recorded),
+                range(nowMillis, 1, ends[1], medianEnds, recorded),
+                ready.range(),
                 ready,
                 saleable,
                 survivors.expectedAlive(path.doneOfEach(medianEnds, believed.atNode(RateBelief.median()), asOf)),
                 missing,
                 missing == 0 ? Set.of() : unmeasured.stoodIn(history.stuckAt(), until),
                 here.sourceOf(here.nextHour()),
-                usable(ends[LAST], dates.lastRate()),
-                List.copyOf(moves));
+                usable(ends[LAST], lastRate),
+                List.copyOf(moves),
+                record == null ? null : new Outlook.ByRecord(byModel, record.width(), record.batches()));
+    }
+
+    /** What the crop's record says at this lead; null if it says nothing, or the batch was seen ready. */
+    private Calibration.@Nullable Knot record(long nowMillis, long medianMillis) {
+        Calibration calibration = profile.calibration();
+        return calibration.isNone() || path.isSeen(LAST)
+                ? null
+                : calibration.at((medianMillis - nowMillis) / DateSpread.DAY_MILLIS);
+    }
+
+    /** When it is ready by the model alone, whatever the record says: to be held against what is seen later. */
+    public Foretold foretold() {
+        return ahead().foretoldAsItStands();
+    }
+
+    private Foretold foretoldAsItStands() {
+        long nowMillis = houses.asOf().toEpochMilli();
+        StagePath.Dates dates = path.dates(rates);
+        StageRates believed = believed(dates);
+        dates = believed == rates ? dates : path.dates(believed);
+        long[] ready = dates.ends()[LAST];
+        widenReady(nowMillis, ready, StagePath.atNode(RateBelief.median(), dates.ends()));
+        return new Foretold(nowMillis, ready, dates.lastRate(), profile.variation(), path.incompleteAt(LAST));
     }
 
     /** @param ends when nine cells in ten are through with the last stage, by node */
@@ -217,22 +250,36 @@ public final class BatchOutlook {
     }
 
     /** @param ends by node; changed in place */
-    private DateDistribution ready(long nowMillis, long[] ends, long[] medianEnds) {
+    private void widenReady(long nowMillis, long[] ends, long[] medianEnds) {
         if (path.isSeen(LAST)) {
             Arrays.fill(ends, path.seenAt(LAST));
         } else {
             spread(nowMillis, LAST, medianEnds).widen(ends);
         }
-        return new DateDistribution(rates.of(LAST), ends);
     }
 
-    /** Of a stage that others follow, of which no more is told than these three dates. */
-    private DateRange range(long nowMillis, int stage, long[] ends, long[] medianEnds) {
+    /**
+     * Of a stage that others follow, of which no more is told than these three dates. What the record says of ready moves them
+     * alike, so stages stay in order.
+     */
+    private DateRange range(
+            long nowMillis, int stage, long[] ends, long[] medianEnds, @Nullable RecordedRange recorded) {
         if (path.isSeen(stage)) {
             Instant seen = Instant.ofEpochMilli(path.seenAt(stage));
             return new DateRange(seen, seen, seen);
         }
-        return spread(nowMillis, stage, medianEnds).widenedRange(ends);
+        DateSpread spread = spread(nowMillis, stage, medianEnds);
+        if (recorded == null) {
+            return spread.widenedRange(ends);
+        }
+        spread.widen(ends);
+        recorded.move(ends, earliest(stage));
+        return DateDistribution.range(ends);
+    }
+
+    /** A stage that was not seen to end had not ended by then. */
+    private long earliest(int stage) {
+        return Math.max(lastSeenBefore(stage), path.incompleteAt(stage));
     }
 
     /** The stages between now and the end of one, each weighed by the time it takes; once that has passed, the last alone. */
@@ -244,12 +291,11 @@ public final class BatchOutlook {
             double share = Math.max(0, medianEnds[stage] - from) / lead;
             logRatePerC += share * path.logRatePerC(stage);
         }
-        long since = Math.max(lastSeenBefore(last), path.incompleteAt(last));
         return new DateSpread(
                 nowMillis,
                 houses.spreadOf(history.houseAt(medianEnds[last])),
                 logRatePerC,
-                since,
+                earliest(last),
                 unmeasuredDays(nowMillis, last, medianEnds));
     }
 

@@ -25,7 +25,9 @@ public record DateExplanation(Instant plannedAt, Instant readyAt, List<Part> par
         /** The hours to come are expected at another temperature than planned. */
         FORECAST,
         /** The batch is faster or slower than its crop, as looks and stages showed. */
-        RATE_SEEN
+        RATE_SEEN,
+        /** Batches foretold like this were ready sooner or later than foretold. */
+        OWN_RECORD
     }
 
     /**

@@ -22,7 +22,7 @@ import rootcast.outlook.DateExplanation.Part;
 
 /**
  * Takes a batch from its plan to the date expected now, one change at a time: the profile's version, the measured
- * temperatures day by day, the bridged hours, the hours to come, and last everything that was seen of its rate. Each
+ * temperatures day by day, the bridged hours, the hours to come, everything that was seen of its rate, and last what the crop's record says of such dates. Each
  * part is what its change moved the date by, so the parts add up; in another order they would share the effects of two
  * changes otherwise.
  */
@@ -64,7 +64,10 @@ public final class ExplanationModel {
         Plan plan = new Plan(history, houses);
         date = new HourlyDates(history.stuckAt(), planned).ready(plan);
         Instant plannedAt = DateDistribution.instant(date);
-        Instant readyAt = outlook.now().readyAt().p50();
+        Outlook now = outlook.now();
+        Instant readyAt = now.readyAt().p50();
+        Instant byModel =
+                now.byRecord() == null ? readyAt : now.byRecord().byModel().p50();
         if (date == NEVER || readyAt.equals(DateDistribution.NEVER)) {
             return new DateExplanation(plannedAt, readyAt, List.of());
         }
@@ -78,7 +81,8 @@ public final class ExplanationModel {
                 dates.ready((hour, stage, cardinals) ->
                         hour < past ? actual.celsius(hour, stage, cardinals) : plan.celsius(hour, stage, cardinals)));
         add(Cause.FORECAST, dates.ready(actual));
-        add(Cause.RATE_SEEN, readyAt.toEpochMilli());
+        add(Cause.RATE_SEEN, byModel.toEpochMilli());
+        add(Cause.OWN_RECORD, readyAt.toEpochMilli());
         return new DateExplanation(plannedAt, readyAt, List.copyOf(parts));
     }
 

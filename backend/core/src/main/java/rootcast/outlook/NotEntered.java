@@ -36,10 +36,15 @@ final class NotEntered {
             weights[node] = 1;
             for (int stage = current; stage < StagePath.STAGES; stage++) {
                 long since = Math.max(ends[stage][node], path.incompleteAt(stage));
-                weights[node] *= 1 - variation.enteredShare() * metShare(variation, (nowMillis - since) / DAY_MILLIS);
+                weights[node] *= share(variation, since, nowMillis);
             }
         }
         return moved(weights, rates.of(current));
+    }
+
+    /** Of the stages that have ended at a moment so many are not entered by now. */
+    static double share(Variation variation, long sinceMillis, long nowMillis) {
+        return 1 - variation.enteredShare() * metShare(variation, (nowMillis - sinceMillis) / DAY_MILLIS);
     }
 
     private static double metShare(Variation variation, double days) {

@@ -3,6 +3,7 @@ package rootcast.outlook;
 import java.time.Instant;
 import java.util.List;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import rootcast.climate.HourSource;
 
 /**
@@ -19,6 +20,7 @@ import rootcast.climate.HourSource;
  * @param forecastFrom  what the hours to come are taken from
  * @param usable        how many trays can leave at a moment, of which sales may promise
  * @param moves         where it is expected to be carried that nobody has recorded yet: a house's usual next one
+ * @param byRecord      what the crop's own record has made of {@code readyAt}; null if nothing
  */
 public record Outlook(
         Instant asOf,
@@ -32,4 +34,13 @@ public record Outlook(
         Set<HourSource> filledFrom,
         HourSource forecastFrom,
         UsableTrays usable,
-        List<BatchHistory.Placement> moves) {}
+        List<BatchHistory.Placement> moves,
+        @Nullable ByRecord byRecord) {
+
+    /**
+     * @param byModel when 90 % may leave, by the model alone
+     * @param width   so many times as wide as that the range was made
+     * @param batches that this rests on, each for itself
+     */
+    public record ByRecord(DateRange byModel, double width, double batches) {}
+}

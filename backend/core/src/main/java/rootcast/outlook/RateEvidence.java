@@ -128,11 +128,56 @@ final class RateEvidence {
                 double beyond = cells.beyond(multiplier * looks[number++]);
                 for (int i = 0; i < logs.length; i++) {
                     double z = cells.quantile(beyond, i);
-                    logs[i] += look(z, look.cells(), look.reached());
+                    logs[i] += look(z, look.cells(), look.reached(), Math.min(look.cells(), MOST_TELLING_CELLS));
                 }
             }
             return mean(logs);
         }
+    }
+
+    /**
+     * Log likelihood of what is recorded of a stage's end, had it come at a moment with the batch at a rate.
+     *
+     * <p>Here every cell tells, as many as were looked at, and rounds are as far apart as the crop's usually are: taken to err more than it
+     * does, a record would excuse a forecast that erred. Where trays differ or rounds are uneven it errs more, and a forecast is held to be worse
+     * than it was, which is the safe side.
+     *
+     * @param endMillis {@link DevelopmentCurve#NEVER} if it had not come at all
+     */
+    double logOfEnd(int stage, long endMillis, double multiplier) {
+        double perDay = multiplier / path.daysAtReference(stage);
+        CellSpread cells = path.stages().cells(stage);
+        double[] logs = new double[CellSpread.WEIGHTS.length];
+        for (BatchHistory.Look look : looksOf(stage)) {
+            double beyond = cells.beyond(progress(stage, endMillis, look.at().toEpochMilli(), perDay));
+            for (int i = 0; i < logs.length; i++) {
+                logs[i] += look(cells.quantile(beyond, i), look.cells(), look.reached(), look.cells());
+            }
+        }
+        double sum = looksOf(stage).isEmpty() ? 0 : mean(logs);
+        if (!path.isSeen(stage)) {
+            return sum;
+        }
+        double by = enteredBy(stage, endMillis, path.seenAt(stage), perDay);
+        if (path.incompleteAt(stage) > 0) {
+            return sum + mixed(by, 1);
+        }
+        long before = path.seenAt(stage) - Math.round(roundsDays[UsualRounds.USUAL] * DAY_MILLIS);
+        return sum + mixed(by - enteredBy(stage, endMillis, before, perDay), 1);
+    }
+
+    private double enteredBy(int stage, long endMillis, long atMillis, double perDay) {
+        double progress =
+                progress(stage, endMillis, atMillis, perDay) / path.stages().calledAt(stage);
+        return progress > 0 ? NormalShare.below(Math.log(progress) / SEEN_SPREAD) : 0;
+    }
+
+    /** 1 at the end, 0 or less before the begin. */
+    private double progress(int stage, long endMillis, long atMillis, double perDay) {
+        if (endMillis == DevelopmentCurve.NEVER) {
+            return 0;
+        }
+        return 1 + perDay * (path.between(stage, endMillis, atMillis) - path.between(stage, atMillis, endMillis));
     }
 
     private double between(double z, double[] rounds) {
@@ -153,7 +198,8 @@ final class RateEvidence {
         return most + Math.log(sum);
     }
 
-    private static double look(double z, int cells, int reached) {
+    /** @param telling as many cells it weighs as */
+    private static double look(double z, int cells, int reached, int telling) {
         double share = (double) reached / cells;
         double log = 0;
         if (reached > 0) {
@@ -162,7 +208,7 @@ final class RateEvidence {
         if (reached < cells) {
             log += (1 - share) * (LogNormalTail.above(z) - Math.log(1 - share));
         }
-        return mixed(Math.exp(log * Math.min(cells, MOST_TELLING_CELLS)), 1);
+        return mixed(Math.exp(log * telling), 1);
     }
 
     /** @param best the likelihood at the M that fits best */

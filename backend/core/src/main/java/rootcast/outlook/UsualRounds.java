@@ -10,6 +10,9 @@ final class UsualRounds {
 
     static final int NODES = 3;
 
+    /** Number of the node that is as usual. */
+    static final int USUAL = 1;
+
     private static final double[] OVER_USUAL = {Math.exp(-0.5 * Math.sqrt(3)), 1, Math.exp(0.5 * Math.sqrt(3))};
     private static final double[] SHARES = {1.0 / 6, 2.0 / 3, 1.0 / 6};
 

@@ -65,7 +65,9 @@ final class Gallery {
                 .max(Comparator.naturalOrder())
                 .orElse(TrueBusiness.START);
         CropProfile stated = stated(truth.known().daysFactor());
-        profile = taught == 0 ? stated : business.learned(stated, finished, begin);
+        profile = taught == 0
+                ? stated
+                : business.calibrated(stated, business.learned(stated, finished, begin), finished, ANYWHERE, begin);
         calendarDays = finished.stream()
                 .mapToDouble(batch -> days(batch.stuckAt(), batch.ready()))
                 .average()

@@ -78,7 +78,8 @@ class HonestDatesTest {
                 .map(TrueBusiness.Batch::seenReadyAt)
                 .max(Comparator.naturalOrder())
                 .orElseThrow();
-        CropProfile profile = business.learned(wrong(), taught, learnedAt);
+        CropProfile profile =
+                business.calibrated(wrong(), business.learned(wrong(), taught, learnedAt), taught, ANYWHERE, learnedAt);
         double calendarDays = taught.stream()
                 .mapToDouble(batch -> days(batch.stuckAt(), batch.ready()))
                 .average()

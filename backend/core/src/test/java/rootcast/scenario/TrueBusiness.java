@@ -8,13 +8,19 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.stream.IntStream;
 import rootcast.crop.CropProfile;
 import rootcast.crop.Stage;
+import rootcast.crop.TrayFormat;
 import rootcast.learning.BatchRecord;
 import rootcast.learning.Learning;
 import rootcast.outlook.BatchHistory;
 import rootcast.outlook.BatchHistory.Plants;
 import rootcast.outlook.HouseCurves;
+import rootcast.site.Site;
+import rootcast.trackrecord.CalibrationFit;
+import rootcast.trackrecord.FinishedBatch;
+import rootcast.trackrecord.Hindcast;
 
 /**
  * A business whose truth the model does not know and which has another form than it.
@@ -40,6 +46,7 @@ final class TrueBusiness {
     private static final long HOUR_MILLIS = 3_600_000;
     private static final double SEASON_HOURS = 24 * 120;
     private static final int LOT_BATCHES = 4;
+    private static final int FOLDS = 4;
 
     /** The second stream of numbers goes its own way: this seed and the business's. */
     private static final long EXTRA_SEED = 0x5DEECE66DL;
@@ -81,6 +88,34 @@ final class TrueBusiness {
 
         Instant seenReadyAt() {
             return everything.reachedAt().get(Stage.READY);
+        }
+
+        FinishedBatch finished(CropProfile profile, Site site) {
+            return new FinishedBatch(
+                    id,
+                    "C",
+                    site,
+                    new TrayFormat("T105", 105, 100, 540, 280),
+                    stuckAt,
+                    seenReadyAt(),
+                    seenReadyAt(),
+                    everything.placements(),
+                    new FinishedBatch.Then() {
+                        @Override
+                        public BatchHistory historyAt(Instant then) {
+                            return by(then);
+                        }
+
+                        @Override
+                        public CropProfile profileAt(Instant then) {
+                            return profile;
+                        }
+
+                        @Override
+                        public int plantsThereAt(Instant then) {
+                            return alive(STAGES - 1);
+                        }
+                    });
         }
 
         /** What had been seen by then. */
@@ -144,6 +179,30 @@ final class TrueBusiness {
                         BatchRecord.of(batch.id(), "V", "S", batch.everything(), batch.lived(), curves, REFERENCE_C))
                 .toList();
         return Learning.learn(stated, records, at).profile().forBatch("V", "S");
+    }
+
+    /**
+     * The profile with what the record of these batches says of its ranges. Each is foretold by what was learned from three quarters of
+     * them that it is not among.
+     */
+    CropProfile calibrated(CropProfile stated, CropProfile profile, List<Batch> taught, Site site, Instant at) {
+        List<FinishedBatch> finished = new ArrayList<>();
+        for (int fold = 0; fold < Math.min(FOLDS, taught.size()); fold++) {
+            int leftOut = fold;
+            List<Batch> others = IntStream.range(0, taught.size())
+                    .filter(i -> i % FOLDS != leftOut)
+                    .mapToObj(taught::get)
+                    .toList();
+            CropProfile without = learned(stated, others, at);
+            for (int i = fold; i < taught.size(); i += FOLDS) {
+                finished.add(taught.get(i).finished(without, site));
+            }
+        }
+        HouseCurves curves = curves(START);
+        return profile.calibrated(CalibrationFit.of(Hindcast.of(finished, moment -> {
+            curves.advanceTo(moment);
+            return curves;
+        })));
     }
 
     /** Days at the reference temperature until nine cells in ten of a middling batch are through, by stage. */

@@ -51,7 +51,7 @@ public class LearnCrop {
     public Proposal learn(String code, Instant now) {
         SourcedCrop before = catalogue.crop(code).orElseThrow(() -> Problem.notFound(Thing.CROP, code));
         CropProfile stated = catalogue.stated(code);
-        LearnedProfile learned = Learning.learn(stated, before.crop().profile(), records(code, stated, now), now);
+        LearnedProfile learned = Learning.learn(stated, before.crop().profile(), records(code, stated, now, now), now);
         Map<Stage, String> sources = new EnumMap<>(Stage.class);
         learned.evidence()
                 .stages()
@@ -66,10 +66,12 @@ public class LearnCrop {
     /**
      * The profile for each batch seen ready, learned in as many parts as {@code folds} from all other batches than those
      * of its part: what the batch is foretold with then knows nothing of it.
+     *
+     * @param learnedAt only from batches stuck by then; those that were stuck later have no part in it
      */
-    public Map<String, CropProfile> learnedWithout(String code, int folds, Instant now) {
+    public Map<String, CropProfile> learnedWithout(String code, int folds, Instant learnedAt, Instant now) {
         CropProfile stated = catalogue.stated(code);
-        List<BatchRecord> records = records(code, stated, now);
+        List<BatchRecord> records = records(code, stated, learnedAt, now);
         List<String> finished = records.stream()
                 .filter(BatchRecord::finished)
                 .map(BatchRecord::id)
@@ -90,12 +92,14 @@ public class LearnCrop {
         return learned;
     }
 
-    private List<BatchRecord> records(String crop, CropProfile profile, Instant now) {
+    private List<BatchRecord> records(String crop, CropProfile profile, Instant stuckBy, Instant now) {
         List<String> varieties = catalogue.varieties().stream()
                 .filter(variety -> variety.crop().equals(crop))
                 .map(Variety::code)
                 .toList();
-        List<BatchFold> folds = ledger.foldsOf(varieties);
+        List<BatchFold> folds = ledger.foldsOf(varieties).stream()
+                .filter(fold -> !fold.state().batch().stuckAt().isAfter(stuckBy))
+                .toList();
         Set<String> houses = new HashSet<>();
         folds.forEach(fold -> fold.state().placements().forEach(placement -> houses.add(placement.house())));
         HouseCurves curves = snapshots.now().part(ClimateSnapshot.class).curves(houses, now, now, List.of());

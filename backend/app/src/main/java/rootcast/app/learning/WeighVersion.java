@@ -33,7 +33,7 @@ import rootcast.trackrecord.Figures;
 public class WeighVersion {
 
     /** Enough that a fold leaves most batches to learn from, few enough to be waited for. Our choice. */
-    private static final int FOLDS = 4;
+    static final int FOLDS = 4;
 
     @Inject
     Catalogue catalogue;
@@ -76,7 +76,7 @@ public class WeighVersion {
                 versions.stream().filter(ProfileVersion::inForce).findFirst().orElseThrow();
         Crop crop = asked.sourced().crop();
         boolean learned = asked.origin() == ProfileVersion.Origin.LEARNED;
-        Map<String, CropProfile> without = learned ? learnCrop.learnedWithout(code, FOLDS, now) : Map.of();
+        Map<String, CropProfile> without = learned ? learnCrop.learnedWithout(code, FOLDS, now, now) : Map.of();
         CropProfile current = inForce.sourced().crop().profile();
         List<Case> before = trackRecords.under(code, batch -> current);
         List<Case> after = trackRecords.under(code, batch -> without.getOrDefault(batch, crop.profile()));

@@ -23,6 +23,7 @@ public class NodeDuties {
 
     public static final String WATCH_HOUSES = "watch-houses";
     public static final String PURGE_READINGS = "purge-readings";
+    public static final String CALIBRATE_CROPS = "calibrate-crops";
 
     @Inject
     EntityManager database;

@@ -50,6 +50,19 @@ class BatchesOnRecord {
         return ledger.newestOfReady();
     }
 
+    /** The same of one crop. */
+    FactPosition newestEntry(String crop) {
+        List<String> varieties = varietiesOf(crop);
+        return varieties.isEmpty() ? FactPosition.START : ledger.newestOfReady(varieties);
+    }
+
+    private List<String> varietiesOf(String crop) {
+        return catalogue.varieties().stream()
+                .filter(variety -> variety.crop().equals(crop))
+                .map(Variety::code)
+                .toList();
+    }
+
     List<FinishedBatch> all() {
         Map<String, String> cropOf =
                 catalogue.varieties().stream().collect(Collectors.toMap(Variety::code, Variety::crop));
@@ -64,11 +77,7 @@ class BatchesOnRecord {
 
     /** Of one crop, each as if the profile given for it had always been in force. */
     List<FinishedBatch> under(String crop, Function<String, CropProfile> profileOf) {
-        List<String> varieties = catalogue.varieties().stream()
-                .filter(variety -> variety.crop().equals(crop))
-                .map(Variety::code)
-                .toList();
-        return ledger.foldsOf(varieties).stream()
+        return ledger.foldsOf(varietiesOf(crop)).stream()
                 .flatMap(fold -> {
                     CropProfile always = profileOf.apply(fold.state().batch().id());
                     return finished(fold, crop, new TreeMap<>(Map.of(Instant.MIN, always))).stream();

@@ -14,12 +14,15 @@ import rootcast.app.climate.ClimateSnapshot;
 import rootcast.app.snapshot.Snapshot;
 import rootcast.app.snapshot.Snapshots;
 import rootcast.climate.HourlySeries;
+import rootcast.crop.Calibration;
 import rootcast.crop.CropProfile;
 import rootcast.facts.FactPosition;
 import rootcast.outlook.BatchHistory;
 import rootcast.trackrecord.BackTest;
+import rootcast.trackrecord.CalibrationFit;
 import rootcast.trackrecord.Case;
 import rootcast.trackrecord.FinishedBatch;
+import rootcast.trackrecord.Hindcast;
 
 /**
  * The cases of the back-test, kept until a batch that was seen ready has a new entry, and made again by the hour for readings that
@@ -95,11 +98,30 @@ public class TrackRecords {
         return computed(snapshots.now().part(ClimateSnapshot.class), onRecord.under(crop, profileOf));
     }
 
+    /** While it stays, so does what entries say of {@link #calibration}. */
+    public FactPosition newestEntry(String crop) {
+        return onRecord.newestEntry(crop);
+    }
+
+    /**
+     * What the record says of the ranges that a profile gives.
+     *
+     * @param profileOf by batch: one that has not learned from it
+     */
+    public Calibration calibration(String crop, Function<String, CropProfile> profileOf) {
+        List<FinishedBatch> finished = onRecord.under(crop, profileOf);
+        return CalibrationFit.of(Hindcast.of(finished, walk(snapshots.now().part(ClimateSnapshot.class), finished)));
+    }
+
     private static List<Case> computed(ClimateSnapshot climate, List<FinishedBatch> finished) {
+        return BackTest.of(finished, walk(climate, finished));
+    }
+
+    private static BackTest.PastHouses walk(ClimateSnapshot climate, List<FinishedBatch> finished) {
         Set<String> houses = finished.stream()
                 .flatMap(batch -> batch.placements().stream())
                 .map(BatchHistory.Placement::house)
                 .collect(Collectors.toSet());
-        return BackTest.of(finished, climate.walk(houses)::at);
+        return climate.walk(houses)::at;
     }
 }

@@ -32,4 +32,14 @@ public interface RootcastConfig {
         @WithDefault("60s")
         String makeEvery();
     }
+
+    Calibration calibration();
+
+    /** When crops are held against the record of their finished batches. */
+    interface Calibration {
+
+        /** How often it is seen whether a finished batch has brought something new; {@code off} for never. */
+        @WithDefault("10m")
+        String makeEvery();
+    }
 }

@@ -21,9 +21,15 @@ import rootcast.app.Tables;
 import rootcast.app.board.BoardView;
 import rootcast.app.board.LiveBoard;
 import rootcast.app.board.rest.BoardWire;
+import rootcast.app.crop.store.Catalogue;
+import rootcast.app.once.FactHead;
+import rootcast.app.once.Once;
+import rootcast.app.once.OnceKey;
 import rootcast.app.outlook.BatchesSnapshot;
 import rootcast.app.snapshot.Snapshot;
 import rootcast.app.snapshot.Snapshots;
+import rootcast.crop.Calibration;
+import rootcast.facts.FactPosition;
 import rootcast.site.ShipWeek;
 
 /** What was carried on step by step is what the tables alone give; and one batch that breaks does not break the rest. */
@@ -37,6 +43,15 @@ abstract class RebuildContract {
 
     @Inject
     FactReader facts;
+
+    @Inject
+    Catalogue catalogue;
+
+    @Inject
+    Once once;
+
+    @Inject
+    FactHead head;
 
     @Inject
     ObjectMapper json;
@@ -67,6 +82,29 @@ abstract class RebuildContract {
         assertThat(rebuilt.part(BatchesSnapshot.class).live().keySet())
                 .containsExactlyInAnyOrderElementsOf(
                         live.part(BatchesSnapshot.class).live().keySet());
+    }
+
+    /** What the record says of ranges is a fact like others: it moves the board at once, and is there after a rebuild. */
+    @Test
+    void rangesAsTheRecordHasThemAreTheSameAfterARebuild() throws JsonProcessingException {
+        Nursery nursery = Nursery.opened(time);
+        String batch = nursery.stuck(10, Duration.ofDays(5));
+        String before = Nursery.batch(batch).getString("outlook.readyAt.p90");
+
+        var knots = List.of(new Calibration.Knot(4, -1.2, 0.1, 1.4, 20), new Calibration.Knot(16, -1.5, 0.3, 2, 25));
+        once.write(OnceKey.none(), "a calibration", "", 200, () -> {
+            catalogue.calibrate(nursery.crop, 1, new Calibration(knots), new FactPosition(1), time.instant());
+            head.nextForSetup();
+            return null;
+        });
+
+        assertThat(Nursery.batch(batch).getString("outlook.readyAt.p90")).isGreaterThan(before);
+        Snapshot live = snapshots.now();
+        Snapshot rebuilt = new Projection()
+                .begin(hours -> facts.all(live.position(), live.asOf(), hours))
+                .snapshot();
+        BoardView view = new BoardView(ShipWeek.of(nursery.today()), 12, 0.9);
+        assertThat(written(rebuilt, view)).isEqualTo(written(live, view));
     }
 
     private void somethingHappens(Nursery nursery, List<String> batches, Random random, int step) {

@@ -14,6 +14,7 @@ import rootcast.app.crop.SourcedCrop;
 import rootcast.app.problem.Problem;
 import rootcast.app.problem.ProblemType;
 import rootcast.app.problem.Thing;
+import rootcast.crop.Calibration;
 import rootcast.crop.Crop;
 import rootcast.crop.CropProfile;
 import rootcast.crop.TrayFormat;
@@ -36,6 +37,9 @@ public class Catalogue {
 
     @Inject
     ProfileVersions profiles;
+
+    @Inject
+    Calibrations calibrations;
 
     @Inject
     CropMapper mapper;
@@ -92,8 +96,7 @@ public class Catalogue {
 
     /** The crop with the profile that was in force at an instant; before any was adopted, the first. */
     public Optional<SourcedCrop> profileInForce(String crop, Instant at) {
-        return crops.findByIdOptional(crop)
-                .map(row -> profiles.sourced(row, profiles.inForce(crop, at)).orElseThrow());
+        return crops.findByIdOptional(crop).map(row -> profiles.sourced(row, profiles.inForce(crop, at), at));
     }
 
     /** Every version of the crop's profile, newest first. */
@@ -111,6 +114,17 @@ public class Catalogue {
     public NavigableMap<Instant, CropProfile> history(String crop) {
         CropRow row = crops.findById(crop);
         return profiles.history(row);
+    }
+
+    /** The newest entry of a finished batch that what is known of a version's ranges rests on. */
+    public FactPosition calibratedUpTo(String crop, int version) {
+        return calibrations.newestEntry(crop, version);
+    }
+
+    /** Stores what the record says of a version's ranges; it counts at once. */
+    public void calibrate(
+            String crop, int version, Calibration calibration, FactPosition newestEntry, Instant knownAt) {
+        calibrations.add(crop, version, calibration, newestEntry, knownAt);
     }
 
     /** Stores a profile for somebody to adopt; gives its version. */
@@ -161,7 +175,10 @@ public class Catalogue {
     }
 
     private static boolean saysTheSame(SourcedCrop before, SourcedCrop after) {
-        return before.crop().profile().equals(after.crop().profile())
+        return before.crop()
+                        .profile()
+                        .calibrated(Calibration.NONE)
+                        .equals(after.crop().profile())
                 && before.sources().equals(after.sources())
                 && Objects.equals(before.note(), after.note());
     }

@@ -22,6 +22,7 @@ import org.jspecify.annotations.Nullable;
 import rootcast.app.crop.ProfileVersion;
 import rootcast.app.crop.ProfileVersion.Origin;
 import rootcast.app.crop.SourcedCrop;
+import rootcast.crop.Calibration;
 import rootcast.crop.Crop;
 import rootcast.crop.CropProfile;
 import rootcast.crop.RateFactors;
@@ -55,6 +56,9 @@ public class ProfileVersions {
 
     @Inject
     Adoptions adoptions;
+
+    @Inject
+    Calibrations calibrations;
 
     @Inject
     CropMapper mapper;
@@ -93,15 +97,35 @@ public class ProfileVersions {
         return version;
     }
 
-    /** From when which profile was in force; the first from the beginning of time. */
+    /** From when which profile was in force and what the record said of it; the first from the beginning of time. */
     NavigableMap<Instant, CropProfile> history(CropRow crop) {
         NavigableMap<Instant, CropProfile> history = new TreeMap<>();
         for (CropProfileAdoptionRow row : adoptionsOf(crop.code)) {
-            CropProfile profile =
-                    sourced(crop, row.versionNo).orElseThrow().crop().profile();
-            history.put(history.isEmpty() ? Instant.MIN : row.adoptedAt, profile);
+            CropProfile profile = uncalibrated(crop, row.versionNo);
+            Instant from = history.isEmpty() ? Instant.MIN : row.adoptedAt;
+            history.tailMap(from, true).clear(); // of the version before, made after this one was adopted
+            NavigableMap<Instant, Calibration> known = calibrations.of(crop.code, row.versionNo);
+            history.put(from, profile.calibrated(knownBy(known, from)));
+            known.tailMap(from, false).forEach((at, calibration) -> history.put(at, profile.calibrated(calibration)));
         }
         return history;
+    }
+
+    private static Calibration knownBy(NavigableMap<Instant, Calibration> known, Instant at) {
+        Map.Entry<Instant, Calibration> newest = known.floorEntry(at);
+        return newest == null ? Calibration.NONE : newest.getValue();
+    }
+
+    private CropProfile uncalibrated(CropRow crop, int version) {
+        return sourced(crop, version).orElseThrow().crop().profile().calibrated(Calibration.NONE);
+    }
+
+    /** A version as what was known at an instant has it. */
+    SourcedCrop sourced(CropRow crop, int version, Instant at) {
+        SourcedCrop now = sourced(crop, version).orElseThrow();
+        Calibration then = knownBy(calibrations.of(crop.code, version), at);
+        Crop with = new Crop(crop.code, crop.name, now.crop().profile().calibrated(then));
+        return new SourcedCrop(with, version, now.sources(), now.note());
     }
 
     /** The profile in force without anything that was ever learned: what learning begins from. */
@@ -112,7 +136,7 @@ public class ProfileVersions {
 
     private CropProfile stated(CropRow crop, int version, List<CropProfileAdoptionRow> adopted) {
         CropProfileRow row = profiles.findById(new CropProfileRow.Id(crop.code, version));
-        CropProfile profile = sourced(crop, row).crop().profile();
+        CropProfile profile = uncalibrated(crop, version);
         OptionalInt seen = inForceBefore(row, adopted);
         if (seen.isEmpty()) {
             return profile;
@@ -120,10 +144,7 @@ public class ProfileVersions {
         CropProfile before = stated(crop, seen.getAsInt(), adopted);
         return origin(row) == Origin.LEARNED
                 ? before
-                : StatedProfile.entered(
-                        before,
-                        sourced(crop, seen.getAsInt()).orElseThrow().crop().profile(),
-                        profile);
+                : StatedProfile.entered(before, uncalibrated(crop, seen.getAsInt()), profile);
     }
 
     /** The version that was in force when a later one was made; empty for the first. */
@@ -149,8 +170,8 @@ public class ProfileVersions {
     }
 
     /**
-     * Crops with the profile in force, in the given order. It asks four times for all of them: set-up is read again
-     * after each change of it, and four times for each crop is long where crops are many.
+     * Crops with the profile in force, in the given order. It asks five times for all of them: set-up is read again
+     * after each change of it, and five times for each crop is long where crops are many.
      */
     List<SourcedCrop> inForce(List<CropRow> crops) {
         Map<String, CropProfileRow> profileOf =
@@ -162,12 +183,17 @@ public class ProfileVersions {
         Map<String, List<CropProfileRateRow>> ratesOf =
                 rates.list("from CropProfileRateRow rate where " + IN_FORCE.formatted("rate")).stream()
                         .collect(groupingBy(row -> row.id.crop()));
+        Map<String, Calibration> newest = calibrations.newest();
         return crops.stream()
                 .map(crop -> sourced(
                         crop,
                         profileOf.get(crop.code),
                         stagesOf.getOrDefault(crop.code, List.of()),
-                        ratesOf.getOrDefault(crop.code, List.of())))
+                        ratesOf.getOrDefault(crop.code, List.of()),
+                        newest.getOrDefault(
+                                Calibrations.key(
+                                        crop.code, profileOf.get(crop.code).id.versionNo()),
+                                Calibration.NONE)))
                 .toList();
     }
 
@@ -232,11 +258,21 @@ public class ProfileVersions {
         String ofVersion = "id.crop = ?1 and id.versionNo = ?2";
         String code = profile.id.crop();
         int version = profile.id.versionNo();
-        return sourced(crop, profile, stages.list(ofVersion, code, version), rates.list(ofVersion, code, version));
+        Map.Entry<Instant, Calibration> newest = calibrations.of(code, version).lastEntry();
+        return sourced(
+                crop,
+                profile,
+                stages.list(ofVersion, code, version),
+                rates.list(ofVersion, code, version),
+                newest == null ? Calibration.NONE : newest.getValue());
     }
 
     private SourcedCrop sourced(
-            CropRow crop, CropProfileRow profile, List<CropProfileStageRow> stages, List<CropProfileRateRow> rates) {
+            CropRow crop,
+            CropProfileRow profile,
+            List<CropProfileStageRow> stages,
+            List<CropProfileRateRow> rates,
+            Calibration calibration) {
         List<CropProfileStageRow> inOrder = stages.stream()
                 .sorted(Comparator.comparing(stage -> Stage.valueOf(stage.id.stage())))
                 .toList();
@@ -256,7 +292,8 @@ public class ProfileVersions {
                         profile.cellsDiffer,
                         profile.daysDoubt,
                         profile.enteredShare,
-                        profile.calledShare));
+                        profile.calledShare),
+                calibration);
         return new SourcedCrop(new Crop(crop.code, crop.name, checked), profile.id.versionNo(), sources, profile.note);
     }
 

@@ -128,6 +128,19 @@ public class PanacheLedger implements Ledger {
         return newest == null ? FactPosition.START : new FactPosition(newest);
     }
 
+    /** The same of batches of some varieties alone. */
+    public FactPosition newestOfReady(Collection<String> varieties) {
+        Long newest = entries.getEntityManager()
+                .createQuery(
+                        "select max(e.positionNo) from EntryRow e where e.batch in"
+                                + " (select r.batch from EntryRow r where r.kind = 'stage' and r.stage = 'READY')"
+                                + " and e.batch in (select b.id from BatchRow b where b.variety in ?1)",
+                        Long.class)
+                .setParameter(1, varieties)
+                .getSingleResult();
+        return newest == null ? FactPosition.START : new FactPosition(newest);
+    }
+
     /** Every batch there ever was of a cell. */
     public List<String> idsOf(Cell cell) {
         return entries.getEntityManager()

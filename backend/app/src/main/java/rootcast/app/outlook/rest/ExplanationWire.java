@@ -10,6 +10,7 @@ import rootcast.app.outlook.BatchInTime;
 import rootcast.outlook.DateDistribution;
 import rootcast.outlook.DateExplanation;
 import rootcast.outlook.ExplanationModel;
+import rootcast.outlook.Outlook;
 
 /**
  * Why a batch is ready when it is.
@@ -20,6 +21,7 @@ import rootcast.outlook.ExplanationModel;
  * @param rate           how fast the batch is believed to be, 1 being its crop's mean
  * @param daysDoubt      how far the profile's days may be out: standard deviation of their logarithm; it widens the range
  * @param calledShare    of the cells so many are through with a stage when it is called complete, as learned of the crop; 0.9 if no count showed otherwise
+ * @param ownRecord      what finished batches that were foretold like this have made of the range; null if nothing yet
  * @param parts          add up to the difference
  */
 record ExplanationWire(
@@ -33,12 +35,27 @@ record ExplanationWire(
         int plannedProfileVersion,
         double daysDoubt,
         double calledShare,
+        @Nullable OwnRecordWire ownRecord,
         List<PartWire> parts) {
 
     record RateWire(double p10, double p50, double p90) {}
 
     /**
-     * @param cause    profile-version, temperature, gap-filling, forecast or rate-seen
+     * @param width   so many times as wide as the model's is the range of the ready date
+     * @param batches that this rests on; those that share their weather count less
+     */
+    record OwnRecordWire(double width, double batches) {
+
+        static @Nullable OwnRecordWire of(@Nullable Outlook outlook) {
+            return outlook == null || outlook.byRecord() == null
+                    ? null
+                    : new OwnRecordWire(
+                            outlook.byRecord().width(), outlook.byRecord().batches());
+        }
+    }
+
+    /**
+     * @param cause    profile-version, temperature, gap-filling, forecast, rate-seen or own-record
      * @param on       the day at the site, if it is one day's part
      * @param days     later if positive
      * @param actualC  mean medium temperature, if the part is one of temperature
@@ -69,6 +86,7 @@ record ExplanationWire(
                 batch.plannedProfile().number(),
                 batch.profile().profile().variation().daysDoubt(),
                 batch.profile().profile().variation().calledShare(),
+                OwnRecordWire.of(batch.snapshot().outlook()),
                 explained.parts().stream().map(part -> part(part, batch)).toList());
     }
 
@@ -97,6 +115,7 @@ record ExplanationWire(
             case GAP_FILLING -> "Hours without a reading, as they were filled in";
             case FORECAST -> "The hours to come are expected at another temperature than planned";
             case RATE_SEEN -> "Looks, stages seen and what the crop's batches usually do";
+            case OWN_RECORD -> "Finished batches that were foretold like this were ready at another time than foretold";
         };
         return what + ": " + effect;
     }

@@ -81,7 +81,7 @@ public class TrackRecordResource {
                 BackTest.LEADS_DAYS.stream()
                         .map(lead -> TrackRecordWire.ByLead.of(lead, at(lead, cases)))
                         .toList(),
-                byCrop(atLead),
+                byCrop(leadDays, atLead),
                 bySite(atLead),
                 byQuarter(atLead),
                 atLead.stream()
@@ -105,12 +105,12 @@ public class TrackRecordResource {
         return cases.stream().filter(each -> each.leadDays() == leadDays).toList();
     }
 
-    private List<TrackRecordWire.ByCrop> byCrop(List<Case> cases) {
+    private List<TrackRecordWire.ByCrop> byCrop(int leadDays, List<Case> cases) {
         Map<String, List<Case>> byCrop = cases.stream().collect(Collectors.groupingBy(Case::crop));
         return catalogue.crops().stream()
                 .map(SourcedCrop::crop)
                 .filter(crop -> byCrop.containsKey(crop.code()))
-                .map(crop -> TrackRecordWire.ByCrop.of(crop.code(), crop.name(), byCrop.get(crop.code())))
+                .map(crop -> TrackRecordWire.ByCrop.of(crop, leadDays, byCrop.get(crop.code())))
                 .toList();
     }
 

@@ -8,6 +8,8 @@ import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.outlook.rest.DateRangeWire;
+import rootcast.crop.Calibration;
+import rootcast.crop.Crop;
 import rootcast.trackrecord.Case;
 import rootcast.trackrecord.Figures;
 import rootcast.trackrecord.HeldShare;
@@ -103,6 +105,8 @@ record TrackRecordWire(
     /**
      * @param verdict whether its dates can be trusted by what is known of {@code held}
      * @param mends   what would help where they cannot, the likeliest first
+     * @param width   so many times as wide as the model's are its ranges now at this lead, by this record; null if nothing is known yet
+     * @param calledShare of the cells so many are through with a stage when it is called complete; 0.9 if no count showed otherwise
      */
     record ByCrop(
             String crop,
@@ -113,21 +117,26 @@ record TrackRecordWire(
             @Nullable Double biasDays,
             Held held,
             String verdict,
-            List<String> mends) {
+            List<String> mends,
+            @Nullable Double width,
+            double calledShare) {
 
-        static ByCrop of(String crop, String cropName, List<Case> cases) {
+        static ByCrop of(Crop crop, int leadDays, List<Case> cases) {
             Figures figures = Figures.of(cases);
             Trust trust = Trust.of(cases);
+            Calibration calibration = crop.profile().calibration();
             return new ByCrop(
-                    crop,
-                    cropName,
+                    crop.code(),
+                    crop.name(),
                     figures.n(),
                     number(figures.maeDays()),
                     TrackRecordWire.coverage(figures),
                     number(figures.biasDays()),
                     Held.of(trust.held()),
                     code(trust.verdict()),
-                    trust.mends().stream().map(TrackRecordWire::code).toList());
+                    trust.mends().stream().map(TrackRecordWire::code).toList(),
+                    calibration.isNone() ? null : calibration.at(leadDays).width(),
+                    crop.profile().variation().calledShare());
         }
     }
 
