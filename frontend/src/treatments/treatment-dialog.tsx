@@ -18,6 +18,7 @@ import { ProblemNote } from '../shared/screen-states';
 import { useHouses, useSites } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
 import { TextInput } from '../shared/text-input';
+import { areaUnitName } from '../shared/units';
 import { useProblemWords } from '../shared/use-problem-words';
 import { wallClock } from '../shared/zoned-time';
 import { recordTreatment } from './treatments-api';
@@ -190,7 +191,7 @@ export function TreatmentDialog({ site, start, close }: TreatmentDialogProps) {
               <div key={name}>{text(name, t[`${name}Help`], false)}</div>
             ))}
             <NumberInput
-              label={t.area(length === 'in' ? 'ft²' : 'm²')}
+              label={t.area(areaUnitName(length))}
               value={draft.area}
               fault={faultOf('area', 'areaM2')}
               onValue={(area) => change({ area })}
