@@ -1,16 +1,51 @@
-import { test, type Page } from '@playwright/test';
+import { test, type BrowserContext, type Page } from '@playwright/test';
 import type { BatchList, House } from '../src/shared/api-types';
 
-/** How soon each screen of the demo shows what it is opened for, on a processor four times slower. Reported, not judged. */
+/**
+ * How soon each screen of the demo shows what it is opened for, on a processor four times slower. Reported, not judged.
+ * The page itself tells when that was drawn, from the moment at which it was asked for: a test that looks in from outside first has
+ * its own program read by the slowed page.
+ */
 
 const SLOWDOWN = 4;
 const VISITS = 3;
+const TOLD = 'first content after ';
 
 async function get<T>(page: Page, path: string): Promise<T> {
   return (await (await page.request.get(path)).json()) as T;
 }
 
-test('first useful content of each screen', async ({ page }) => {
+/** Runs in the page, before its own program. */
+function tellFirstContent([content, told]: readonly [string, string]): void {
+  const look = (): void => {
+    const found = document.querySelector(content);
+    // The frame after the one in which it is there has drawn it.
+    if (found && found.getClientRects().length > 0)
+      requestAnimationFrame(() => setTimeout(() => console.log(told + Math.round(performance.now()))));
+    else requestAnimationFrame(look);
+  };
+  look();
+}
+
+/** Milliseconds of the first visit, which fetches the code, and of the later ones: a screen of every day has it. */
+async function visits(context: BrowserContext, path: string, content: string): Promise<readonly number[]> {
+  const page = await context.newPage();
+  await page.addInitScript(tellFirstContent, [content, TOLD] as const);
+  await (await context.newCDPSession(page)).send('Emulation.setCPUThrottlingRate', { rate: SLOWDOWN });
+  const tookMs: number[] = [];
+  for (let visit = 0; visit <= VISITS; visit++) {
+    await page.goto('about:blank');
+    const told = page.waitForEvent('console', (message) => message.text().startsWith(TOLD));
+    await page.goto(path, { waitUntil: 'commit' });
+    tookMs.push(Number((await told).text().slice(TOLD.length)));
+    // What comes later is fetched when nothing else is to be done.
+    await page.evaluate(() => new Promise((done) => requestIdleCallback(done, { timeout: 5_000 })));
+  }
+  await page.close();
+  return tookMs;
+}
+
+test('first useful content of each screen', async ({ page, context }) => {
   test.setTimeout(600_000);
   const { batches } = await get<BatchList>(page, '/api/batches?state=live');
   const [batch] = batches;
@@ -32,19 +67,8 @@ test('first useful content of each screen', async ({ page }) => {
     ['Setup', '/setup', 'main a'],
     ['Sensors', '/setup/sensors', 'main td'],
   ];
-  const processor = await page.context().newCDPSession(page);
-  await processor.send('Emulation.setCPUThrottlingRate', { rate: SLOWDOWN });
   for (const [name, path, content] of screens) {
-    const tookMs: number[] = [];
-    // The first visit fetches the code; a screen of every day has it.
-    for (let visit = 0; visit <= VISITS; visit++) {
-      await page.goto('about:blank');
-      const began = Date.now();
-      await page.goto(path, { waitUntil: 'commit' });
-      await page.locator(content).first().waitFor();
-      tookMs.push(Date.now() - began);
-    }
-    const [first, ...again] = tookMs;
+    const [first, ...again] = await visits(context, path, content);
     const median = again.sort((a, b) => a - b)[Math.floor(VISITS / 2)];
     console.log(`${name}: first visit ${first} ms, later ${median} ms`);
   }
