@@ -10,15 +10,12 @@ const proxy = { '/api': { target: api, changeOrigin: false } };
 
 /** The parts of the components' look that belong to components in use; each page would match its elements against the others too. */
 const LOOK_OF = [
-  'app-layout',
-  'button',
   'date-picker',
   'dialog',
   'input-container',
   'item-overlay',
   'overlay',
   'popover',
-  'side-nav',
 ];
 
 const lookOfWhatIsUsed: Plugin = {

@@ -1,5 +1,5 @@
-import { Button } from '@vaadin/react-components/Button.js';
 import { useState } from 'react';
+import { Button } from '../shared/button';
 import { useMessages } from '../shared/messages';
 import { NumberInput } from '../shared/number-input';
 import { usePreferences } from '../shared/preferences';

@@ -1,9 +1,9 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { Button } from '@vaadin/react-components/Button.js';
 import { ComboBox } from '@vaadin/react-components/ComboBox.js';
 import { Dialog } from '@vaadin/react-components/Dialog.js';
 import { useRef, useState } from 'react';
 import { useBatchList } from '../shared/batch-queries';
+import { Button } from '../shared/button';
 import { PURPOSES } from '../shared/climate-types';
 import { DateInput } from '../shared/date-input';
 import { useFormats } from '../shared/formats';

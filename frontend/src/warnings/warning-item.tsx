@@ -4,12 +4,14 @@ import { useQuantityWords } from '../climate/climate-words';
 import type { Site } from '../shared/api-types';
 import type { WarningView } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
+import { later } from '../shared/later';
 import { useMessages } from '../shared/messages';
-import { AcknowledgeWarning } from './acknowledge-warning';
 import { WarningEvidence } from './warning-evidence';
 import { warningsMessages } from './warnings-messages';
 import { spokenAs, undelivered, urgencyOf } from './warnings-state';
 import { SettleWarning } from './settle-warning';
+
+const AcknowledgeWarning = later(async () => (await import('./acknowledge-warning')).AcknowledgeWarning);
 
 const MOST_BATCHES = 3;
 

@@ -1,6 +1,6 @@
-import { Button } from '@vaadin/react-components/Button.js';
 import { ComboBox } from '@vaadin/react-components/ComboBox.js';
 import { useResidentBatches, type ResidentBatch } from '../climate/climate-api';
+import { Button } from '../shared/button';
 import { DateInput } from '../shared/date-input';
 import { useBatchList } from '../shared/batch-queries';
 import { useFormats } from '../shared/formats';
