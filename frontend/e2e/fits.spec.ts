@@ -206,6 +206,23 @@ test('on a tablet the page of a batch has two columns beside the side menu', asy
   await context.close();
 });
 
+test('what is typed into on a tablet is as high as what is pressed', async ({ browser }) => {
+  const { context } = await on(browser, DEVICES['tablet'] as Device);
+  const page = await context.newPage();
+  await page.goto('/feed');
+  await expect(page.locator('main input').first()).toBeVisible();
+  const heights = await page
+    .locator('main vaadin-text-field')
+    .evaluateAll((fields) =>
+      fields.map(
+        (field) => field.shadowRoot?.querySelector('[part="input-field"]')?.getBoundingClientRect().height ?? 0,
+      ),
+    );
+  expect(heights.length).toBeGreaterThan(3);
+  expect(Math.min(...heights)).toBeGreaterThanOrEqual(44);
+  await context.close();
+});
+
 test('on a phone a round is folded by house, and the menu closes on choosing', async ({ browser }) => {
   const { context, paths } = await on(browser, DEVICES['phone'] as Device);
   const page = await context.newPage();

@@ -140,7 +140,7 @@ function Limits({ bands, mediumC }: { bands: readonly MediumBand[]; mediumC: num
   const limits = recipeLimits(bands, mediumC);
   if (!limits) return null;
   const { least, most, batches, tooCold, tooWarm } = limits;
-  const ends = [least, most].flatMap((end) => (end === null ? [] : [format.temperature(end)])).join(' – ');
+  const ends = [least, most].flatMap((end) => (end === null ? [] : [format.limit(end)])).join(' – ');
   const outside = tooCold + tooWarm;
   return (
     <p className={outside > 0 ? 'wish-limits rc-at-risk' : 'wish-limits rc-quiet'}>
