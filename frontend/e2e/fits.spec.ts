@@ -198,11 +198,28 @@ test('on a tablet the page of a batch has two columns beside the side menu', asy
   const { context, paths } = await on(browser, DEVICES['tablet'] as Device);
   const page = await context.newPage();
   await page.goto(paths.find((path) => path.startsWith('/batches/')) ?? '');
-  await expect(page.locator('vaadin-side-nav')).toBeVisible();
+  await expect(page.locator('nav.rooms')).toBeVisible();
   const [left, right] = [page.locator('#outlook'), page.locator('#story')];
   await expect(right).toBeVisible();
   const boxes = [await left.boundingBox(), await right.boundingBox()];
   expect(boxes[1]?.x ?? 0).toBeGreaterThan((boxes[0]?.x ?? 0) + (boxes[0]?.width ?? 0) - 1);
+  await context.close();
+});
+
+test('what is typed into on a tablet is as high as what is pressed', async ({ browser }) => {
+  const { context } = await on(browser, DEVICES['tablet'] as Device);
+  const page = await context.newPage();
+  await page.goto('/feed');
+  await expect(page.locator('main input').first()).toBeVisible();
+  const heights = await page
+    .locator('main vaadin-text-field')
+    .evaluateAll((fields) =>
+      fields.map(
+        (field) => field.shadowRoot?.querySelector('[part="input-field"]')?.getBoundingClientRect().height ?? 0,
+      ),
+    );
+  expect(heights.length).toBeGreaterThan(3);
+  expect(Math.min(...heights)).toBeGreaterThanOrEqual(44);
   await context.close();
 });
 
@@ -218,9 +235,17 @@ test('on a phone a round is folded by house, and the menu closes on choosing', a
   await houses.nth(1).locator('summary').first().tap();
   await expect(houses.nth(1).locator('.round-item').first()).toBeVisible();
 
-  await page.locator('vaadin-drawer-toggle').tap();
-  await expect(page.locator('vaadin-app-layout')).toHaveAttribute('drawer-opened', '');
+  const menu = page.getByRole('dialog', { name: 'Menú' });
+  await page.getByRole('button', { name: 'Menú' }).tap();
+  await expect(menu).toBeVisible();
   await page.getByRole('link', { name: 'Ronda' }).tap();
-  await expect(page.locator('vaadin-app-layout')).not.toHaveAttribute('drawer-opened', '');
+  await expect(menu).toBeHidden();
+
+  // By keyboard too, and the focus goes back to where it came from.
+  await page.getByRole('button', { name: 'Menú' }).press('Enter');
+  await expect(menu).toBeVisible();
+  await page.keyboard.press('Escape');
+  await expect(menu).toBeHidden();
+  await expect(page.getByRole('button', { name: 'Menú' })).toBeFocused();
   await context.close();
 });

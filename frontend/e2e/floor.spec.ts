@@ -259,7 +259,7 @@ test('speaks Spanish throughout, chosen on Floor itself', async ({ browser }) =>
   await expect(spanish).toBeInViewport({ ratio: 1 });
   await spanish.tap();
   await page.goto(`/floor?site=${batch.site}`);
-  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Planta');
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Captura');
   await page.getByRole('textbox', { name: 'Escanee o escriba un lote' }).fill(batch.id);
   await page.keyboard.press('Enter');
   for (const action of ['Contar', 'Pérdida', 'Etapa alcanzada']) {

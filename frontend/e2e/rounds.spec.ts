@@ -191,4 +191,17 @@ test('prints as a list to tick', async ({ page }) => {
   await expect(page.locator('.round-box').first()).toBeVisible();
   await expect(page.getByText(/^Rootcast Demo Nursery · /)).toBeVisible();
   await expect(page.locator('.round-answers').first()).toBeHidden();
+  await expect(page.locator('header.top .connection')).toBeHidden();
+  // Whose it is and why are no larger than what is to be done.
+  const sizes = await page
+    .locator('.round-stop')
+    .filter({ has: page.locator('.round-where') })
+    .first()
+    .evaluate((stop) =>
+      ['.round-task', '.round-where', '.round-where small', '.round-why'].map((each) => {
+        const found = stop.querySelector(each);
+        return found ? parseFloat(getComputedStyle(found).fontSize) : 0;
+      }),
+    );
+  expect(Math.max(...sizes)).toBe(sizes[0]);
 });

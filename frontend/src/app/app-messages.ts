@@ -54,7 +54,7 @@ export const appMessages = messagesIn({
   es: {
     skip: 'Ir al contenido',
     board: 'Tablero',
-    floor: 'Planta',
+    floor: 'Captura',
     batches: 'Lotes',
     trackRecord: 'Aciertos',
     whatIf: '¿Y si…?',
@@ -62,7 +62,7 @@ export const appMessages = messagesIn({
     rounds: 'Ronda',
     warnings: 'Avisos',
     treatments: 'Tratamientos',
-    feed: 'Abono',
+    feed: 'Fertilizante',
     setup: 'Datos',
     rooms: 'Secciones',
     menu: 'Menú',

@@ -1,5 +1,5 @@
-import { Button } from '@vaadin/react-components/Button.js';
 import { Link, useRouteError } from 'react-router';
+import { Button } from '../shared/button';
 import { useMessages } from '../shared/messages';
 import { useScreenTitle } from '../shared/screen-title';
 import { appMessages } from './app-messages';

@@ -1,5 +1,5 @@
-import { useState } from 'react';
 import { later } from '../shared/later';
+import { MenuButton } from '../shared/menu-button';
 import { useMessages } from '../shared/messages';
 import { usePreferences } from '../shared/preferences';
 import { appMessages } from './app-messages';
@@ -9,23 +9,10 @@ const PreferencesMenu = later(async () => (await import('./preferences-menu')).P
 /** The reader's language, units and look, behind a button where there is room for one. */
 export function PreferencesButton() {
   const t = useMessages(appMessages);
-  const chosen = usePreferences();
-  const [opened, setOpened] = useState<boolean>();
+  const { language, temperature } = usePreferences();
   return (
-    <>
-      <button
-        id="preferences"
-        type="button"
-        className="icon-button rc-no-print"
-        aria-label={t.preferences}
-        title={t.preferences}
-        aria-haspopup="dialog"
-        aria-expanded={opened === true}
-        onClick={() => setOpened(true)}
-      >
-        {chosen.language.toUpperCase()} · °{chosen.temperature}
-      </button>
-      {opened !== undefined && <PreferencesMenu opened={opened} setOpened={setOpened} />}
-    </>
+    <MenuButton id="preferences" says={t.preferences} menu={PreferencesMenu}>
+      {language.toUpperCase()} · °{temperature}
+    </MenuButton>
   );
 }

@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useDeferredValue, useEffect, useId, useRef, useState, type KeyboardEvent } from 'react';
 import { useNavigate } from 'react-router';
 import { answer, api } from '../shared/http';
+import { useIdle } from '../shared/idle';
 import { useMessages } from '../shared/messages';
 import { keys } from '../shared/query-keys';
 import { useVarieties } from '../shared/setup-lists';
@@ -18,8 +19,9 @@ export function SearchBox() {
   const [typed, setTyped] = useState('');
   const [chosen, setChosen] = useState(0);
   const [open, setOpen] = useState(false);
+  const idle = useIdle();
+  const varieties = useVarieties(idle || open).data ?? [];
   const wanted = useDeferredValue(typed.trim());
-  const varieties = useVarieties().data ?? [];
   const batches = useQuery({
     queryKey: keys.batchSearch(wanted),
     queryFn: ({ signal }) =>

@@ -1,9 +1,5 @@
-import { AppLayout } from '@vaadin/react-components/AppLayout.js';
-import { DrawerToggle } from '@vaadin/react-components/DrawerToggle.js';
-import { SideNav } from '@vaadin/react-components/SideNav.js';
-import { SideNavItem } from '@vaadin/react-components/SideNavItem.js';
 import { useEffect, useRef, useState } from 'react';
-import { Outlet, useLocation, useNavigate, useNavigation } from 'react-router';
+import { NavLink, Outlet, useLocation, useNavigation } from 'react-router';
 import { UnsentBar } from '../outbox/unsent-bar';
 import { AccountButton } from '../people/account-button';
 import { ClosedView } from '../people/closed-view';
@@ -27,6 +23,7 @@ import { PreferenceChoices } from './preference-choices';
 import { PreferencesButton } from './preferences-button';
 import { SearchBox } from './search-box';
 import { menuStaysOpen, OWN_SEARCH } from './shell-state';
+import { SideMenu } from './side-menu';
 import './shell.css';
 
 const ROOMS = [
@@ -57,7 +54,6 @@ function ShellOfPerson() {
   const t = useMessages(appMessages);
   const title = useCurrentTitle();
   const { pathname } = useLocation();
-  const navigate = useNavigate();
   const loading = useNavigation().state !== 'idle';
   const [site] = useSiteFilter();
   const main = useRef<HTMLElement>(null);
@@ -67,17 +63,13 @@ function ShellOfPerson() {
 
   const room = pathname.split('/')[1] ?? '';
   const phone = usePhone();
-  const [drawerOpened, setDrawerOpened] = useState(() => menuStaysOpen(room, innerWidth));
-  useEffect(() => setDrawerOpened(menuStaysOpen(room, innerWidth)), [room, phone]);
+  const [menuOpened, setMenuOpened] = useState(() => menuStaysOpen(room, innerWidth));
+  useEffect(() => setMenuOpened(menuStaysOpen(room, innerWidth)), [room, phone]);
 
   return (
     <>
-      <AppLayout
-        primarySection="navbar"
-        drawerOpened={drawerOpened}
-        onDrawerOpenedChanged={(event) => setDrawerOpened(event.detail.value)}
-      >
-        <header slot="navbar" className="top">
+      <div className="shell">
+        <header className="top">
           <a
             className="skip"
             href="#main"
@@ -88,7 +80,24 @@ function ShellOfPerson() {
           >
             {t.skip}
           </a>
-          <DrawerToggle aria-label={t.menu} />
+          <button
+            type="button"
+            className="icon-button menu-button rc-no-print"
+            aria-label={t.menu}
+            aria-expanded={menuOpened}
+            aria-controls="menu"
+            onClick={() => setMenuOpened(!menuOpened)}
+          >
+            <svg viewBox="0 0 20 20" width="18" height="18" aria-hidden="true">
+              <path
+                d="M3 5h14M3 10h14M3 15h14"
+                fill="none"
+                stroke="currentColor"
+                strokeWidth="1.6"
+                strokeLinecap="round"
+              />
+            </svg>
+          </button>
           <h1>{title}</h1>
           {!phone && <SiteChoice />}
           {!(phone && OWN_SEARCH.has(room)) && <SearchBox />}
@@ -98,40 +107,28 @@ function ShellOfPerson() {
           {!phone && <PreferencesButton />}
           <AccountButton />
         </header>
-        {phone && (
-          <div slot="drawer" className="drawer-site">
-            <SiteChoice />
-          </div>
-        )}
-        <SideNav
-          slot="drawer"
-          aria-label={t.rooms}
-          location={pathname}
-          onNavigate={({ path, originalEvent }) => {
-            if (!path) return;
-            originalEvent.preventDefault();
-            // Where it lies over the screen it has done its part, even if that screen is open already.
-            if (phone) setDrawerOpened(false);
-            void navigate(path);
-          }}
-        >
-          {ROOMS.filter(({ path }) => mayGo(grants, `/${path}`)).map(({ path, word }) => (
-            <SideNavItem key={path} path={`/${path}${site ? `?site=${encodeURIComponent(site)}` : ''}`} matchNested>
-              {t[word]}
-            </SideNavItem>
-          ))}
-        </SideNav>
-        {phone && (
-          <div slot="drawer" className="drawer-preferences">
-            <PreferenceChoices />
-          </div>
-        )}
+        <SideMenu label={t.menu} over={phone} opened={menuOpened} close={() => setMenuOpened(false)}>
+          {phone && <SiteChoice />}
+          <nav aria-label={t.rooms} className="rooms">
+            {ROOMS.filter(({ path }) => mayGo(grants, `/${path}`)).map(({ path, word }) => (
+              <NavLink
+                key={path}
+                to={`/${path}${site ? `?site=${encodeURIComponent(site)}` : ''}`}
+                // Where it lies over the screen it has done its part, even if that screen is open already.
+                onClick={() => phone && setMenuOpened(false)}
+              >
+                {t[word]}
+              </NavLink>
+            ))}
+          </nav>
+          {phone && <PreferenceChoices />}
+        </SideMenu>
         <main id="main" ref={main} tabIndex={-1} aria-busy={loading}>
           <PaperHead />
           <UnsentBar quiet={room !== 'floor' && room !== 'rounds'} />
           {mayGo(grants, pathname) ? <Outlet /> : <ClosedView />}
         </main>
-      </AppLayout>
+      </div>
       <Notices />
     </>
   );

@@ -1,7 +1,7 @@
-import { Button } from '@vaadin/react-components/Button.js';
 import { useSearchParams } from 'react-router';
 import type { BatchView, EntryView } from '../shared/api-types';
 import { useBatchEntries } from '../shared/batch-queries';
+import { Button } from '../shared/button';
 import { useFormats } from '../shared/formats';
 import { figure, HeadRow } from '../shared/head-row';
 import { useMessages } from '../shared/messages';

@@ -1,10 +1,11 @@
-import { Button } from '@vaadin/react-components/Button.js';
 import { useEffect, useState, type ReactNode } from 'react';
 import { Link, useLocation, useParams, useSearchParams } from 'react-router';
 import type { BatchView } from '../shared/api-types';
 import { AsOfBanner, AsOfControl, useAsOf } from '../shared/as-of';
 import { useBatch } from '../shared/batch-queries';
+import { Button } from '../shared/button';
 import { useFormats } from '../shared/formats';
+import { later } from '../shared/later';
 import { useMessages } from '../shared/messages';
 import { Problem } from '../shared/problem';
 import { Failed, Loading } from '../shared/screen-states';
@@ -22,13 +23,15 @@ import { StoryPart } from './batch-story';
 import { lostFraction } from './batches-state';
 import { DevelopmentPlots } from './development-plots';
 import { NotComputed } from './faulty-batches';
-import { EntryDialog, UndoDialog } from './entry-dialog';
 import { LossesTable } from './losses-table';
 import { OutlookPanel } from './outlook-panel';
 import { ReasonPanel } from './reason-panel';
 import { StepsPicture } from './steps-picture';
 import { storyMessages } from './story-messages';
 import './batch-view.css';
+
+const EntryDialog = later(async () => (await import('./entry-dialog')).EntryDialog);
+const UndoDialog = later(async () => (await import('./entry-dialog')).UndoDialog);
 import '../floor/floor.css';
 
 /** One batch: its figures, what became of its plants, what is expected of it, and everything recorded about it. */

@@ -1,10 +1,11 @@
-import { Button } from '@vaadin/react-components/Button.js';
 import { useDeferredValue, useMemo, useState } from 'react';
 import { Link, useSearchParams } from 'react-router';
 import { useMay } from '../people/signed-in';
 import type { BatchView } from '../shared/api-types';
 import { useBatchList } from '../shared/batch-queries';
+import { Button } from '../shared/button';
 import { useFormats } from '../shared/formats';
+import { later } from '../shared/later';
 import { useMessages } from '../shared/messages';
 import { notice } from '../shared/notices';
 import { commaSeparated, tabSeparated } from '../shared/plain-table';
@@ -21,8 +22,9 @@ import { BatchFilters } from './batches-filters';
 import { batchesMessages } from './batches-messages';
 import { filterIn, queryOf, shownBatches, takenRow, withFilter, type BatchFilter } from './batches-state';
 import { FaultyBatches } from './faulty-batches';
-import { StickDialog } from './stick-dialog';
 import './batches.css';
+
+const StickDialog = later(async () => (await import('./stick-dialog')).StickDialog);
 
 /** Every batch of the business, live: found, sorted, opened, taken away; and where a new one is stuck. */
 export function BatchesView() {

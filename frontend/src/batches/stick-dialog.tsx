@@ -1,9 +1,9 @@
-import { Button } from '@vaadin/react-components/Button.js';
 import { ComboBox } from '@vaadin/react-components/ComboBox.js';
 import { Dialog } from '@vaadin/react-components/Dialog.js';
 import { useRef, useState } from 'react';
 import { Link, useNavigate } from 'react-router';
 import { outbox } from '../outbox/outbox';
+import { Button } from '../shared/button';
 import { DateInput } from '../shared/date-input';
 import { useFormats } from '../shared/formats';
 import { answer, api, newKey, once } from '../shared/http';

@@ -128,7 +128,7 @@ export const storyMessages = messagesIn({
     unknown: (id: string) => `No existe el lote ${id}.`,
     notYetStuck: 'Este lote aún no estaba plantado entonces.',
     toList: 'Todos los lotes',
-    onFloor: 'Abrir en Planta',
+    onFloor: 'Abrir en Captura',
     whatIf: '¿Y si…?',
     print: 'Imprimir',
     alive: 'plantas vivas',

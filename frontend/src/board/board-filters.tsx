@@ -1,6 +1,6 @@
-import { Button } from '@vaadin/react-components/Button.js';
 import { useEffect, useState, type ReactNode } from 'react';
 import type { BoardWeek } from '../shared/api-types';
+import { Button } from '../shared/button';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { useCrops } from '../shared/setup-lists';

@@ -1,6 +1,11 @@
-import type { BoardCell, BoardRow, BoardWeek, FaultyOfRow } from '../shared/api-types';
-import { nameParts } from '../shared/variety-name';
-import { cellKey, isBlank, MARK_MS, readyAndPromised, type CellKey, type RowKey } from './board-state';
+import { headCells } from './board-grid-head';
+import { made, setAttribute } from './board-grid-elements';
+import { placeAfter, within, type GridPlace } from './board-grid-keys';
+import { BoardGridRow } from './board-grid-row';
+import { FIXED, type GridActions, type GridContent, type GridSpeech } from './board-grid-types';
+import { MARK_MS, type RowKey } from './board-state';
+
+const SPARE_ROWS = 4;
 
 /**
  * The board's table, drawn by hand: rows are plain elements that are used again while scrolling, and a figure is
@@ -8,67 +13,14 @@ import { cellKey, isBlank, MARK_MS, readyAndPromised, type CellKey, type RowKey 
  * What a table component would bring is given back here: grid roles, row and column numbers, names for each cell, one
  * tab stop, arrows, Home, End, Page Up and Down, Enter. The row that holds the focus is never used again for another.
  */
-export interface GridContent {
-  readonly order: readonly RowKey[];
-  readonly rows: ReadonlyMap<RowKey, BoardRow>;
-  readonly weeks: readonly BoardWeek[];
-  readonly changedMs: ReadonlyMap<CellKey, number>;
-}
-
-/** How the grid says things and whom it tells; replaced when language, sorting or site names change. */
-export interface GridSpeech {
-  readonly label: string;
-  readonly heads: readonly [variety: string, format: string, site: string];
-  week(week: BoardWeek): { readonly short: string; readonly day: string; readonly long: string; readonly now: boolean };
-  sortOf(column: number): 'ascending' | 'descending' | 'none';
-  /** The site of a row with its ship day. */
-  site(row: BoardRow): string;
-  count(n: number): string;
-  /** How many batches of a row are in none of its figures. */
-  faulty(batches: readonly FaultyOfRow[]): string;
-  /** The words of one cell for those who hear it. */
-  cell(cell: BoardCell): string;
-  /** What its mark says; empty where it has none. */
-  lessSure(cell: BoardCell): string;
-}
-
-export interface GridActions {
-  sort(column: number): void;
-  openRow(row: BoardRow): void;
-  openCell(row: BoardRow, cell: BoardCell): void;
-}
-
-/** Columns before the weeks: variety, tray format, site. */
-const FIXED = 3;
-const SPARE_ROWS = 4;
-/** A cultivar of more signs than this is drawn smaller: the part that is cut might be what tells it apart. */
-const LONG_NAME = 30;
-
-interface RowElement {
-  readonly element: HTMLElement;
-  readonly fixed: readonly [HTMLElement, HTMLElement, HTMLElement];
-  readonly kind: HTMLElement;
-  readonly cultivar: HTMLElement;
-  readonly faulty: HTMLElement;
-  readonly cells: CellElement[];
-}
-
-interface CellElement {
-  readonly element: HTMLElement;
-  readonly open: Text;
-  readonly likely: Text;
-  readonly small: Text;
-  readonly risk: Text;
-}
-
 export class BoardGridDom {
   private content: GridContent = { order: [], rows: new Map(), weeks: [], changedMs: new Map() };
   private readonly head = made('div', 'bg-head', 'row');
   private readonly body = made('div', 'bg-body', 'rowgroup');
-  private readonly shown = new Map<number, RowElement>();
-  private free: RowElement[] = [];
+  private readonly shown = new Map<number, BoardGridRow>();
+  private free: BoardGridRow[] = [];
   /** Where the tab stop is: -1 is the head. */
-  private at = { row: 0, column: 0 };
+  private at: GridPlace = { row: 0, column: 0 };
   private frame = 0;
   private unmark: ReturnType<typeof setTimeout> | undefined;
   private readonly resized = new ResizeObserver(() => this.draw());
@@ -116,9 +68,9 @@ export class BoardGridDom {
     const before = this.content;
     this.content = content;
     const { host, body } = this;
-    setText(host, 'aria-label', this.speech.label);
-    setText(host, 'aria-rowcount', String(content.order.length + 1));
-    setText(host, 'aria-colcount', String(content.weeks.length + FIXED));
+    setAttribute(host, 'aria-label', this.speech.label);
+    setAttribute(host, 'aria-rowcount', String(content.order.length + 1));
+    setAttribute(host, 'aria-colcount', String(content.weeks.length + FIXED));
     if (content.weeks !== before.weeks) {
       host.style.setProperty('--weeks', String(content.weeks.length));
       this.dropRows();
@@ -126,8 +78,7 @@ export class BoardGridDom {
     }
     body.style.height = `${content.order.length * this.rowPx}px`;
     if (content.order !== before.order) this.stayWithTheReader(before, content);
-    this.at.row = Math.min(this.at.row, content.order.length - 1);
-    this.at.column = Math.min(this.at.column, content.weeks.length + FIXED - 1);
+    this.at = within(this.at, { rows: content.order.length, weeks: content.weeks.length });
     this.draw(true);
     if (content.changedMs !== before.changedMs) {
       clearTimeout(this.unmark);
@@ -153,7 +104,7 @@ export class BoardGridDom {
     const focused = before.order[this.at.row];
     if (moved < 0 && moved > -first) this.host.scrollTop += moved * px;
     const row = focused === undefined ? -1 : after.order.indexOf(focused);
-    if (row >= 0) this.at.row = row;
+    if (row >= 0) this.at = { ...this.at, row };
   }
 
   private draw(refill = false): void {
@@ -172,7 +123,7 @@ export class BoardGridDom {
     for (let index = from; index < until; index++) {
       const there = shown.get(index);
       if (there && !refill) continue;
-      const row = there ?? this.free.pop() ?? this.makeRow();
+      const row = there ?? this.free.pop() ?? new BoardGridRow(content.weeks.length);
       shown.set(index, row);
       this.fill(row, index, false);
       const y = `translateY(${index * px}px)`;
@@ -190,105 +141,15 @@ export class BoardGridDom {
     this.free = [];
   }
 
-  private makeRow(): RowElement {
-    const element = made('div', 'bg-row', 'row');
-    const fixed = [
-      made('div', 'bg-name', 'rowheader'),
-      made('div', 'bg-format', 'gridcell'),
-      made('div', 'bg-site', 'gridcell'),
-    ] as const;
-    fixed.forEach((each, i) => number(each, i));
-    // In the text as the code for cultivated plants writes it; the style sheet shows the cultivar first.
-    const [kind, cultivar, faulty] = [span('bg-kind', ''), span('bg-cultivar', ''), span('bg-faulty', '')];
-    const below = span('bg-below', '');
-    below.append(kind, faulty);
-    fixed[0].append(below, cultivar);
-    const cells = this.content.weeks.map((_, i) => makeCell(i + FIXED));
-    element.append(...fixed, ...cells.map((cell) => cell.element));
-    return { element, fixed: [...fixed], kind, cultivar, faulty, cells };
-  }
-
-  private fill(row: RowElement, index: number, reworded: boolean): void {
+  private fill(row: BoardGridRow, index: number, reworded: boolean): void {
     const key = this.content.order[index];
     const data = key && this.content.rows.get(key);
-    if (!data) return;
-    setText(row.element, 'aria-rowindex', String(index + 2));
-    const [name, format, site] = row.fixed;
-    const { kind, cultivar } = nameParts(data.varietyName);
-    setContent(row.kind, kind === '' ? '' : `${kind} `);
-    setContent(row.cultivar, cultivar);
-    row.cultivar.classList.toggle('bg-long', cultivar.length > LONG_NAME);
-    setContent(row.faulty, data.faulty.length === 0 ? '' : `✕ ${this.speech.faulty(data.faulty)}`);
-    setContent(format, data.trayFormat);
-    setContent(site, this.speech.site(data));
-    setText(
-      name,
-      'title',
-      [data.varietyName, data.variety, ...data.faulty.map(({ batch }) => `✕ ${batch}`)].join('\n'),
-    );
-    row.element.classList.toggle('bg-even', index % 2 === 1);
-    data.cells.forEach((cell, i) => {
-      const into = row.cells[i];
-      if (into) this.fillCell(into, cell, this.content.changedMs.get(cellKey(key, cell.week)), reworded);
-    });
-  }
-
-  private fillCell(into: CellElement, cell: BoardCell, changedMs: number | undefined, reworded: boolean): void {
-    const { count } = this.speech;
-    const blank = isBlank(cell);
-    const likely = cell.likely > cell.open ? `~${count(cell.likely)}` : '';
-    const wrote =
-      +setData(into.open, blank ? '' : count(cell.open)) |
-      +setData(into.likely, likely) |
-      +setData(into.small, readyAndPromised(cell, count)) |
-      +setTitle(into.element, this.speech.lessSure(cell)) |
-      +setData(into.risk, cell.atRisk > 0 ? `▲${count(cell.atRisk)}` : '');
-    const { element } = into;
-    if (wrote || reworded) {
-      setText(element, 'aria-label', this.speech.cell(cell));
-      element.classList.toggle('bg-none', cell.open === 0);
-      element.classList.toggle('bg-blank', blank);
-      // Long figures are drawn smaller, never cut: half a number is a wrong number.
-      element.classList.toggle('bg-tight', into.open.data.length + likely.length > 6);
-      element.classList.toggle('bg-risk', cell.atRisk > 0);
-    }
-    const fresh = changedMs !== undefined && Date.now() - changedMs < MARK_MS;
-    if (fresh && element.dataset['changed'] !== String(changedMs)) {
-      element.dataset['changed'] = String(changedMs);
-      element.classList.remove('bg-changed');
-      // Restarts the animation when the same cell changes twice.
-      void element.offsetWidth;
-      element.classList.add('bg-changed');
-    } else if (!fresh && element.dataset['changed'] !== undefined) {
-      delete element.dataset['changed'];
-      element.classList.remove('bg-changed');
-    }
+    if (data) row.fill(key, data, index, this.content.changedMs, this.speech, reworded);
   }
 
   private drawHead(): void {
-    const { heads } = this.speech;
     const focused = this.head.contains(document.activeElement);
-    const fixed = heads.map((word, i) => {
-      const cell = made('div', ['bg-name', 'bg-format', 'bg-site'][i] ?? '', 'columnheader');
-      cell.textContent = word;
-      return cell;
-    });
-    const weeks = this.content.weeks.map((week) => {
-      const { short, day, long, now } = this.speech.week(week);
-      const cell = made('div', now ? 'bg-week bg-now' : 'bg-week', 'columnheader');
-      cell.append(span('bg-week-number', short), span('bg-week-day', day));
-      cell.setAttribute('aria-label', long);
-      cell.title = long;
-      return cell;
-    });
-    const all = [...fixed, ...weeks];
-    all.forEach((cell, i) => {
-      number(cell, i);
-      const sort = this.speech.sortOf(i);
-      cell.setAttribute('aria-sort', sort);
-      if (sort !== 'none') cell.append(span('bg-sorted', sort === 'ascending' ? ' ▴' : ' ▾'));
-    });
-    this.head.replaceChildren(...all);
+    this.head.replaceChildren(...headCells(this.speech, this.content.weeks));
     this.putTabStop();
     if (focused) this.elementAt()?.focus({ preventScroll: true });
   }
@@ -306,13 +167,9 @@ export class BoardGridDom {
     if (stop) stop.tabIndex = 0;
   }
 
-  private goTo(row: number, column: number): void {
-    const { order, weeks } = this.content;
-    this.at = {
-      row: Math.max(-1, Math.min(order.length - 1, row)),
-      column: Math.max(0, Math.min(weeks.length + FIXED - 1, column)),
-    };
-    this.scrollToRow(this.at.row);
+  private goTo(place: GridPlace): void {
+    this.at = place;
+    this.scrollToRow(place.row);
     this.draw();
     this.elementAt()?.focus({ preventScroll: true });
     this.scrollToColumn();
@@ -342,28 +199,20 @@ export class BoardGridDom {
     }
   }
 
+  private get size() {
+    const { order, weeks } = this.content;
+    const page = Math.max(1, Math.floor((this.host.clientHeight - this.head.offsetHeight) / this.rowPx) - 1);
+    return { rows: order.length, weeks: weeks.length, page };
+  }
+
   private onKey(event: KeyboardEvent): void {
     if (event.altKey || event.metaKey) return;
-    const { row, column } = this.at;
-    const page = Math.max(1, Math.floor((this.host.clientHeight - this.head.offsetHeight) / this.rowPx) - 1);
-    const last = this.content.order.length - 1;
-    const lastColumn = this.content.weeks.length + FIXED - 1;
-    const moves: Record<string, () => void> = {
-      ArrowDown: () => this.goTo(row + 1, column),
-      ArrowUp: () => this.goTo(row - 1, column),
-      ArrowRight: () => this.goTo(row, column + 1),
-      ArrowLeft: () => this.goTo(row, column - 1),
-      PageDown: () => this.goTo(row + page, column),
-      PageUp: () => this.goTo(Math.max(0, row - page), column),
-      Home: () => (event.ctrlKey ? this.goTo(0, 0) : this.goTo(row, 0)),
-      End: () => (event.ctrlKey ? this.goTo(last, lastColumn) : this.goTo(row, lastColumn)),
-      Enter: () => this.act(),
-      ' ': () => this.act(),
-    };
-    const move = moves[event.key];
-    if (!move) return;
+    const acts = event.key === 'Enter' || event.key === ' ';
+    const place = acts ? undefined : placeAfter(event.key, event.ctrlKey, this.at, this.size);
+    if (!acts && !place) return;
     event.preventDefault();
-    move();
+    if (place) this.goTo(place);
+    else this.act();
   }
 
   private onClick(event: MouseEvent): void {
@@ -402,65 +251,13 @@ export class BoardGridDom {
 
   /** Puts the focus on the first row. */
   focusFirst(): void {
-    if (this.content.order.length > 0) this.goTo(0, 0);
+    if (this.content.order.length > 0) this.goTo({ row: 0, column: 0 });
   }
 
   /** Puts the focus back on a cell after what it opened was closed. */
   focusCell(row: RowKey, week: string): void {
     const index = this.content.order.indexOf(row);
     const column = this.content.weeks.findIndex((each) => each.week === week);
-    if (index >= 0 && column >= 0) this.goTo(index, column + FIXED);
+    if (index >= 0 && column >= 0) this.goTo({ row: index, column: column + FIXED });
   }
-}
-
-function makeCell(column: number): CellElement {
-  const element = made('div', 'bg-cell', 'gridcell');
-  number(element, column);
-  const [open, likely, small, risk] = ['bg-open', 'bg-likely', 'bg-small', 'bg-at-risk'].map((name) => {
-    const holder = span(name, '');
-    const text = document.createTextNode('');
-    holder.append(text);
-    element.append(holder);
-    return text;
-  }) as [Text, Text, Text, Text];
-  return { element, open, likely, small, risk };
-}
-
-function made(tag: string, className: string, role: string): HTMLElement {
-  const element = document.createElement(tag);
-  element.className = className;
-  element.setAttribute('role', role);
-  return element;
-}
-
-function number(element: HTMLElement, column: number): void {
-  element.setAttribute('aria-colindex', String(column + 1));
-  element.tabIndex = -1;
-}
-
-function span(className: string, text: string): HTMLElement {
-  const element = document.createElement('span');
-  element.className = className;
-  element.textContent = text;
-  return element;
-}
-
-function setText(element: HTMLElement, attribute: string, text: string): void {
-  if (element.getAttribute(attribute) !== text) element.setAttribute(attribute, text);
-}
-
-function setContent(element: HTMLElement, text: string): void {
-  if (element.textContent !== text) element.textContent = text;
-}
-
-function setTitle(element: HTMLElement, text: string): boolean {
-  if (element.title === text) return false;
-  element.title = text;
-  return true;
-}
-
-function setData(node: Text, text: string): boolean {
-  if (node.data === text) return false;
-  node.data = text;
-  return true;
 }

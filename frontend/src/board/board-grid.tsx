@@ -1,5 +1,6 @@
 import { useEffect, useImperativeHandle, useLayoutEffect, useRef, type Ref } from 'react';
-import { BoardGridDom, type GridActions, type GridContent, type GridSpeech } from './board-grid-dom';
+import { BoardGridDom } from './board-grid-dom';
+import type { GridActions, GridContent, GridSpeech } from './board-grid-types';
 import type { RowKey } from './board-state';
 import './board-grid.css';
 

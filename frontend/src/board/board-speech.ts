@@ -5,7 +5,7 @@ import { useMessages } from '../shared/messages';
 import { sharedMessages } from '../shared/shared-messages';
 import { dateIn, weekNumber, weekOf } from '../shared/weeks';
 import type { Sort } from './board-filter-state';
-import type { GridSpeech } from './board-grid-dom';
+import type { GridSpeech } from './board-grid-types';
 import { boardMessages } from './board-messages';
 import type { BoardState } from './board-state';
 import { shipDays } from './ship-days';

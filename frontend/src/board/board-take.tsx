@@ -1,5 +1,5 @@
-import { Button } from '@vaadin/react-components/Button.js';
 import type { BoardRow, BoardWeek } from '../shared/api-types';
+import { Button } from '../shared/button';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { notice } from '../shared/notices';

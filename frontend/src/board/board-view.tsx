@@ -1,9 +1,9 @@
-import { Button } from '@vaadin/react-components/Button.js';
 import { useCallback, useMemo, useRef } from 'react';
 import { Link, useNavigate, useSearchParams } from 'react-router';
 import { Offered } from '../people/offered';
 import type { BoardCell, BoardRow } from '../shared/api-types';
 import { AsOfBanner, AsOfControl, useAsOf } from '../shared/as-of';
+import { Button } from '../shared/button';
 import { useFormats } from '../shared/formats';
 import { later } from '../shared/later';
 import { found } from '../shared/loose-words';

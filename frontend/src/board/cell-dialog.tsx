@@ -1,9 +1,9 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
-import { Button } from '@vaadin/react-components/Button.js';
 import { Dialog } from '@vaadin/react-components/Dialog.js';
 import { useEffect, useRef, useState } from 'react';
 import { Offered } from '../people/offered';
 import type { BoardCell, BoardKey, BoardRow, BoardWeek, CellExplanation } from '../shared/api-types';
+import { Button } from '../shared/button';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { keys } from '../shared/query-keys';
@@ -156,7 +156,7 @@ function HalfTyped({ discard, keep }: { discard: () => void; keep: () => void })
     <div className="rc-warning cell-half-typed" role="alert">
       <p>▲ {t.halfTyped}</p>
       <p className="rc-row">
-        <Button theme="primary" autofocus onClick={keep}>
+        <Button theme="primary" autoFocus onClick={keep}>
           {t.keepTyping}
         </Button>
         <Button onClick={discard}>{t.discardOrder}</Button>

@@ -1,6 +1,6 @@
-import { Button } from '@vaadin/react-components/Button.js';
 import { useRef, useState } from 'react';
 import type { BoardRow, CellExplanation, LineShortfall, OrderView } from '../shared/api-types';
+import { Button } from '../shared/button';
 import { DateInput } from '../shared/date-input';
 import { useFormats } from '../shared/formats';
 import { newKey } from '../shared/http';

@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
-import { Button } from '@vaadin/react-components/Button.js';
 import type { CellExplanation, LineShortfall, LocalDate } from '../shared/api-types';
+import { Button } from '../shared/button';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { keys } from '../shared/query-keys';

@@ -155,7 +155,7 @@ export const climateMessages = messagesIn({
     house: 'Invernadero',
     batches: 'Lotes',
     batchesN: (n: string) => (n === '1' ? '1 lote' : `${n} lotes`),
-    empty: 'vacía',
+    empty: 'vacío',
     noHouses: 'Aún no hay invernaderos',
     noHousesHelp: 'Un invernadero se crea en Datos; después sus sensores envían lecturas.',
     toSetup: 'Ir a Datos',

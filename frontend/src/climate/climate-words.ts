@@ -3,7 +3,7 @@ import type { Band, ClimateQuantity } from '../shared/climate-types';
 import { useFormats, type Formats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { usePreferences } from '../shared/preferences';
-import { shownAs, unitNameAs, type Measure, type TemperatureUnit } from '../shared/units';
+import { limitShown, shownAs, unitNameAs, type Measure, type TemperatureUnit } from '../shared/units';
 import { climateMessages } from './climate-messages';
 
 /** Quantities in the reader's units: values, bands, axes. */
@@ -13,6 +13,8 @@ export interface QuantityWords {
   /** The number alone, in the reader's unit. */
   readonly shown: (quantity: ClimateQuantity, value: number) => number;
   readonly value: (quantity: ClimateQuantity, value: number) => string;
+  /** Of what a recipe asks for: °F to the half degree. */
+  readonly limit: (quantity: ClimateQuantity, value: number) => string;
   readonly band: (quantity: ClimateQuantity, band: Band) => string;
 }
 
@@ -58,17 +60,24 @@ export function quantityWordsFor(
     return unitNameAs(measureOf(quantity), temperature) ?? rest[quantity] ?? '';
   };
   const shown = (quantity: ClimateQuantity, value: number) => shownAs(measureOf(quantity), value, temperature);
+  const digits = (quantity: ClimateQuantity, value: number) => (isLevel(quantity, value) ? 0 : DIGITS[quantity]);
   const number = (quantity: ClimateQuantity, value: number) =>
-    format.decimal(shown(quantity, value), isLevel(quantity, value) ? 0 : DIGITS[quantity]);
+    format.decimal(shown(quantity, value), digits(quantity, value));
+  const end = (quantity: ClimateQuantity, value: number) =>
+    measureOf(quantity) === 'temperature'
+      ? format.decimal(limitShown(value, temperature), DIGITS[quantity])
+      : number(quantity, value);
+  const limit = (quantity: ClimateQuantity, value: number) => format.withUnit(end(quantity, value), unit(quantity));
   return {
     unit,
     shown,
     digits: (quantity) => DIGITS[quantity],
     value: (quantity, value) => format.withUnit(number(quantity, value), unit(quantity)),
+    limit,
     band: (quantity, { least, most }) => {
-      if (least === null) return most === null ? '' : t.atMost(format.withUnit(number(quantity, most), unit(quantity)));
-      if (most === null) return t.atLeast(format.withUnit(number(quantity, least), unit(quantity)));
-      const [from, to] = [number(quantity, least), number(quantity, most)];
+      if (least === null) return most === null ? '' : t.atMost(limit(quantity, most));
+      if (most === null) return t.atLeast(limit(quantity, least));
+      const [from, to] = [end(quantity, least), end(quantity, most)];
       return format.withUnit(from === to ? from : `${from} – ${to}`, unit(quantity));
     },
   };

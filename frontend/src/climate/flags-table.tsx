@@ -1,7 +1,7 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { Button } from '@vaadin/react-components/Button.js';
 import { useState } from 'react';
 import { Offered } from '../people/offered';
+import { Button } from '../shared/button';
 import type { ClimateFlag } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';

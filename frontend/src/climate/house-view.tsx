@@ -6,6 +6,7 @@ import { useMay } from '../people/signed-in';
 import { handMessages } from '../floor/hand-messages';
 import { byHandAt } from '../floor/hand-readings-state';
 import { useFormats } from '../shared/formats';
+import { later } from '../shared/later';
 import { useMessages } from '../shared/messages';
 import { useNow } from '../shared/now';
 import { Empty, Failed, Loading } from '../shared/screen-states';
@@ -17,12 +18,13 @@ import { useAllSeries, useClimateNow, useLiveClimate, useResidentBatches, type R
 import { climateMessages } from './climate-messages';
 import { bandAt, daysIn, HOURLY, hoursOutside, isNight, PERIODS, periodUntil } from './climate-state';
 import { useQuantityWords } from './climate-words';
-import { FlagsTable } from './flags-table';
 import { DailyLight, HourPlot } from './hour-plot';
 import { ClashNote, ResidentBatchesTable } from './resident-batches-table';
 import { SensorsTable } from './sensors-table';
-import { SetpointPlan } from './setpoint-plan';
 import './climate.css';
+
+const SetpointPlan = later(async () => (await import('./setpoint-plan')).SetpointPlan);
+const FlagsTable = later(async () => (await import('./flags-table')).FlagsTable);
 
 /** One house in depth: its hours against the recipes of the batches in it, its plan, its sensors. */
 export function HouseClimateView() {

@@ -1,10 +1,10 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { Button } from '@vaadin/react-components/Button.js';
 import { useState } from 'react';
 import { Link } from 'react-router';
 import { Offered } from '../people/offered';
 import type { House } from '../shared/api-types';
 import { clockTyped } from '../shared/as-of-state';
+import { Button } from '../shared/button';
 import { DateInput } from '../shared/date-input';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';

@@ -1,10 +1,11 @@
-import { Button } from '@vaadin/react-components/Button.js';
 import { useState } from 'react';
+import { Button } from '../shared/button';
 import { useMessages } from '../shared/messages';
 import { NumberInput } from '../shared/number-input';
 import { usePreferences } from '../shared/preferences';
 import { ProblemNote } from '../shared/screen-states';
 import { TextInput } from '../shared/text-input';
+import { areaUnitName, sprayUnitName } from '../shared/units';
 import { useProblemWords } from '../shared/use-problem-words';
 import { ask, type FeedAnswer } from './feed-api';
 import { FeedAnswerPanel } from './feed-answer';
@@ -40,7 +41,7 @@ export function FeedForm({ calculation, draft, change }: FeedFormProps) {
   const [answer, setAnswer] = useState<FeedAnswer>();
   const [changed, setChanged] = useState(false);
   const { length } = usePreferences();
-  const fields = fieldsOf(calculation, way, length === 'in' ? 'us' : 'metric');
+  const fields = fieldsOf(calculation, way, length);
   const touch = () => {
     setFaults(new Map());
     setFailure(undefined);
@@ -162,10 +163,27 @@ interface OneFieldProps {
   readonly fault: string | undefined;
 }
 
+function useLabel(name: FeedFieldName): string {
+  const t = useMessages(feedMessages);
+  const { length } = usePreferences();
+  switch (name) {
+    case 'injector':
+      return t.injectorField;
+    case 'label':
+      return t.labelField;
+    case 'areaM2':
+      return t.area(areaUnitName(length));
+    case 'litresPerM2':
+      return t.sprayOnArea(sprayUnitName(length));
+    default:
+      return t[name];
+  }
+}
+
 function OneField({ field, draft, put, fault }: OneFieldProps) {
   const t = useMessages(feedMessages);
   const { name, kind, optional } = field;
-  const label = name === 'injector' ? t.injectorField : name === 'label' ? t.labelField : t[name];
+  const label = useLabel(name);
   const hint = {
     injector: t.injectorHint,
     nitrogenPercent: t.gradeHint,

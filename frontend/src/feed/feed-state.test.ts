@@ -61,6 +61,22 @@ describe('a question', () => {
     expect(names('solid', 'spray')).toEqual(['label', 'activePpm', 'activePercent', 'sprayVolume']);
   });
 
+  // 1 000 ft² are 92.903 m²; 2 quarts, half a gallon, to 100 ft² are 204 mL to the m².
+  test('about an area takes square feet and gallons of whoever measures in inches', () => {
+    const asked = (length: 'mm' | 'in', areaM2: string, litresPerM2: string) =>
+      questionOf(fieldsOf('dilution', { rate: 'liquid', volume: 'area' }, length), {
+        label: 'x',
+        activePpm: '10',
+        activeMgPerMl: '4',
+        areaM2,
+        litresPerM2,
+      });
+    expect(asked('mm', '100', '0.2')).toMatchObject({ question: { areaM2: 100, litresPerM2: 0.2 } });
+    expect(asked('in', '1000', '0.5')).toMatchObject({
+      question: { areaM2: 92.903, litresPerM2: expect.closeTo(0.204, 3) },
+    });
+  });
+
   test('never sends a field that belongs to another way of the label', () => {
     const draft = { label: 'x', activePpm: '10', activeMgPerMl: '4', product: '5', sprayVolume: '10' };
     const made = questionOf(fieldsOf('dilution', { rate: 'liquid', volume: 'spray' }), draft);
@@ -81,10 +97,10 @@ test('an amount is in its first unit until another is chosen, and an unknown uni
 });
 
 test('units of the reader stand first, and those of the other system can still be chosen', () => {
-  const tank = fieldsOf('stock', WAY, 'us').find(({ name }) => name === 'stockVolume');
+  const tank = fieldsOf('stock', WAY, 'in').find(({ name }) => name === 'stockVolume');
   expect(tank?.units).toEqual(['[gal_us]', '[foz_us]', 'L', 'mL']);
   expect(tank && unitOf(tank, {})).toBe('[gal_us]');
-  const bag = fieldsOf('strength', WAY, 'us').find(({ name }) => name === 'fertilizer');
+  const bag = fieldsOf('strength', WAY, 'in').find(({ name }) => name === 'fertilizer');
   expect(bag && unitOf(bag, {})).toBe('[lb_av]');
 });
 

@@ -1,5 +1,5 @@
 import type { Schemas } from '../shared/contract';
-import { numberTyped } from '../shared/units';
+import { areaTyped, numberTyped, sprayTyped, type LengthUnit } from '../shared/units';
 
 /** The questions of the feed tank as data: which fields each has, and what is asked. The arithmetic is the server's. */
 
@@ -33,12 +33,11 @@ export interface FeedField {
   /** The units an amount may be typed in. */
   readonly units?: readonly Unit[];
   readonly optional?: boolean;
+  /** How a figure in the reader's unit is sent, where that unit cannot be chosen. */
+  readonly sent?: (typed: number) => number;
   /** A tank of nothing, or a rate of nothing, is a slip; water may hold no salt. */
   readonly mayBeZero?: boolean;
 }
-
-/** Which units stand first; all of both systems can be chosen. */
-export type UnitSystem = 'metric' | 'us';
 
 /** How a label gives its rate, and what it is to be mixed for. */
 export interface DilutionWay {
@@ -52,20 +51,17 @@ const grade: FeedField = { name: 'nitrogenPercent', kind: 'grade' };
 const volume = (name: FeedFieldName): FeedField => ({ name, kind: 'amount', units: VOLUMES });
 const weight = (name: FeedFieldName): FeedField => ({ name, kind: 'amount', units: WEIGHTS });
 
-export function fieldsOf(
-  calculation: Calculation,
-  way: DilutionWay,
-  system: UnitSystem = 'metric',
-): readonly FeedField[] {
-  return fieldsIn(calculation, way).map((field) =>
-    field.units && system === 'us' ? { ...field, units: [...field.units].sort(usFirst) } : field,
+/** @param length whoever measures in inches has gallons and square feet, too; units that can be chosen only change their order */
+export function fieldsOf(calculation: Calculation, way: DilutionWay, length: LengthUnit = 'mm'): readonly FeedField[] {
+  return fieldsIn(calculation, way, length).map((field) =>
+    field.units && length === 'in' ? { ...field, units: [...field.units].sort(usFirst) } : field,
   );
 }
 
 const US: ReadonlySet<Unit> = new Set(['[gal_us]', '[foz_us]', '[lb_av]', '[oz_av]']);
 const usFirst = (a: Unit, b: Unit) => Number(US.has(b)) - Number(US.has(a));
 
-function fieldsIn(calculation: Calculation, way: DilutionWay): readonly FeedField[] {
+function fieldsIn(calculation: Calculation, way: DilutionWay, length: LengthUnit): readonly FeedField[] {
   switch (calculation) {
     case 'stock':
       return [
@@ -91,7 +87,13 @@ function fieldsIn(calculation: Calculation, way: DilutionWay): readonly FeedFiel
         liquid: [number('activePpm'), number('activeMgPerMl')],
         solid: [number('activePpm'), number('activePercent')],
       }[way.rate];
-      const spray = way.volume === 'spray' ? [volume('sprayVolume')] : [number('areaM2'), number('litresPerM2')];
+      const spray =
+        way.volume === 'spray'
+          ? [volume('sprayVolume')]
+          : [
+              { ...number('areaM2'), sent: (typed: number) => areaTyped(typed, length) },
+              { ...number('litresPerM2'), sent: (typed: number) => sprayTyped(typed, length) },
+            ];
       return [{ name: 'label', kind: 'text' }, ...rate, ...spray];
     }
   }
@@ -133,7 +135,8 @@ export function questionOf(
     const value = field.kind === 'grade' ? nitrogenTyped(text) : numberTyped(text);
     if (value === undefined) faults.set(field.name, field.kind === 'grade' ? 'grade' : 'number');
     else if (value <= 0 && !field.mayBeZero) faults.set(field.name, 'zero');
-    else question[field.name] = field.kind === 'amount' ? { value, unit: unitOf(field, draft) } : value;
+    else if (field.kind === 'amount') question[field.name] = { value, unit: unitOf(field, draft) };
+    else question[field.name] = field.sent?.(value) ?? value;
   }
   return faults.size > 0 ? { faults } : { question };
 }

@@ -1,8 +1,8 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { Button } from '@vaadin/react-components/Button.js';
 import { useState } from 'react';
 import { Link } from 'react-router';
 import type { House, Site } from '../shared/api-types';
+import { Button } from '../shared/button';
 import { useMessages } from '../shared/messages';
 import { groups } from '../shared/query-keys';
 import { Failed, Loading } from '../shared/screen-states';

@@ -1,9 +1,9 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { Button } from '@vaadin/react-components/Button.js';
 import { useRef, useState } from 'react';
 import { Link } from 'react-router';
 import { SeedSources } from '../setup/crop-start';
 import type { Crop, SeededCrop } from '../shared/api-types';
+import { Button } from '../shared/button';
 import { useFormats } from '../shared/formats';
 import { newKey } from '../shared/http';
 import { useMessages } from '../shared/messages';

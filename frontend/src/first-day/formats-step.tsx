@@ -1,8 +1,8 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { Button } from '@vaadin/react-components/Button.js';
 import { useRef, useState } from 'react';
 import { flushSync } from 'react-dom';
 import type { TrayFormat } from '../shared/api-types';
+import { Button } from '../shared/button';
 import { newKey } from '../shared/http';
 import { useMessages } from '../shared/messages';
 import { NumberInput } from '../shared/number-input';

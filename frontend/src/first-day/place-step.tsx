@@ -1,8 +1,8 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { Button } from '@vaadin/react-components/Button.js';
 import { ComboBox } from '@vaadin/react-components/ComboBox.js';
 import { useMemo, useRef, useState } from 'react';
 import type { Site } from '../shared/api-types';
+import { Button } from '../shared/button';
 import { deviceZone } from '../shared/home-zone';
 import { newKey } from '../shared/http';
 import { useMessages } from '../shared/messages';

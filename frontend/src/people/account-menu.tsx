@@ -1,34 +1,23 @@
-import { Popover } from '@vaadin/react-components/Popover.js';
 import { Link, useLocation } from 'react-router';
 import { useAbout } from '../shared/about';
+import type { MenuProps } from '../shared/menu-button';
+import { MenuPanel } from '../shared/menu-panel';
 import { useMessages } from '../shared/messages';
 import { accountMessages } from './account-messages';
 import { useGrantWords } from './grant-words';
 import { LeaveActions } from './leave-actions';
-import type { Session } from './people-types';
-
-interface AccountMenuProps {
-  readonly session: Session;
-  readonly opened: boolean;
-  readonly setOpened: (opened: boolean) => void;
-}
+import { useSignedIn } from './signed-in';
 
 /** What opens from the button with one's name. */
-export function AccountMenu({ session, opened, setOpened }: AccountMenuProps) {
+export function AccountMenu({ opened, setOpened }: MenuProps) {
   const t = useMessages(accountMessages);
+  const session = useSignedIn();
   const { pathname, search } = useLocation();
   const grantWords = useGrantWords();
   const demo = useAbout().data?.demo === true;
+  if (!session) return null;
   return (
-    <Popover
-      for="account"
-      trigger={[]}
-      position="bottom-end"
-      modal
-      accessibleName={t.account}
-      opened={opened}
-      onOpenedChanged={({ detail }) => setOpened(detail.value)}
-    >
+    <MenuPanel of="account" name={t.account} opened={opened} setOpened={setOpened}>
       <div className="account-menu">
         <p className="account-who">
           <strong>{session.displayName}</strong>
@@ -45,6 +34,6 @@ export function AccountMenu({ session, opened, setOpened }: AccountMenuProps) {
         <hr />
         <LeaveActions className="account-item" next={pathname + search} />
       </div>
-    </Popover>
+    </MenuPanel>
   );
 }

@@ -1,4 +1,4 @@
-import { Button } from '@vaadin/react-components/Button.js';
+import { Button } from '../shared/button';
 import { useFormats } from '../shared/formats';
 import { HeadRow } from '../shared/head-row';
 import { useMessages } from '../shared/messages';

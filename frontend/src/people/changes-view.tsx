@@ -1,7 +1,7 @@
-import { Button } from '@vaadin/react-components/Button.js';
 import { useDeferredValue, useState } from 'react';
 import { Link } from 'react-router';
 import { useSensors } from '../climate/climate-api';
+import { Button } from '../shared/button';
 import { useFormats } from '../shared/formats';
 import { HeadRow } from '../shared/head-row';
 import { useMessages } from '../shared/messages';

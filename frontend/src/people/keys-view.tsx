@@ -1,7 +1,7 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { Button } from '@vaadin/react-components/Button.js';
 import { useState } from 'react';
 import { useNavigate, useParams } from 'react-router';
+import { Button } from '../shared/button';
 import { useFormats } from '../shared/formats';
 import { HeadRow, spoken } from '../shared/head-row';
 import { useMessages } from '../shared/messages';

@@ -124,7 +124,7 @@ export const peopleMessages = messagesIn({
     everySite: 'Todos los sitios',
     site: 'Sitio',
     throughAll: 'por todos los sitios',
-    aboutSALES: 'lee todo; pedidos y compromisos',
+    aboutSALES: 'lee todo; pedidos y promesas',
     aboutPRODUCTION: 'lee y anota: registros, rondas, tratamientos',
     aboutMANAGER: 'todo eso, y datos, perfiles, recetas y ¿y si…?',
     aboutOWNER: 'todo, y personas, claves y auditoría; siempre en todos los sitios',

@@ -1,6 +1,6 @@
-import { Button } from '@vaadin/react-components/Button.js';
 import { useState } from 'react';
 import { Link, useNavigate, useParams } from 'react-router';
+import { Button } from '../shared/button';
 import { HeadRow } from '../shared/head-row';
 import { useMessages } from '../shared/messages';
 import { Empty, Failed, Loading } from '../shared/screen-states';

@@ -1,6 +1,6 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { Button } from '@vaadin/react-components/Button.js';
 import { useState } from 'react';
+import { Button } from '../shared/button';
 import { useFormats } from '../shared/formats';
 import { HeadRow, spoken } from '../shared/head-row';
 import { useMessages } from '../shared/messages';

@@ -117,7 +117,7 @@ export const signInMessages = messagesIn({
     salesOpens: 'abre el Tablero',
     production: 'Producción',
     productionHelp: 'Contar, anotar pérdidas y etapas y hacer la ronda, desde el teléfono.',
-    productionOpens: 'abre Planta',
+    productionOpens: 'abre Captura',
     manager: 'Gerencia',
     managerHelp: 'Todo: clima, avisos, recetas, perfiles y ¿y si…?',
     managerOpens: 'abre el Tablero',

@@ -1,9 +1,9 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { Button } from '@vaadin/react-components/Button.js';
 import { useState } from 'react';
 import { useSensors } from '../climate/climate-api';
 import { ReadingsLinks } from '../climate/readings-links';
 import type { House, Site } from '../shared/api-types';
+import { Button } from '../shared/button';
 import type { Sensor } from '../shared/climate-types';
 import { useMessages } from '../shared/messages';
 import { groups } from '../shared/query-keys';

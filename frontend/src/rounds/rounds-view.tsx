@@ -1,9 +1,9 @@
-import { Button } from '@vaadin/react-components/Button.js';
 import { useSearchParams } from 'react-router';
 import { useMay } from '../people/signed-in';
 import type { Site } from '../shared/api-types';
-import { DateInput } from '../shared/date-input';
+import { Button } from '../shared/button';
 import { useFormats } from '../shared/formats';
+import { later } from '../shared/later';
 import { useMessages } from '../shared/messages';
 import { useOutbox } from '../outbox/outbox';
 import { useNow } from '../shared/now';
@@ -20,6 +20,8 @@ import { asPressed, byHouse, NO_ROUND, progressOf } from './rounds-state';
 import { WalkOrder } from './walk-order';
 import '../floor/floor.css';
 import './rounds.css';
+
+const DateInput = later(async () => (await import('../shared/date-input')).DateInput);
 
 /** What each house and batch of a site needs today, in the order in which people walk. */
 export function RoundsView() {
@@ -92,7 +94,9 @@ function Round({ site }: { site: Site }) {
     <div className="floor rounds">
       <RefusedChecks site={site} />
       <div className="round-head rc-no-print">
-        <DateInput label={t.day} value={on} onValue={(date) => put('on', date === today ? undefined : date)} />
+        <div className="round-day">
+          <DateInput label={t.day} value={on} onValue={(date) => put('on', date === today ? undefined : date)} />
+        </div>
         <label>
           <span>{t.oneHouse}</span>
           <select className="rc-select" value={only ?? ''} onChange={(event) => put('house', event.target.value)}>

@@ -176,7 +176,7 @@ export const profilesMessages = messagesIn({
     comparison: 'Qué cambia',
     weighed: 'Qué cambiaría al adoptarla',
     weighing: 'Cada lote anterior se pronostica de nuevo; tarda un momento.',
-    today: 'Para los lotes y compromisos de hoy',
+    today: 'Para los lotes y promesas de hoy',
     past: 'Cuánto se habría errado en lotes anteriores',
     noPast: 'Todavía no se ha visto listo ningún lote de este cultivo: no hay con qué probarla.',
     lead: 'Pronosticado',

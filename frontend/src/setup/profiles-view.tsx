@@ -1,7 +1,7 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { Button } from '@vaadin/react-components/Button.js';
 import { useState } from 'react';
 import { Link, useNavigate, useParams } from 'react-router';
+import { Button } from '../shared/button';
 import { useFormats } from '../shared/formats';
 import { HeadRow } from '../shared/head-row';
 import type { ProfileVersion } from '../shared/learning-types';

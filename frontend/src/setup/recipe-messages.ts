@@ -59,7 +59,7 @@ export const recipeMessages = messagesIn({
   },
   es: {
     title: (crop: string) => `Receta de ${crop}`,
-    manage: 'Su receta: clima, nebulización y abono en cada fase',
+    manage: 'Su receta: clima, nebulización y fertilizante en cada fase',
     toCrop: 'El cultivo',
     toCrops: 'Todos los cultivos',
     unknownCrop: (code: string) => `No existe el cultivo ${code}.`,
@@ -94,7 +94,7 @@ export const recipeMessages = messagesIn({
     lowLightMediumLeastC: 'Sustrato entonces al menos',
     note: 'De dónde vienen los valores',
     caution:
-      'Abono y pulverizados: la etiqueta y la ley de su lugar deciden si, cómo y cuánto. Pruebe antes en pocas plantas. Rootcast no da dosis de plaguicidas.',
+      'Fertilizante y aspersiones: la etiqueta y la ley de su lugar deciden si, cómo y cuánto. Pruebe antes en pocas plantas. Rootcast no da dosis de plaguicidas.',
     turned: 'Más bajo que el otro extremo.',
     changed: 'cambiado',
     save: 'Guardar como versión nueva',

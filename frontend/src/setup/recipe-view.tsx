@@ -1,8 +1,8 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { Button } from '@vaadin/react-components/Button.js';
 import { TextArea } from '@vaadin/react-components/TextArea.js';
 import { useEffect, useState } from 'react';
 import { Link, useBlocker, useNavigate, useParams } from 'react-router';
+import { Button } from '../shared/button';
 import type { CropRecipe } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';

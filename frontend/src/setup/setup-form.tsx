@@ -1,7 +1,7 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { Button } from '@vaadin/react-components/Button.js';
 import { useRef, useState } from 'react';
 import { Link, useNavigate, useSearchParams } from 'react-router';
+import { Button } from '../shared/button';
 import { newKey } from '../shared/http';
 import { useMessages } from '../shared/messages';
 import { notice } from '../shared/notices';

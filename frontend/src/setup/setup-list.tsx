@@ -1,7 +1,7 @@
 import { useMemo, useState, type ReactNode } from 'react';
 import { Link, useNavigate } from 'react-router';
-import { Button } from '@vaadin/react-components/Button.js';
 import type { Crop, House, Site, TrayFormat, Variety } from '../shared/api-types';
+import { Button } from '../shared/button';
 import { useFormats } from '../shared/formats';
 import { figure, HeadRow } from '../shared/head-row';
 import { useMessages } from '../shared/messages';

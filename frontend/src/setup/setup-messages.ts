@@ -237,7 +237,7 @@ export const setupMessages = messagesIn({
     daysOfSTICK: 'De plantar al callo',
     daysOfCALLUS: 'Del callo a las raíces',
     daysOfROOT: 'De las raíces a listo',
-    profileRest: 'Las demás cifras: temperaturas, sobrevivencia, dispersión, días de espera, fuentes',
+    profileRest: 'Las demás cifras: temperaturas, supervivencia, dispersión, días de espera, fuentes',
     stages: 'Las tres etapas',
     stagesHelp:
       'La temperatura del sustrato para la que valen los días, y entre qué temperaturas avanza la etapa. Lo que cambie aquí será una nueva versión del perfil.',

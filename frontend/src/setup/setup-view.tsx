@@ -1,18 +1,20 @@
 import { Link, useParams } from 'react-router';
 import { useSensors } from '../climate/climate-api';
 import type { Sensor } from '../shared/climate-types';
+import { later } from '../shared/later';
 import { useMessages } from '../shared/messages';
 import { Empty, Failed, Loading } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
 import { useCrops, useHouses, useSites, useTrayFormats, useVarieties } from '../shared/setup-lists';
 import { SensorList } from './sensor-list';
 import { SensorReadings } from './sensor-readings';
-import { SetupForm } from './setup-form';
 import { SetupList } from './setup-list';
 import { LIST_WORDS, setupMessages } from './setup-messages';
 import { SetupNav } from './setup-nav';
 import { byList, firstSteps, isListName, STEPS, type Item, type ListName } from './setup-state';
 import './setup-view.css';
+
+const SetupForm = later(async () => (await import('./setup-form')).SetupForm);
 
 /** What the business is made of: sites, houses, tray formats, crops with their profiles, varieties. */
 export function SetupView() {

@@ -1,6 +1,6 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { Button } from '@vaadin/react-components/Button.js';
 import { useState } from 'react';
+import { Button } from '../shared/button';
 import { useMessages } from '../shared/messages';
 import type { ProfileVersion } from '../shared/learning-types';
 import { notice } from '../shared/notices';

@@ -1,9 +1,9 @@
-import { Button } from '@vaadin/react-components/Button.js';
 import { Dialog } from '@vaadin/react-components/Dialog.js';
 import { useState } from 'react';
 import { useAsOf } from './as-of';
 import { asOfMessages } from './as-of-messages';
 import { momentTyped, type AsOfFault } from './as-of-state';
+import { Button } from './button';
 import { DateInput } from './date-input';
 import { useMessages } from './messages';
 import { TextInput } from './text-input';

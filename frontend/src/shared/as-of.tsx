@@ -1,9 +1,9 @@
-import { Button } from '@vaadin/react-components/Button.js';
 import { useCallback, useEffect, useState, type ReactNode } from 'react';
 import { useSearchParams } from 'react-router';
 import type { Instant } from './api-types';
 import { asOfMessages } from './as-of-messages';
 import { asOfIn, withAsOf } from './as-of-state';
+import { Button } from './button';
 import { useFormats } from './formats';
 import { later } from './later';
 import { useMessages } from './messages';

@@ -48,4 +48,8 @@ it('asks for what the address shows, and for no list that its filters narrow', (
   expect(firstQuestions('/batches', '')).toContain('/api/batches?state=live');
   expect(firstQuestions('/batches', '?site=N')).not.toContain('/api/batches?state=live');
   expect(firstQuestions('/', '')).toContain('/api/session');
+  expect(firstQuestions('/setup/sensors', '')).toContain('/api/sensors');
+  expect(firstQuestions('/setup/readings', '')).not.toContain('/api/sensors');
+  // What the search finds in can wait until something stands there.
+  expect(firstQuestions('/board', '')).not.toContain('/api/varieties');
 });

@@ -26,11 +26,22 @@ export function askedAhead({ method, url }: Request): Promise<Response> | undefi
 /** What the screen at an address asks for first, in the words in which it asks. */
 export function firstQuestions(pathname: string, search: string): readonly string[] {
   const [, room = '', thing] = pathname.split('/');
-  const everywhere = ['/api/session', '/api/sites', '/api/varieties', '/api/about'];
+  const everywhere = ['/api/session', '/api/sites', '/api/about'];
   const batch = room === 'floor' ? new URLSearchParams(search).get('batch') : room === 'batches' ? thing : undefined;
   if (batch) return [...everywhere, `/api/batches/${batch}`, '/api/houses'];
-  return [...everywhere, ...(search === '' && thing === undefined ? (OF_ROOM[room] ?? []) : [])];
+  // Setup has one set of lists, whichever of them is shown.
+  const whole = search === '' && (thing === undefined || (room === 'setup' && LISTS_OF_SETUP.has(thing)));
+  return [...everywhere, ...(whole ? (OF_ROOM[room] ?? []) : [])];
 }
+
+const LISTS_OF_SETUP: ReadonlySet<string> = new Set([
+  'sites',
+  'houses',
+  'tray-formats',
+  'crops',
+  'varieties',
+  'sensors',
+]);
 
 const OF_ROOM: Readonly<Record<string, readonly string[]>> = {
   board: ['/api/board?weeks=8&confidence=0.9'],
@@ -39,4 +50,5 @@ const OF_ROOM: Readonly<Record<string, readonly string[]>> = {
   warnings: ['/api/houses', '/api/warnings'],
   treatments: ['/api/treatments', '/api/houses', '/api/treatments/closed-houses'],
   'what-if': ['/api/houses', '/api/batches?state=live'],
+  setup: ['/api/houses', '/api/tray-formats', '/api/crops', '/api/varieties', '/api/sensors'],
 };

@@ -1,4 +1,5 @@
 import { useEffect, useState, type ComponentType } from 'react';
+import { whenIdle } from './idle';
 import { Unreachable } from './problem';
 import { Failed } from './screen-states';
 
@@ -30,9 +31,4 @@ export function later<P extends object>(fetchCode: () => Promise<ComponentType<P
     if (Part) return <Part {...props} />;
     return failure === undefined ? null : <Failed failure={failure} retry={fetchAndDraw} />;
   };
-}
-
-function whenIdle(work: () => void): void {
-  if (typeof requestIdleCallback === 'function') requestIdleCallback(work, { timeout: 5_000 });
-  else setTimeout(work, 1_000);
 }

@@ -5,7 +5,7 @@ import { usePreferences, type Language } from './preferences';
  *
  *     export const floorMessages = messagesIn({
  *       en: { title: 'Floor', sent: (n: number) => `${n} sent` },
- *       es: { title: 'Planta', sent: (n: number) => `${n} enviados` },
+ *       es: { title: 'Captura', sent: (n: number) => `${n} enviados` },
  *     });
  *
  * and draws with `const t = useMessages(floorMessages)`; `t.sent(3)`. A language that lacks a word does not compile.

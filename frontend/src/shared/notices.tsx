@@ -1,6 +1,6 @@
 import { useEffect, useSyncExternalStore } from 'react';
 import { useLocation } from 'react-router';
-import { Button } from '@vaadin/react-components/Button.js';
+import { Button } from './button';
 import { useMessages } from './messages';
 import { arrivedAt, dismiss, hold, noticesNow, onNotices, release } from './notice-list';
 import { sharedMessages } from './shared-messages';

@@ -250,6 +250,9 @@ describe('a refusal', () => {
     expect(between('profile.stages[0].survivalMean', 0, 1)).toContain('0% and 100%');
     expect(between('lengthMm', 127, 508)).toContain('5 in and 20 in');
     expect(between('mediumEcMsPerCm', 0, 20)).toContain('0 mS/cm and 20 mS/cm');
+    // 92.90304 m² are 1 000 ft²; 0.5 gal to 100 ft² are 1.8927 L to 9.2903 m².
+    expect(between('areaM2', 0, 92.90304)).toContain('0 ft² and 1,000 ft²');
+    expect(between('litresPerM2', 0, 1.892705892 / 9.290304)).toContain('and 0.5 gal (US)/100 ft²');
   });
 
   it('of light is in foot-candles for a reader of °F', () => {

@@ -4,7 +4,7 @@ import type { Formats } from './formats';
 import type { Language, Preferences } from './preferences';
 import { sharedMessages } from './shared-messages';
 import { thingNames } from './thing-words';
-import { lengthShown, lightShown, lightUnitName } from './units';
+import { areaShown, areaUnitName, lengthShown, lightShown, lightUnitName, sprayShown, sprayUnitName } from './units';
 
 /**
  * What the server tells as a code with named values, said to one reader: in the own language and units, at the site's
@@ -100,8 +100,6 @@ const UNITS: readonly (readonly [RegExp, string])[] = [
   [/Kpa$/, 'kPa'],
   [/Percent$/, '%'],
   [/ppm$|Ppm$/, 'ppm'],
-  [/litresPerM2$/, 'L/m²'],
-  [/M2$/, 'm²'],
 ];
 
 /** A measure in the unit that the last word of its field's name states, as the reader likes it. */
@@ -112,6 +110,10 @@ export function measureOf(value: number, field: string, { format, length }: Spea
     const unit = format.temperatureUnit === '°F' ? 'F' : 'C';
     return `${figureOf(lightShown(value, unit), format)} ${lightUnitName(unit)}`;
   }
+  if (last === 'litresPerM2') {
+    return format.withUnit(figureOf(sprayShown(value, length), format), sprayUnitName(length));
+  }
+  if (last === 'areaM2') return format.withUnit(figureOf(areaShown(value, length), format, 0), areaUnitName(length));
   if (SHARES.has(last)) return format.percent(value, 1);
   if (last.endsWith('Mm')) {
     return `${figureOf(lengthShown(value, length), format, length === 'mm' ? 0 : 2)} ${length === 'mm' ? 'mm' : 'in'}`;

@@ -1,5 +1,5 @@
 import { useEffect, useState, type ReactNode } from 'react';
-import { Button } from '@vaadin/react-components/Button.js';
+import { Button } from './button';
 import { useMessages } from './messages';
 import { sharedMessages } from './shared-messages';
 import { useProblemWords } from './use-problem-words';

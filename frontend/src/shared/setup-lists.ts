@@ -13,18 +13,19 @@ export const useHouses = () => useList<House>('houses', (signal) => answer(api.G
 export const useTrayFormats = () =>
   useList<TrayFormat>('tray-formats', (signal) => answer(api.GET('/api/tray-formats', { signal })));
 export const useCrops = () => useList<Crop>('crops', (signal) => answer(api.GET('/api/crops', { signal })));
-export const useVarieties = () =>
-  useList<Variety>('varieties', (signal) => answer(api.GET('/api/varieties', { signal })));
+export const useVarieties = (enabled = true) =>
+  useList<Variety>('varieties', (signal) => answer(api.GET('/api/varieties', { signal })), enabled);
 
 /** Profiles that come with the application; which of them are taken changes with the crops. */
 export const useSeededCrops = () =>
   useList<SeededCrop>('seeded-crops', (signal) => answer(api.GET('/api/seeded-crops', { signal })));
 
-function useList<T>(name: string, ask: (signal: AbortSignal) => Promise<readonly T[]>) {
+function useList<T>(name: string, ask: (signal: AbortSignal) => Promise<readonly T[]>, enabled = true) {
   return useQuery({
     queryKey: keys.setupList(name),
     queryFn: ({ signal }) => ask(signal),
     staleTime: Infinity,
+    enabled,
   });
 }
 

@@ -1,4 +1,4 @@
-import { Button } from '@vaadin/react-components/Button.js';
+import { Button } from './button';
 import { useFormats } from './formats';
 import { useMessages } from './messages';
 import { notice } from './notices';

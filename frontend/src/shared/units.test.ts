@@ -1,5 +1,17 @@
 import { describe, expect, it } from 'vitest';
-import { celsiusTyped, lengthShown, lightShown, mmTyped, numberTyped, temperatureShown, umolTyped } from './units';
+import {
+  areaShown,
+  areaTyped,
+  celsiusTyped,
+  lengthShown,
+  lightShown,
+  mmTyped,
+  numberTyped,
+  sprayShown,
+  sprayTyped,
+  temperatureShown,
+  umolTyped,
+} from './units';
 
 describe('temperatures and lengths', () => {
   // Fixed points of the two scales, and 25.4 mm to the inch by definition.
@@ -40,6 +52,22 @@ describe('light', () => {
   it('is typed in foot-candles and kept in µmol', () => {
     expect(umolTyped(1_503, 'F')).toBeCloseTo(300, 0);
     expect([umolTyped(300, 'C'), lightShown(300, 'C')]).toEqual([300, 300]);
+  });
+});
+
+describe('areas and the spray on them', () => {
+  // A foot is 0.3048 m by definition.
+  it('1 000 ft² are 92.903 m²', () => {
+    expect(areaTyped(1_000, 'in')).toBe(92.903);
+    expect(areaShown(92.90304, 'in')).toBeCloseTo(1_000, 6);
+    expect([areaTyped(50, 'mm'), areaShown(50, 'mm')]).toEqual([50, 50]);
+  });
+
+  // 2 quarts are 0.5 gal = 1.893 L, 100 ft² are 9.290 m²; labels round it to 204 mL/m².
+  it('2 quarts to 100 ft² are 204 mL to the m²', () => {
+    expect(sprayTyped(0.5, 'in')).toBeCloseTo(0.204, 3);
+    expect(sprayShown(0.20373, 'in')).toBeCloseTo(0.5, 4);
+    expect([sprayTyped(0.2, 'mm'), sprayShown(0.2, 'mm')]).toEqual([0.2, 0.2]);
   });
 });
 

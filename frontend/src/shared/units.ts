@@ -67,6 +67,37 @@ export function mmTyped(value: number, unit: LengthUnit): number {
   return unit === 'mm' ? value : Math.round(value * MM_PER_INCH);
 }
 
+const SQUARE_METRES_PER_SQUARE_FOOT = 0.3048 * 0.3048;
+const LITRES_PER_GALLON = 3.785411784;
+/** Of one gallon to 100 square feet. */
+const LITRES_PER_M2 = LITRES_PER_GALLON / (100 * SQUARE_METRES_PER_SQUARE_FOOT);
+
+/** Readers of inches think of areas in square feet. */
+export function areaShown(squareMetres: number, unit: LengthUnit): number {
+  return unit === 'mm' ? squareMetres : squareMetres / SQUARE_METRES_PER_SQUARE_FOOT;
+}
+
+export function areaTyped(area: number, unit: LengthUnit): number {
+  return unit === 'mm' ? area : round(area * SQUARE_METRES_PER_SQUARE_FOOT, 4);
+}
+
+export function areaUnitName(unit: LengthUnit): string {
+  return unit === 'mm' ? 'm²' : 'ft²';
+}
+
+/** Labels of the United States give spray per 100 square feet. */
+export function sprayShown(litresPerSquareMetre: number, unit: LengthUnit): number {
+  return unit === 'mm' ? litresPerSquareMetre : litresPerSquareMetre / LITRES_PER_M2;
+}
+
+export function sprayTyped(spray: number, unit: LengthUnit): number {
+  return unit === 'mm' ? spray : round(spray * LITRES_PER_M2, 6);
+}
+
+export function sprayUnitName(unit: LengthUnit): string {
+  return unit === 'mm' ? 'L/m²' : 'gal (US)/100 ft²';
+}
+
 export function temperatureUnitName(unit: TemperatureUnit): string {
   return unit === 'C' ? '°C' : '°F';
 }

@@ -1,5 +1,5 @@
-import { Button } from '@vaadin/react-components/Button.js';
 import { useRef, useState, type ReactNode } from 'react';
+import { Button } from '../shared/button';
 import { useFormats } from '../shared/formats';
 import { newKey } from '../shared/http';
 import { useMessages } from '../shared/messages';

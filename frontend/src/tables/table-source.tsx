@@ -1,6 +1,6 @@
-import { Button } from '@vaadin/react-components/Button.js';
 import { TextArea } from '@vaadin/react-components/TextArea.js';
 import { useRef, useState } from 'react';
+import { Button } from '../shared/button';
 import { useFormats } from '../shared/formats';
 import { useMessages } from '../shared/messages';
 import { ArrivedHeading } from './arrived-heading';

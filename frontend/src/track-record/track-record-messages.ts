@@ -192,7 +192,7 @@ export const trackRecordMessages = messagesIn({
     heldOf: (share: string, n: string, stated: string, span: string) =>
       `El ${share} de ${counted(n, 'lote', 'lotes')} estuvo listo dentro del margen del ${stated}; la parte verdadera está en ${span}.`,
     wouldHelp: 'Qué ayudaría:',
-    'look-at-cells': 'revisar algunas celdas en los días antes de que el lote esté listo y anotarlo en Planta.',
+    'look-at-cells': 'revisar algunas celdas en los días antes de que el lote esté listo y anotarlo en Captura.',
     'say-where-they-go': 'decir en Datos, Invernaderos, a dónde pasan sus lotes.',
     'learn-the-profile': 'aprender su perfil de lo registrado (Datos, Cultivos) y adoptarlo.',
     made: 'Qué ha cambiado el registro y qué significa «listo»',

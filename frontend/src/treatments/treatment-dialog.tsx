@@ -1,9 +1,9 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { Button } from '@vaadin/react-components/Button.js';
 import { ComboBox } from '@vaadin/react-components/ComboBox.js';
 import { Dialog } from '@vaadin/react-components/Dialog.js';
 import { useRef, useState } from 'react';
 import { useBatchList } from '../shared/batch-queries';
+import { Button } from '../shared/button';
 import { PURPOSES } from '../shared/climate-types';
 import { DateInput } from '../shared/date-input';
 import { useFormats } from '../shared/formats';
@@ -18,6 +18,7 @@ import { ProblemNote } from '../shared/screen-states';
 import { useHouses, useSites } from '../shared/setup-lists';
 import { sharedMessages } from '../shared/shared-messages';
 import { TextInput } from '../shared/text-input';
+import { areaUnitName } from '../shared/units';
 import { useProblemWords } from '../shared/use-problem-words';
 import { wallClock } from '../shared/zoned-time';
 import { recordTreatment } from './treatments-api';
@@ -190,7 +191,7 @@ export function TreatmentDialog({ site, start, close }: TreatmentDialogProps) {
               <div key={name}>{text(name, t[`${name}Help`], false)}</div>
             ))}
             <NumberInput
-              label={t.area(length === 'in' ? 'ft²' : 'm²')}
+              label={t.area(areaUnitName(length))}
               value={draft.area}
               fault={faultOf('area', 'areaM2')}
               onValue={(area) => change({ area })}

@@ -4,7 +4,7 @@ import { HeadRow } from '../shared/head-row';
 import { useMessages } from '../shared/messages';
 import { usePreferences } from '../shared/preferences';
 import { treatmentsMessages } from './treatments-messages';
-import { areaShown } from './treatments-state';
+import { areaShown, areaUnitName } from '../shared/units';
 
 interface TreatmentRecordProps {
   readonly title: string;
@@ -19,7 +19,7 @@ export function TreatmentRecord({ title, treatments, houseName, timeZone }: Trea
   const format = useFormats();
   const { length } = usePreferences();
   const area = (areaM2: number | null) =>
-    areaM2 === null ? '' : `${format.decimal(areaShown(areaM2, length), 0)} ${length === 'in' ? 'ft²' : 'm²'}`;
+    areaM2 === null ? '' : `${format.decimal(areaShown(areaM2, length), 0)} ${areaUnitName(length)}`;
   return (
     <div className="treatment-scroll" tabIndex={0} role="group" aria-label={title}>
       <table className="rc-table">
@@ -33,7 +33,7 @@ export function TreatmentRecord({ title, treatments, houseName, timeZone }: Trea
             t.target,
             t.rate,
             t.totalUsed,
-            t.area(length === 'in' ? 'ft²' : 'm²'),
+            t.area(areaUnitName(length)),
             t.by,
             t.licenceNumber,
             t.weather,

@@ -1,6 +1,6 @@
 import { clockTyped } from '../shared/as-of-state';
 import type { NewTreatment, Purpose } from '../shared/climate-types';
-import { numberTyped, round } from '../shared/units';
+import { areaTyped, numberTyped } from '../shared/units';
 import { isDate } from '../shared/weeks';
 import { instantOf } from '../shared/zoned-time';
 
@@ -37,16 +37,6 @@ export const NO_DETAILS = {
   licenceNumber: '',
   weather: '',
 } as const;
-
-const SQUARE_METRES_PER_SQUARE_FOOT = 0.3048 * 0.3048;
-
-export function areaShown(areaM2: number, length: 'mm' | 'in'): number {
-  return length === 'mm' ? areaM2 : areaM2 / SQUARE_METRES_PER_SQUARE_FOOT;
-}
-
-function areaTyped(area: number, length: 'mm' | 'in'): number {
-  return length === 'mm' ? area : round(area * SQUARE_METRES_PER_SQUARE_FOOT, 4);
-}
 
 export type TreatmentFault = 'choose' | 'needed' | 'noDate' | 'noTime' | 'number' | 'noArea';
 export type TreatmentFaults = Partial<Readonly<Record<keyof TreatmentDraft, TreatmentFault>>>;

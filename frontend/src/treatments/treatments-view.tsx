@@ -1,29 +1,27 @@
-import { useQueryClient } from '@tanstack/react-query';
-import { Button } from '@vaadin/react-components/Button.js';
-import { Dialog } from '@vaadin/react-components/Dialog.js';
 import { useState } from 'react';
 import { useSearchParams } from 'react-router';
 import { Offered } from '../people/offered';
+import { Button } from '../shared/button';
 import type { TreatmentView } from '../shared/climate-types';
 import { useClosedHouses } from '../shared/closed-houses';
 import { useFormats } from '../shared/formats';
+import { later } from '../shared/later';
 import { useMessages } from '../shared/messages';
-import { notice } from '../shared/notices';
 import { useNow } from '../shared/now';
-import { groups } from '../shared/query-keys';
-import { Empty, Failed, Loading, ProblemNote } from '../shared/screen-states';
+import { Empty, Failed, Loading } from '../shared/screen-states';
 import { useScreenTitle } from '../shared/screen-title';
 import { useHouses, useSites } from '../shared/setup-lists';
 import { useSiteFilter } from '../shared/site-filter';
 import { TakeTable } from '../shared/take-table';
-import { TextInput } from '../shared/text-input';
 import { dateIn } from '../shared/weeks';
-import { TreatmentDialog } from './treatment-dialog';
-import { reverseTreatment, useTreatments } from './treatments-api';
+import { useTreatments } from './treatments-api';
 import { treatmentsMessages } from './treatments-messages';
 import { TreatmentRecord } from './treatment-record';
 import { monthSpan, monthsUntil } from './treatments-state';
 import './treatments.css';
+
+const TreatmentDialog = later(async () => (await import('./treatment-dialog')).TreatmentDialog);
+const ReverseDialog = later(async () => (await import('./reverse-dialog')).ReverseDialog);
 
 const MONTHS_BACK = 24;
 
@@ -216,48 +214,5 @@ function Applied({ treatment, houseName, timeZone, reverse }: AppliedProps) {
         <span />
       )}
     </li>
-  );
-}
-
-function ReverseDialog({ treatment, close }: { treatment: TreatmentView; close: () => void }) {
-  const zone = useSites().data?.find(({ code }) => code === treatment.site)?.timeZone;
-  const t = useMessages(treatmentsMessages);
-  const queries = useQueryClient();
-  const [reason, setReason] = useState('');
-  const [tried, setTried] = useState(false);
-  const [failure, setFailure] = useState<unknown>();
-  const reverse = async () => {
-    setTried(true);
-    if (reason.trim() === '') return;
-    try {
-      await reverseTreatment(treatment.id, reason.trim());
-      notice({ text: t.reversedDone });
-      await queries.invalidateQueries({ queryKey: groups.treatments() });
-      close();
-    } catch (refused) {
-      setFailure(refused);
-    }
-  };
-  return (
-    <Dialog opened headerTitle={t.reverse} onOpenedChanged={(event) => !event.detail.value && close()}>
-      <div className="treatment-form">
-        <p className="wide">
-          {treatment.product}, {treatment.rate}
-        </p>
-        <p className="rc-warning wide">▲ {t.reversedCaution}</p>
-        <TextInput
-          className="wide"
-          label={t.why}
-          value={reason}
-          maxlength={500}
-          fault={tried && reason.trim() === '' ? t.needed : undefined}
-          onValue={setReason}
-        />
-        <ProblemNote failure={failure} timeZone={zone} />
-        <Button className="wide" theme="primary" onClick={() => void reverse()}>
-          {t.reverseNow}
-        </Button>
-      </div>
-    </Dialog>
   );
 }

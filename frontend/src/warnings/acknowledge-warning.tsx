@@ -1,7 +1,7 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { Button } from '@vaadin/react-components/Button.js';
 import { useState } from 'react';
 import { useMay } from '../people/signed-in';
+import { Button } from '../shared/button';
 import type { WarningView } from '../shared/climate-types';
 import { useMessages } from '../shared/messages';
 import { notice } from '../shared/notices';

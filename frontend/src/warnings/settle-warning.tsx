@@ -1,4 +1,3 @@
-import { Button } from '@vaadin/react-components/Button.js';
 import { useState } from 'react';
 import { useOutbox } from '../outbox/outbox';
 import { useMay } from '../people/signed-in';
@@ -6,16 +5,19 @@ import { RoundCheck } from '../rounds/round-check';
 import { useRound } from '../rounds/rounds-api';
 import { asPressed, NO_ROUND } from '../rounds/rounds-state';
 import type { Site } from '../shared/api-types';
+import { Button } from '../shared/button';
 import type { WarningView } from '../shared/climate-types';
+import { later } from '../shared/later';
 import { useMessages } from '../shared/messages';
 import { useNow } from '../shared/now';
 import { useHouseNames } from '../shared/setup-lists';
 import { dateIn } from '../shared/weeks';
-import { TreatmentDialog } from '../treatments/treatment-dialog';
 import { warningsMessages } from './warnings-messages';
 import { settlingItems } from './warnings-state';
 import '../floor/floor.css';
 import '../rounds/rounds.css';
+
+const TreatmentDialog = later(async () => (await import('../treatments/treatment-dialog')).TreatmentDialog);
 
 /** The checks that settle a warning, to be closed where one reads of it. They are those of today's round. */
 export function SettleWarning({ warning, site }: { warning: WarningView; site: Site }) {

@@ -4,12 +4,14 @@ import { useQuantityWords } from '../climate/climate-words';
 import type { Site } from '../shared/api-types';
 import type { WarningView } from '../shared/climate-types';
 import { useFormats } from '../shared/formats';
+import { later } from '../shared/later';
 import { useMessages } from '../shared/messages';
-import { AcknowledgeWarning } from './acknowledge-warning';
 import { WarningEvidence } from './warning-evidence';
 import { warningsMessages } from './warnings-messages';
 import { spokenAs, undelivered, urgencyOf } from './warnings-state';
 import { SettleWarning } from './settle-warning';
+
+const AcknowledgeWarning = later(async () => (await import('./acknowledge-warning')).AcknowledgeWarning);
 
 const MOST_BATCHES = 3;
 
@@ -28,8 +30,8 @@ export function WarningItem({ warning, houseName, site }: WarningItemProps) {
   const body = useId();
   const when = (instant: string) => format.dateTime(instant, site?.timeZone);
   const quantity = spokenAs(warning.unit);
-  const said = (value: number) =>
-    quantity ? words.value(quantity, value) : format.withUnit(format.decimal(value, 1), warning.unit ?? '');
+  const said = (value: number, as: 'value' | 'limit' = 'value') =>
+    quantity ? words[as](quantity, value) : format.withUnit(format.decimal(value, 1), warning.unit ?? '');
   const failed = undelivered(warning);
   const named = warning.batches.slice(0, MOST_BATCHES).join(', ');
   const more = warning.batches.length - MOST_BATCHES;
@@ -51,7 +53,7 @@ export function WarningItem({ warning, houseName, site }: WarningItemProps) {
         <span className="warning-when">
           {lasts ? t.since(when(warning.since)) : t.from(when(warning.since), when(warning.until ?? ''))}
           {warning.worst !== null && warning.limit !== null && (
-            <>; {t.worst(said(warning.worst), said(warning.limit))}</>
+            <>; {t.worst(said(warning.worst), said(warning.limit, 'limit'))}</>
           )}
         </span>
         <span className="warning-state">

@@ -15,11 +15,12 @@ interface WarningQuery {
 }
 
 /** The log of the last 14 days, or from a moment on. */
-export function useWarnings(query: WarningQuery) {
+export function useWarnings(query: WarningQuery, enabled = true) {
   return useQuery({
     queryKey: keys.warningLog(query),
     queryFn: ({ signal }) => answer(api.GET('/api/warnings', { params: { query }, signal })),
     refetchInterval: AGAIN_MS,
+    enabled,
   });
 }
 
@@ -32,9 +33,9 @@ export function useEvidence(id: string) {
 }
 
 /** Those that stand now: what stood at some moment of the last hour. */
-export function useStandingWarnings(site: string | undefined) {
+export function useStandingWarnings(site: string | undefined, enabled = true) {
   const from = new Date(Math.floor(useNow() / HOUR_MS) * HOUR_MS - HOUR_MS).toISOString();
-  return useWarnings({ site, from });
+  return useWarnings({ site, from }, enabled);
 }
 
 /** Renews every list of warnings when one was raised, ended or acknowledged. */

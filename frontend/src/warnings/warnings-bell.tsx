@@ -1,5 +1,6 @@
 import { Link } from 'react-router';
 import { useFormats } from '../shared/formats';
+import { useIdle } from '../shared/idle';
 import { useMessages } from '../shared/messages';
 import { useSiteFilter } from '../shared/site-filter';
 import { useLiveWarnings, useStandingWarnings } from './warnings-api';
@@ -13,7 +14,7 @@ export function WarningsBell() {
   const format = useFormats();
   const [site] = useSiteFilter();
   useLiveWarnings();
-  const warnings = useStandingWarnings(site).data;
+  const warnings = useStandingWarnings(site, useIdle()).data;
   const count = warnings ? unseen(warnings) : 0;
   const said = count > 0 ? t.bell(format.integer(count)) : t.bellNone;
   return (

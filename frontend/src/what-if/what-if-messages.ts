@@ -135,7 +135,7 @@ export const whatIfMessages = messagesIn({
       `${counted(n, 'lote', 'lotes')} estarían listos después, hasta ${counted(days, 'día', 'días')}.`,
     oneLater: (days: string) => `Un lote estaría listo ${counted(days, 'día', 'días')} después.`,
     open: (confidence: string, risen: string, fallen: string) =>
-      `Charolas abiertas al ${confidence}: más en ${risen} y menos en ${fallen} lugares del tablero.`,
+      `Charolas libres al ${confidence}: más en ${risen} y menos en ${fallen} lugares del tablero.`,
     openSame: (confidence: string) => `Las charolas libres al ${confidence} seguirían igual.`,
     unchanged: (n: number, count: string) =>
       n === 1 ? 'Otro lote no cambiaría.' : `Otros ${count} lotes no cambiarían.`,

@@ -1,6 +1,6 @@
-import { Button } from '@vaadin/react-components/Button.js';
 import { ComboBox } from '@vaadin/react-components/ComboBox.js';
 import { useResidentBatches, type ResidentBatch } from '../climate/climate-api';
+import { Button } from '../shared/button';
 import { DateInput } from '../shared/date-input';
 import { useBatchList } from '../shared/batch-queries';
 import { useFormats } from '../shared/formats';
@@ -140,7 +140,7 @@ function Limits({ bands, mediumC }: { bands: readonly MediumBand[]; mediumC: num
   const limits = recipeLimits(bands, mediumC);
   if (!limits) return null;
   const { least, most, batches, tooCold, tooWarm } = limits;
-  const ends = [least, most].flatMap((end) => (end === null ? [] : [format.temperature(end)])).join(' – ');
+  const ends = [least, most].flatMap((end) => (end === null ? [] : [format.limit(end)])).join(' – ');
   const outside = tooCold + tooWarm;
   return (
     <p className={outside > 0 ? 'wish-limits rc-at-risk' : 'wish-limits rc-quiet'}>

@@ -9,7 +9,6 @@ import java.util.Locale;
 import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import org.hibernate.exception.ConstraintViolationException;
 import org.jspecify.annotations.Nullable;
 import rootcast.app.people.store.Persons;
 import rootcast.app.people.store.SessionStore;
@@ -69,17 +68,8 @@ public class Staff {
 
     /** Somebody whom a directory or the demo vouches for; their grants are what it says now. */
     public Person vouched(String name, String displayName, List<Grant> grants, Person.Origin origin, String address) {
-        try {
-            return asVouched(name, displayName, grants, origin, address);
-        } catch (ConstraintViolationException meanwhile) {
-            // Who comes for the first time cannot be held yet: somebody else was written between the look and the row.
-            return asVouched(name, displayName, grants, origin, address);
-        }
-    }
-
-    private Person asVouched(
-            String name, String displayName, List<Grant> grants, Person.Origin origin, String address) {
         return QuarkusTransaction.requiringNew().call(() -> {
+            persons.hold();
             Person before = persons.named(name).orElse(null);
             if (before != null && before.origin() != origin) {
                 throw new Problem(

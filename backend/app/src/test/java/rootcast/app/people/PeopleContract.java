@@ -170,18 +170,28 @@ abstract class PeopleContract {
     @Test
     void ofTwoWhoAddTheSameNameAtOnceOneIsTold() throws Exception {
         Crew.person(base, grant("OWNER", null));
+
+        assertThat(addedTogether("/api/people")).containsExactlyInAnyOrder(201, 409, 409, 409);
+        assertThat(addedTogether("/api/keys")).containsExactlyInAnyOrder(201, 409, 409, 409);
+    }
+
+    @Test
+    void ofTwoWhoAddTheSameNameAtOnceWhereNobodyIsYetOneIsTold() throws Exception {
+        nobodyAtAll();
+        assertThat(addedTogether("/api/people")).containsExactlyInAnyOrder(201, 409, 409, 409);
+
+        nobodyAtAll();
+        assertThat(addedTogether("/api/keys")).containsExactlyInAnyOrder(201, 409, 409, 409);
+    }
+
+    /** Four clients add one name at the same moment, of somebody or of a key. */
+    private List<Integer> addedTogether(String path) throws Exception {
         String name = "Same" + UUID.randomUUID().toString().substring(0, 8);
-        Map<String, Object> person = Map.of(
-                "name", name, "displayName", "Hand", "password", PASSWORD, "grants", List.of(grant("SALES", null)));
-        Map<String, Object> key = Map.of("name", name, "grants", List.of(grant("DEVICE", null)));
-
-        List<Integer> people = Clients.together(4, client -> (Callable<Integer>)
-                () -> Visitor.withToken(base).post("/api/people", person).status());
-        List<Integer> keys = Clients.together(4, client -> (Callable<Integer>)
-                () -> Visitor.withToken(base).post("/api/keys", key).status());
-
-        assertThat(people).containsExactlyInAnyOrder(201, 409, 409, 409);
-        assertThat(keys).containsExactlyInAnyOrder(201, 409, 409, 409);
+        Map<String, Object> body = path.equals("/api/keys")
+                ? Map.of("name", name, "grants", List.of(grant("DEVICE", null)))
+                : Crew.body(name, grant("SALES", null));
+        return Clients.together(4, client -> (Callable<Integer>)
+                () -> Visitor.withToken(base).post(path, body).status());
     }
 
     @Test

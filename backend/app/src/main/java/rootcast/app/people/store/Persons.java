@@ -3,6 +3,7 @@ package rootcast.app.people.store;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
 import jakarta.transaction.Transactional;
 import java.util.List;
@@ -23,6 +24,9 @@ public class Persons {
 
     @Inject
     Grants grants;
+
+    @Inject
+    EntityManager database;
 
     @ApplicationScoped
     static class Rows implements PanacheRepositoryBase<PersonRow, String> {}
@@ -47,9 +51,13 @@ public class Persons {
                 .toList();
     }
 
-    /** Keeps others from changing people until the transaction ends, in one order, so that two owners cannot remove each other and one name is not given twice. */
+    /**
+     * Keeps others from changing people or keys until the transaction ends, so that two owners cannot remove each other and one name
+     * is not given twice. Look again at what was seen before.
+     */
+    @Transactional(Transactional.TxType.MANDATORY)
     public void hold() {
-        rows.find("order by nameKey").withLock(LockModeType.PESSIMISTIC_WRITE).list();
+        database.find(PeopleTurnRow.class, PeopleTurnRow.ONLY, LockModeType.PESSIMISTIC_WRITE);
     }
 
     public void save(Person person) {
