@@ -65,6 +65,9 @@ class DailyPatternTest {
 
         assertThat(planned.celsius(NEXT + 9, 77)).isCloseTo(20.9, within(1e-9));
         assertThat(planned.celsius(NEXT + 10, 77)).isCloseTo(25 - 0.15, within(1e-9));
+        assertThat(set(null, NEXT + 1, 25.0).celsius(NEXT + 2, 77))
+                .as("20.2 lies 0.95 below the mean")
+                .isCloseTo(25 - 0.95, within(1e-9));
     }
 
     @Test

@@ -163,4 +163,11 @@ class FilledSeriesTest {
         hour(NEXT - 10, 20);
         assertThat(filled().firstAffectedBy(NEXT - 10)).isEqualTo(NEXT - 10);
     }
+
+    @Test
+    void aDayThatCameAfterwardsStandsInWhereNoneCameBefore() {
+        hour(NEXT - 30 + 24, 19);
+
+        shouldBe(NEXT - 30, 19, HourSource.SAME_HOUR);
+    }
 }

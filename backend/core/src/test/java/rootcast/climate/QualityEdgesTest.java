@@ -9,7 +9,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -72,6 +71,14 @@ class QualityEdgesTest {
             assertThat(flags()).contains(new QualityFlag(FlagKind.SPIKE, "a", minute(4), 26, 20, 4, true));
         }
 
+        /** Of all seven the middle is 20, of the first five it would be 26. */
+        @Test
+        void isHeldAgainstThoseThatCameAfterItToo() {
+            everyMinute(26, 26, 20, 26, 20, 20, 20);
+
+            assertThat(flags()).contains(new QualityFlag(FlagKind.SPIKE, "a", minute(3), 26, 20, 4, true));
+        }
+
         @Test
         void isMoreThanItsLimitAway() {
             everyMinute(20, 20, 20, 24, 20, 20, 20);
@@ -129,6 +136,28 @@ class QualityEdgesTest {
                     .containsExactly(new QualityFlag(FlagKind.STEP, "a", minute(14), 24, 20, 3, false));
         }
 
+        @Test
+        void isNoneAfterASpikeThatIsItselfTenMinutesAgo() {
+            for (int before : new int[] {0, 2, 4}) {
+                put("a", before, 20);
+            }
+            put("a", 8, 40);
+            put("a", 18, 24);
+            put("a", 19, 24);
+
+            assertThat(flags()).extracting(QualityFlag::kind).containsExactly(FlagKind.SPIKE);
+        }
+
+        @Test
+        void areInOrderOfTimeWhicheverSensorMadeThem() {
+            put("a", 0, 20);
+            put("a", 4, 24);
+            put("b", 0, 20);
+            put("b", 1, 24);
+
+            assertThat(flags()).extracting(QualityFlag::sensor).containsExactly("b", "a");
+        }
+
         private void afterASpike(int minute) {
             for (int before : new int[] {0, 2, 4}) {
                 put("a", before, 20);
@@ -139,159 +168,10 @@ class QualityEdgesTest {
         }
     }
 
-    @Nested
-    class AFlatLine {
-
-        @BeforeEach
-        void stuck() {
-            for (int hour = 0; hour < 12; hour++) {
-                put("stuck", -60 * hour, 21.3);
-            }
-        }
-
-        @Test
-        void isTwelveHoursOfOneValueWhateverWasBefore() {
-            put("stuck", -60 * 11 - 1, 22);
-
-            assertThat(flags()).singleElement().satisfies(flag -> {
-                assertThat(flag.kind()).isEqualTo(FlagKind.FLAT_LINE);
-                assertThat(flag.at()).isEqualTo(TEN);
-                assertThat(flag.value()).isEqualTo(21.3);
-                assertThat(flag.expected()).isNaN();
-                assertThat(flag.limit()).isEqualTo(12);
-            });
-        }
-
-        @Test
-        void isBrokenByAnotherValueInTheFirstOfThemAndInTheLast() {
-            put("stuck", -60 * 11 + 30, 21.4);
-            assertThat(flags()).isEmpty();
-
-            put("stuck", -60 * 11 + 30, 21.3);
-            assertThat(flags()).hasSize(1);
-            put("stuck", 59, 21.4);
-            assertThat(flags()).isEmpty();
-        }
-
-        @Test
-        void isNoneWhereAnHourIsMissing() {
-            sensors.clear();
-            for (int hour = 0; hour < 12; hour++) {
-                put("stuck", -60 * (hour < 11 ? hour : 12), 21.3);
-            }
-            assertThat(flags()).as("the first hour").isEmpty();
-
-            sensors.clear();
-            for (int hour = 0; hour < 12; hour++) {
-                put("stuck", -60 * (hour == 5 ? 4 : hour), 21.3);
-            }
-            assertThat(flags()).as("an hour in between").isEmpty();
-        }
-
-        @Test
-        void beginsWhereSomethingWasMeasured() {
-            sensors.clear();
-            put("stuck", -60, 21.3);
-
-            assertThat(flags()).isEmpty();
-        }
-
-        @Test
-        void thatIsOverriddenIsUsedBesideTheOther() {
-            put("moving", 0, 21.5);
-            assertThat(judge(Quantity.MEDIUM_TEMPERATURE).readings()).isEqualTo(1);
-            QualityFlag.Key flat = flags().get(0).key();
-
-            ReadingQuality.Hour hour = judge(Quantity.MEDIUM_TEMPERATURE, flat);
-
-            assertThat(hour.readings()).isEqualTo(2);
-            assertThat(hour.leftOut()).isZero();
-            assertThat(hour.flags()).extracting(QualityFlag::key).containsExactly(flat);
-        }
-
-        /** Both stand still: neither moved, so neither is held against the other. */
-        @Test
-        void ofTwoSensorsLeavesOutNeither() {
-            for (int hour = 0; hour < 12; hour++) {
-                put("too", -60 * hour, 21.5);
-            }
-
-            assertThat(flags()).hasSize(2).noneMatch(QualityFlag::leftOut);
-            assertThat(judge(Quantity.MEDIUM_TEMPERATURE).readings()).isEqualTo(2);
-        }
-    }
-
-    @Nested
-    class ADisagreement {
-
-        private void means(double... celsius) {
-            for (int i = 0; i < celsius.length; i++) {
-                put("s" + i, 0, celsius[i]);
-            }
-        }
-
-        @Test
-        void ofTwoIsNamedAtBothWithTheOthersMean() {
-            means(21, 23);
-            assertThat(flags()).isEmpty();
-
-            means(21, 25);
-            assertThat(flags())
-                    .containsExactly(
-                            new QualityFlag(FlagKind.DISAGREEMENT, "s0", TEN, 21, 25, 2, false),
-                            new QualityFlag(FlagKind.DISAGREEMENT, "s1", TEN, 25, 21, 2, false));
-        }
-
-        /** The middle is 22.5 and nobody else within a degree of it; of the two others the middles are 23.75, 22.5, 21.25. */
-        @Test
-        void ofThreeThatAllDifferLeavesOutNone() {
-            means(20, 22.5, 25);
-
-            assertThat(flags())
-                    .containsExactly(
-                            new QualityFlag(FlagKind.DISAGREEMENT, "s0", TEN, 20, 23.75, 2, false),
-                            new QualityFlag(FlagKind.DISAGREEMENT, "s1", TEN, 22.5, 22.5, 2, false),
-                            new QualityFlag(FlagKind.DISAGREEMENT, "s2", TEN, 25, 21.25, 2, false));
-            assertThat(judge(Quantity.MEDIUM_TEMPERATURE).readings()).isEqualTo(3);
-        }
-
-        @Test
-        void isOutvotedByMoreThanHalfWithinHalfTheLimit() {
-            means(20, 21, 24);
-            assertThat(flags())
-                    .containsExactly(new QualityFlag(FlagKind.DISAGREEMENT, "s2", TEN, 24, 21, 2, true));
-
-            means(20, 22, 22, 24);
-            assertThat(flags())
-                    .as("two of four are not most")
-                    .containsExactly(
-                            new QualityFlag(FlagKind.DISAGREEMENT, "s0", TEN, 20, 22, 2, false),
-                            new QualityFlag(FlagKind.DISAGREEMENT, "s3", TEN, 24, 22, 2, false));
-        }
-
-        @Test
-        void atItsLimitIsNone() {
-            means(20, 20, 22);
-
-            assertThat(flags()).isEmpty();
-        }
-
-        @Test
-        void thatIsOverriddenIsUsed() {
-            means(21, 21.4, 30);
-            QualityFlag.Key key = flags().get(0).key();
-
-            assertThat(judge(Quantity.MEDIUM_TEMPERATURE).readings()).isEqualTo(2);
-            assertThat(judge(Quantity.MEDIUM_TEMPERATURE, key).readings()).isEqualTo(3);
-        }
-    }
-
     /** Half an hour back for spikes, eleven hours on for flat lines. */
     @Test
     void aReadingReachesFromHalfAnHourBeforeToElevenHoursAfter() {
-        assertThat(ReadingQuality.reachedFrom(List.of(minute(29))))
-                .hasSize(13)
-                .contains(HOUR - 1, HOUR + 11);
+        assertThat(ReadingQuality.reachedFrom(List.of(minute(29)))).hasSize(13).contains(HOUR - 1, HOUR + 11);
         assertThat(ReadingQuality.reachedFrom(List.of(minute(30)))).hasSize(12).contains(HOUR, HOUR + 11);
         assertThat(ReadingQuality.reachedFrom(List.of())).isEmpty();
     }

@@ -60,6 +60,11 @@ class TemperatureSpreadTest {
         var changed = days(22, 22, 22, 22, 18, 18, 18, 18);
 
         assertThat(TemperatureSpread.before(changed, TODAY, plan).spreadC()).isZero();
+        assertThat(TemperatureSpread.before(
+                                changed, TODAY, plan.with(new SetpointPlan.Change(HourlySeries.startOf(TODAY), null)))
+                        .spreadC())
+                .as("the heat goes off after these days")
+                .isZero();
         assertThat(of(changed).spreadC()).isGreaterThan(1.5);
     }
 

@@ -32,9 +32,7 @@ class WatchEdgesTest {
     }
 
     private static Story rooted() {
-        return Story.of("F", at(-20, 8))
-                .reached(Stage.CALLUS, at(-12, 8))
-                .reached(Stage.ROOT, at(-3, 8));
+        return Story.of("F", at(-20, 8)).reached(Stage.CALLUS, at(-12, 8)).reached(Stage.ROOT, at(-3, 8));
     }
 
     private static Instant at(int day, int hour) {
@@ -127,11 +125,9 @@ class WatchEdgesTest {
 
         @Test
         void aLookHoldsForADayAndNotAnHourMore() {
-            ScriptedHouse byHand = calm().with(cuttings())
-                    .without(Measured.MOISTURE_LEVEL)
-                    .did(Task.MOISTURE_CHECK, "A", 5, 9, 2);
-            Warning dry =
-                    of(WarningKind.MEDIUM_DRY, byHand.warningsUntil(6, 0)).get(0);
+            ScriptedHouse byHand =
+                    calm().with(cuttings()).without(Measured.MOISTURE_LEVEL).did(Task.MOISTURE_CHECK, "A", 5, 9, 2);
+            Warning dry = of(WarningKind.MEDIUM_DRY, byHand.warningsUntil(6, 0)).get(0);
 
             assertThat(byHand.seen(dry, 5, 0, 48))
                     .hasSize(24)
@@ -142,9 +138,8 @@ class WatchEdgesTest {
         /** Nobody has looked since: that the level is not known any more does not mean it is as it should be. */
         @Test
         void whatALookRaisedLastsUntilTheNext() {
-            ScriptedHouse byHand = calm().with(cuttings())
-                    .without(Measured.MOISTURE_LEVEL)
-                    .did(Task.MOISTURE_CHECK, "A", 5, 9, 2);
+            ScriptedHouse byHand =
+                    calm().with(cuttings()).without(Measured.MOISTURE_LEVEL).did(Task.MOISTURE_CHECK, "A", 5, 9, 2);
 
             assertThat(of(WarningKind.MEDIUM_DRY, byHand.warningsUntil(7, 12)))
                     .singleElement()
