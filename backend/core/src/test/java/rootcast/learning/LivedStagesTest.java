@@ -140,4 +140,11 @@ class LivedStagesTest {
                         Map.entry(Stage.CALLUS, new Lived(1_000, 1_000)),
                         Map.entry(Stage.ROOT, new Lived(1_000, 1_000)));
     }
+
+    @Test
+    void aCountBeforeAStageEndedSaysNothingOfIt() {
+        stuck().on(3, new What.Count(900)).on(7, CALLUSED);
+
+        assertThat(lived()).isEmpty();
+    }
 }

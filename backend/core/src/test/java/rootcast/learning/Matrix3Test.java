@@ -58,6 +58,9 @@ class Matrix3Test {
     @Test
     void positiveIsWhatHasPositiveLeadingMinors() {
         assertThat(Matrix3.isPositive(SYMMETRIC)).isTrue();
+        assertThat(Matrix3.isPositive(new double[][] {{1, 0.6, 0}, {0.6, 4, 0}, {0, 0, 1}}))
+                .as("minors 1, 4 − 0.36 and the same")
+                .isTrue();
         for (double[][] none : new double[][][] {
             {{-1, 0, 0}, {0, -1, 0}, {0, 0, 1}},
             {{0, 0, 0}, {0, 1, 0}, {0, 0, 1}},
