@@ -144,4 +144,13 @@ class LotOfBatchTest {
         assertThat(LotOfBatch.of("b", OutlookModel.outlook(history, crop(0.1, 0.12, 8), T105, houses), SITE))
                 .isEmpty();
     }
+
+    /** Seen ready on 28 March at 11:00 by the site's clock: by the start of that day it was not, by the next it was. */
+    @Test
+    void aBatchSeenReadyIsReadyFromTheStartOfTheNextDay() {
+        SupplyLot lot = LotOfBatch.of("b", outlook(34, 26, 0.1, 0.12, 10), SITE).orElseThrow();
+
+        assertThat(lot.readyBy(LocalDate.of(2026, 3, 28))).isZero();
+        assertThat(lot.readyBy(LocalDate.of(2026, 3, 29))).isEqualTo(1);
+    }
 }

@@ -91,4 +91,46 @@ class SupplyEdgesTest {
         assertThat(new KeptPromise(promise, 1, List.of()).kept()).isFalse();
         assertThat(new KeptPromise(promise, 1, List.of()).shortfallTrays()).isEqualTo(1);
     }
+
+    @Test
+    void whatIsReadyOnTheLastDateAskedIsToldToo() {
+        OpenAt figures = OpenTrays.of(new Periods().lot("A", 2, 9, 5).supply(), Periods.periods(1, 3))
+                .at(0.9);
+
+        assertThat(Periods.periods(1, 3).stream().map(figures::ready)).containsExactly(0, 5, 5);
+    }
+
+    /** 10 count at nine in ten; at even odds 18, of which 8 are promised: 10 are open at either. */
+    @Test
+    void ofEquallyTightConfidencesTheOneAskedForIsNamed() {
+        var supply = new Periods()
+                .lot("A", 1, 5, 10)
+                .lot("B", new double[] {0.6}, Periods.certain(8), 5)
+                .order(2, 8, 0.5)
+                .supply();
+
+        assertThat(OpenTrays.of(supply, Periods.periods(2, 2)).at(0.9).limit(period(2)))
+                .isEqualTo(new Limit(0.9, List.of(period(2)), 10, 0));
+    }
+
+    @Test
+    void promisesAtRiskAreNamedTheMostSeniorFirst() {
+        var supply = new Periods()
+                .lot("A", 1, 2, 10)
+                .order(4, 3, 0.5)
+                .order(4, 1, 0.9)
+                .order(4, 2, 0.9)
+                .supply();
+
+        assertThat(Shortfall.of(supply)).extracting(Shortfall::trays).containsExactly(1, 2, 3);
+    }
+
+    /** Tray 2 is as likely on 1 as on 3 and not there on 2. */
+    @Test
+    void ofABrokenWindowWithEquallyLikelyRunsTheFirstCounts() {
+        var lot = TableLot.of("A", period(1), new double[][] {{1, 0.95, 0.92}, {1, 0.95, 0.5}, {1, 0.95, 0.92}});
+
+        assertThat(Periods.periods(1, 4).stream().map(day -> lot.traysAt(day, 0.9)))
+                .containsExactly(2, 1, 1, 0);
+    }
 }

@@ -48,4 +48,33 @@ class DailyLightTest {
         assertThat(DailyLight.of(light, MIDNIGHT, MIDNIGHT + 6).moles()).isNaN();
         assertThat(DailyLight.of(light, MIDNIGHT + 5, MIDNIGHT + 7).moles()).isNaN();
     }
+
+    /** By hand: 100, 200, 300, 400 and 500 µmol for an hour each are 5.4 mol. */
+    @Test
+    void threeMissingHoursAreTheLongestGapThatIsBridged() {
+        var light = new HourlySeries();
+        light.add(HourlySeries.startOf(MIDNIGHT), 100);
+        light.add(HourlySeries.startOf(MIDNIGHT + 4), 500);
+
+        var day = DailyLight.of(light, MIDNIGHT, MIDNIGHT + 5);
+
+        assertThat(day.moles()).isCloseTo(5.4, within(1e-9));
+        assertThat(day.bridgedHours()).isEqualTo(3);
+        assertThat(DailyLight.of(light, MIDNIGHT + 1, MIDNIGHT + 2).moles())
+                .as("200 µmol for an hour")
+                .isCloseTo(0.72, within(1e-9));
+        assertThat(DailyLight.of(light, MIDNIGHT + 3, MIDNIGHT + 4).moles())
+                .as("400 µmol for an hour")
+                .isCloseTo(1.44, within(1e-9));
+    }
+
+    @Test
+    void aGapThatIsOpenAtOneEndIsNotBridged() {
+        var light = new HourlySeries();
+        light.add(HourlySeries.startOf(MIDNIGHT + 1), 100);
+
+        assertThat(DailyLight.of(light, MIDNIGHT, MIDNIGHT + 2).moles()).isNaN();
+        assertThat(DailyLight.of(light, MIDNIGHT + 1, MIDNIGHT + 3).moles()).isNaN();
+        assertThat(DailyLight.of(light, MIDNIGHT, MIDNIGHT + 3).bridgedHours()).isEqualTo(2);
+    }
 }

@@ -93,5 +93,22 @@ class DegreeDaysTest {
                 .isThrownBy(() -> new DegreeDays(SINE, HORIZONTAL, 10, 30).ofDay(21, 20))
                 .withMessageContaining("21");
         assertThatIllegalArgumentException().isThrownBy(() -> DegreeDays.ofClampedMean(2, 1, 0));
+        assertThatIllegalArgumentException().isThrownBy(() -> DegreeDays.ofClampedExtremes(2, 1, 0));
+    }
+
+    /** By hand, base 10: of 25 and 5 the mean is 15, and 5 raised to 10 makes (10 + 25) / 2 = 17.5. */
+    @Test
+    void whatLiesAboveTheBaseCounts() {
+        assertThat(DegreeDays.ofClampedMean(5, 25, 10)).isEqualTo(5);
+        assertThat(DegreeDays.ofClampedExtremes(5, 25, 10)).isEqualTo(7.5);
+        assertThat(DegreeDays.ofClampedMean(-2, 8, 10)).isZero();
+        assertThat(DegreeDays.ofClampedExtremes(-2, 8, 10)).isZero();
+    }
+
+    /** At the upper threshold it is not above it yet: all 20 degrees count. */
+    @Test
+    void aLevelDayAtTheUpperThresholdIsNotAboveIt() {
+        assertThat(new DegreeDays(SINE, VERTICAL, 50, 70).ofDay(70, 70)).isEqualTo(20);
+        assertThat(new DegreeDays(TRIANGLE, VERTICAL, 50, 70).ofDay(71, 71)).isZero();
     }
 }

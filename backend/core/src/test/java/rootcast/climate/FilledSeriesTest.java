@@ -131,4 +131,43 @@ class FilledSeriesTest {
         assertThat(filled().bridgedBy(NEXT - 10, NEXT)).containsExactly(HourSource.NEIGHBOURS, HourSource.REFERENCE);
         assertThat(filled().bridgedBy(NEXT - 8, NEXT - 7)).isEmpty();
     }
+
+    @Test
+    void anHourThatHadNotEndedBridgesNothing() {
+        hour(NEXT - 2, 20);
+        hour(NEXT, 26);
+        hour(NEXT - 7 + 24, 15);
+
+        shouldBe(NEXT - 1, REFERENCE_C, HourSource.REFERENCE);
+        shouldBe(NEXT - 7, REFERENCE_C, HourSource.REFERENCE);
+    }
+
+    @Test
+    void whatIsNotMeasuredBeforeAGapDoesNotBridgeIt() {
+        hour(NEXT - 6, 24);
+
+        shouldBe(NEXT - 7, REFERENCE_C, HourSource.REFERENCE);
+        shouldBe(NEXT - 5, REFERENCE_C, HourSource.REFERENCE);
+    }
+
+    /** A reading may stand in for the same hour up to 14 days before it: 336 hours; what was measured there stays. */
+    @Test
+    void aReadingChangesHoursThatHadNoneUpToTwoWeeksBeforeIt() {
+        assertThat(filled().firstAffectedBy(NEXT - 10)).isEqualTo(NEXT - 346);
+        hour(NEXT - 346, 20);
+        hour(NEXT - 345, 20);
+        assertThat(filled().firstAffectedBy(NEXT - 10)).isEqualTo(NEXT - 344);
+        for (int i = 11; i <= 346; i++) {
+            hour(NEXT - i, 20);
+        }
+        hour(NEXT - 10, 20);
+        assertThat(filled().firstAffectedBy(NEXT - 10)).isEqualTo(NEXT - 10);
+    }
+
+    @Test
+    void aDayThatCameAfterwardsStandsInWhereNoneCameBefore() {
+        hour(NEXT - 30 + 24, 19);
+
+        shouldBe(NEXT - 30, 19, HourSource.SAME_HOUR);
+    }
 }

@@ -6,6 +6,7 @@ import java.time.Instant;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import rootcast.saying.Saying;
 
 /** What people read of a reading of 41.50 where 20.25 was expected within 3. */
 class FlagWordsTest {
@@ -42,5 +43,28 @@ class FlagWordsTest {
         assertThat(words(Quantity.LIGHT, FlagKind.CLOCK_SKEW, true)).startsWith("41.5 µmol/m²/s was");
         assertThat(words(Quantity.MEDIUM_MOISTURE, FlagKind.CLOCK_SKEW, true)).startsWith("41.5 was");
         assertThat(words(Quantity.EC, FlagKind.CLOCK_SKEW, true)).startsWith("41.5 mS/cm was");
+    }
+
+    /** The same for the screens: a code and the numbers of its sentence. */
+    @ParameterizedTest(name = "{0}: {1}")
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "RANGE        | range        | 41.5 cannot be: the limit is 20.25; kept, left out",
+                "SPIKE        | spike        | 41.5 is more than 3 from 20.25, the middle of the readings around it",
+                "STEP         | step         | 41.5 after 20.25 is a change of more than 3 from one reading to the next",
+                "FLAT_LINE    | flat-line    | 41.5 and nothing else for 12 hours",
+                "DISAGREEMENT | disagreement | the hour's 41.5 is more than 3 from 20.25 by the other sensors",
+                "DUPLICATE    | duplicate    | 41.5 came after 20.25 for the same moment; the first stays",
+                "CLOCK_SKEW   | clock-skew   | 41.5 was stamped with a time that was still to come; kept, left out",
+                "LATE         | late         | came more than six hours after it was measured; used",
+            })
+    void areACodeAndItsNumbersToo(FlagKind kind, String code, String english) {
+        Saying said = FlagWords.remark(
+                Quantity.MEDIUM_TEMPERATURE,
+                new QualityFlag(kind, "S", Instant.parse("2026-03-02T10:00:00Z"), 41.5, 20.25, 3, true));
+
+        assertThat(said.code()).isEqualTo(code);
+        assertThat(said.english()).isEqualTo(english);
     }
 }

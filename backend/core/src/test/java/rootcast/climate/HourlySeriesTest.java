@@ -2,6 +2,7 @@ package rootcast.climate;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
+import static org.assertj.core.api.Assertions.assertThatIllegalStateException;
 import static org.assertj.core.api.Assertions.within;
 
 import java.time.Instant;
@@ -92,5 +93,78 @@ class HourlySeriesTest {
         var series = new HourlySeries();
         readings.forEach(reading -> series.add(reading.at(), reading.celsius()));
         return series;
+    }
+
+    @Test
+    void aSnapshotStaysAsItWasAndRefusesToBeWrittenTo() {
+        var series = new HourlySeries();
+        series.add(TEN, 20);
+
+        HourlySeries snapshot = series.snapshot();
+        series.add(TEN, 30);
+        series.put(HOUR - 1_000, HourlySeries.microC(5), 1);
+        series.put(HOUR + 1, HourlySeries.microC(5), 1);
+
+        assertThat(snapshot.meanC(HOUR)).isCloseTo(20, within(1e-12));
+        assertThat(snapshot.readings()).isEqualTo(1);
+        assertThat(series.meanC(HOUR)).isCloseTo(25, within(1e-12));
+        assertThat(series.readings()).isEqualTo(4);
+        assertThatIllegalStateException().isThrownBy(() -> snapshot.add(TEN, 1));
+        assertThatIllegalStateException().isThrownBy(() -> snapshot.put(HOUR, 0, 0));
+    }
+
+    @Test
+    void aSnapshotOfGrownHoursSharesNoneThatAreWrittenLater() {
+        var series = new HourlySeries();
+        series.add(TEN, 20);
+        HourlySeries before = series.snapshot();
+        series.put(HOUR - 1_000, HourlySeries.microC(5), 1);
+        HourlySeries after = series.snapshot();
+
+        series.add(TEN, 30);
+        series.add(HourlySeries.startOf(HOUR - 1_000), 15);
+
+        assertThat(before.readings(HOUR)).isEqualTo(1);
+        assertThat(after.readings(HOUR)).isEqualTo(1);
+        assertThat(after.meanC(HOUR - 1_000)).isCloseTo(5, within(1e-12));
+        assertThat(series.meanC(HOUR - 1_000)).isCloseTo(10, within(1e-12));
+    }
+
+    @Test
+    void aCopyAndItsOriginalAreWrittenToByThemselves() {
+        var series = new HourlySeries();
+        series.add(TEN, 20);
+        HourlySeries copy = series.copy();
+        HourlySeries ofSnapshot = series.snapshot().copy();
+
+        copy.add(TEN, 30);
+        series.add(TEN, 40);
+        ofSnapshot.add(TEN, 10);
+
+        assertThat(copy.meanC(HOUR)).isCloseTo(25, within(1e-12));
+        assertThat(series.meanC(HOUR)).isCloseTo(30, within(1e-12));
+        assertThat(ofSnapshot.meanC(HOUR)).isCloseTo(15, within(1e-12));
+    }
+
+    @Test
+    void aReadingIsFiniteAndAMillionAtMost() {
+        assertThat(HourlySeries.microC(1e6)).isEqualTo(1_000_000_000_000L);
+        assertThat(HourlySeries.microC(-1e6)).isEqualTo(-1_000_000_000_000L);
+        for (double none : new double[] {1e6 + 1, -1e6 - 1, Double.POSITIVE_INFINITY}) {
+            assertThatIllegalArgumentException().isThrownBy(() -> HourlySeries.microC(none));
+        }
+        assertThatIllegalArgumentException().isThrownBy(() -> new HourlySeries().put(HOUR, 5, -1));
+    }
+
+    @Test
+    void readingsMayBe49YearsApart() {
+        var series = new HourlySeries();
+        series.add(Instant.parse("1971-01-01T00:00:00Z"), 10);
+        series.add(Instant.parse("2020-01-01T00:00:00Z"), 20);
+
+        assertThat(series.readings()).isEqualTo(2);
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> series.add(Instant.parse("2022-01-01T00:00:00Z"), 20))
+                .withMessageContaining("2022");
     }
 }

@@ -115,4 +115,14 @@ class LocalTimesTest {
     void whatIsNoTimeIsRefusedAndNotMovedToOne(String text) {
         assertThatThrownBy(() -> FORM.read(text)).hasMessage("'%s' is no time of the form that was given", text);
     }
+
+    @Test
+    void aRefusalCarriesItsReasonForTheScreens() {
+        assertThatThrownBy(() -> inBerlin("2026-03-29 02:30"))
+                .isInstanceOfSatisfying(
+                        LocalTimes.NoSuchTime.class,
+                        refused -> assertThat(refused.why())
+                                .isEqualTo(Saying.of(
+                                        ReadingRemark.NO_SUCH_LOCAL_TIME, "2026-03-29T02:30", "Europe/Berlin")));
+    }
 }

@@ -55,4 +55,11 @@ class MoistureScaleTest {
     private static Sensor probe(ReadingUnit unit, MoistureScale scale) {
         return new Sensor("P", "H", Quantity.MEDIUM_MOISTURE, unit, null, 2, LightSource.SUN, scale);
     }
+
+    @Test
+    void tensionFallsAllTheWayAndThatIsOneWay() {
+        assertThat(MoistureScale.goesOneWay(List.of(30.0, 15.0, 8.0, 4.0, 1.0))).isTrue();
+        assertThat(MoistureScale.goesOneWay(List.of(30.0, 15.0, 16.0, 4.0, 1.0)))
+                .isFalse();
+    }
 }

@@ -90,4 +90,10 @@ class QuantityTest {
                 .containsExactly(ReadingUnit.PHOTON_FLUX, ReadingUnit.LUX, ReadingUnit.FOOT_CANDLE);
         assertThat(ReadingUnit.of(Quantity.RELATIVE_HUMIDITY)).containsExactly(ReadingUnit.PERCENT);
     }
+
+    @Test
+    void aRefusalSaysWhatIsPlausibleInItsUnit() {
+        assertThat(Quantity.MEDIUM_TEMPERATURE.refusalOf(99))
+                .hasToString("Optional[medium-temperature 99.0 is outside -10.0 to 60.0 (Cel)]");
+    }
 }

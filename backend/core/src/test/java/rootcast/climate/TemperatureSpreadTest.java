@@ -60,6 +60,11 @@ class TemperatureSpreadTest {
         var changed = days(22, 22, 22, 22, 18, 18, 18, 18);
 
         assertThat(TemperatureSpread.before(changed, TODAY, plan).spreadC()).isZero();
+        assertThat(TemperatureSpread.before(
+                                changed, TODAY, plan.with(new SetpointPlan.Change(HourlySeries.startOf(TODAY), null)))
+                        .spreadC())
+                .as("the heat goes off after these days")
+                .isZero();
         assertThat(of(changed).spreadC()).isGreaterThan(1.5);
     }
 
@@ -93,5 +98,50 @@ class TemperatureSpreadTest {
         double stated = unit.ofMeanOver(leadDays) / unit.spreadC();
 
         assertThat(stated).isCloseTo(Math.sqrt(squares / courses), within(0.03));
+    }
+
+    /** A day with 18 hours has a mean, one with 17 has none: seven level days of 22 and one of 18, √((16 → 2.25) / 7). */
+    @Test
+    void aDayHasAMeanFrom18HoursOn() {
+        HourlySeries series = days(22, 22, 22, 22, 22, 22, 22, 18);
+        for (int hour = 0; hour < 6; hour++) {
+            series.put(TODAY - 8 * 24 + hour, 0, 0);
+        }
+        assertThat(of(series).spreadC()).isCloseTo(Math.sqrt(2.25 / 7), within(1e-9));
+
+        series.put(TODAY - 8 * 24 + 6, 0, 0);
+        assertThat(of(series).spreadC()).isZero();
+    }
+
+    /** Seven days of 22 °C, and one of 18 twelve weeks ago: it counts as 1.5 °C off, a day earlier not at all. */
+    @Test
+    void daysOverTwelveWeeksAgoDoNotCount() {
+        assertThat(of(oneDayOff(84)).spreadC()).isCloseTo(Math.sqrt(2.25 / 7), within(1e-9));
+        assertThat(of(oneDayOff(85)).spreadC()).isZero();
+    }
+
+    private static HourlySeries oneDayOff(int daysAgo) {
+        HourlySeries series = days(22, 22, 22, 22, 22, 22, 22);
+        for (int hour = 0; hour < 24; hour++) {
+            series.put(TODAY - daysAgo * 24L + hour, HourlySeries.microC(18), 1);
+        }
+        return series;
+    }
+
+    /**
+     * By hand for persistence τ = 10 days and a pattern of 7: V(7) = 20/49 · (7 − 10 · 0.503415) = 0.802389. For a lead of
+     * none 1 + V(7) − 2 · 10/7 · 0.503415 = 0.364061; for 400 days V = 20/160000 · 390 = 0.04875 and C = 100/2800 · 0.503415 =
+     * 0.017979, together 0.815181.
+     */
+    @Test
+    void theErrorIsThatOfAnHourAtFirstAndOfThePatternInTheEnd() {
+        var unit = of(days(21, 23, 21, 23, 21, 23, 21, 23));
+
+        assertThat(unit.ofMeanOver(0) / unit.spreadC()).isCloseTo(Math.sqrt(0.364061), within(1e-3));
+        assertThat(unit.ofMeanOver(400) / unit.spreadC()).isCloseTo(Math.sqrt(0.815181), within(1e-4));
+        assertThat(unit.ofMeanOver(4_000)).isEqualTo(unit.ofMeanOver(400));
+        assertThat(unit.ofMeanOver(2.1))
+                .as("straight between quarters of a day")
+                .isCloseTo(0.6 * unit.ofMeanOver(2) + 0.4 * unit.ofMeanOver(2.25), within(1e-12));
     }
 }

@@ -98,4 +98,53 @@ class LivedStagesTest {
 
         assertThat(lived().get(Stage.CALLUS)).isEqualTo(new Lived(200, 180));
     }
+
+    /** Of 790 rooted ones 100 were shipped alive and 680 counted at the end. */
+    @Test
+    void whatWasShippedInAStageHadLivedThroughIt() {
+        stuck().on(7, CALLUSED)
+                .on(7, new What.Count(1_000))
+                .on(16, new What.Count(790))
+                .on(16, new What.StageReached(Stage.ROOT))
+                .on(20, new What.Ship(1, 100, null))
+                .on(25, new What.Count(680))
+                .on(25, new What.StageReached(Stage.READY));
+
+        assertThat(lived())
+                .containsOnly(
+                        Map.entry(Stage.STICK, new Lived(1_000, 1_000)),
+                        Map.entry(Stage.CALLUS, new Lived(1_000, 790)),
+                        Map.entry(Stage.ROOT, new Lived(790, 780)));
+    }
+
+    @Test
+    void nobodyRisesFromTheDead() {
+        stuck().on(7, new What.Count(900))
+                .on(7, CALLUSED)
+                .on(16, new What.Count(930))
+                .on(16, new What.StageReached(Stage.ROOT));
+
+        assertThat(lived().get(Stage.CALLUS)).isEqualTo(new Lived(900, 900));
+    }
+
+    @Test
+    void aBatchThatHasAllLeftTellsOfEveryStageWithoutACount() {
+        stuck().on(7, CALLUSED).on(16, new What.StageReached(Stage.ROOT)).on(25, new What.StageReached(Stage.READY));
+        assertThat(lived()).as("nobody counted yet").isEmpty();
+
+        on(26, new What.Ship(10, 1_000, null));
+
+        assertThat(lived())
+                .containsOnly(
+                        Map.entry(Stage.STICK, new Lived(1_000, 1_000)),
+                        Map.entry(Stage.CALLUS, new Lived(1_000, 1_000)),
+                        Map.entry(Stage.ROOT, new Lived(1_000, 1_000)));
+    }
+
+    @Test
+    void aCountBeforeAStageEndedSaysNothingOfIt() {
+        stuck().on(3, new What.Count(900)).on(7, CALLUSED);
+
+        assertThat(lived()).isEmpty();
+    }
 }

@@ -84,4 +84,51 @@ class StageTimesTest {
         assertThat(times.given(ROUNDS_DAYS).tellsNothing()).isTrue();
         assertThat(times.needsRounds()).isFalse();
     }
+
+    @Test
+    void aLookKnowsHowLongAfterItItsStageWasEntered() {
+        var look = new BatchRecord.SeenCells(Stage.STICK, at22(5), WarmDays.NONE, 0, 40, 20);
+
+        assertThat(times(List.of(stick(8, 3)), List.of(look))
+                        .given(ROUNDS_DAYS)
+                        .looks()
+                        .get(0))
+                .singleElement()
+                .satisfies(seen -> {
+                    assertThat(seen.logGained()).isCloseTo(Math.log(5), within(1e-9));
+                    assertThat(seen.beginVariance()).isZero();
+                    assertThat(seen.toEntry()).isCloseTo(3, within(1e-9));
+                    assertThat(seen.isEntered()).isTrue();
+                });
+        assertThat(times(List.of(), List.of(look)).given(ROUNDS_DAYS).looks().get(0))
+                .singleElement()
+                .satisfies(seen -> assertThat(seen.isEntered()).isFalse());
+    }
+
+    /** Callus is taken to have begun two days before it was seen, with a variance of a half: 5 + 2 days, 0.5 / 49. */
+    @Test
+    void looksFollowWhatIsLearnedOfTheirStagesBegin() {
+        var look = new BatchRecord.SeenCells(Stage.CALLUS, at22(5), at22(2), 3, 40, 12);
+        StageTimes.Given given = times(List.of(), List.of(look)).given(ROUNDS_DAYS);
+
+        assertThat(given.looks(new double[] {2, 9, 9}, new double[] {0.5, 9, 9}).get(1))
+                .singleElement()
+                .satisfies(seen -> {
+                    assertThat(seen.logGained()).isCloseTo(Math.log(7), within(1e-9));
+                    assertThat(seen.beginVariance()).isCloseTo(0.5 / 49, within(1e-9));
+                });
+    }
+
+    /** Were days stated at 13.5 °C, 22 would run twice as fast: 16 less 3 for callus; root stays 9 + 1.5 − 0.5. */
+    @Test
+    void otherCardinalsOfOneStageLeaveTheOthersAsTheyWere() {
+        var callus = new BatchRecord.SeenStage(Stage.CALLUS, at22(9), at22(2), at22(2), 3, 1);
+        var twice = new WarmDays.Rates(new DevelopmentRate(new Cardinals(Cardinals.Form.LINEAR, 5, 24, 36, 13.5)));
+
+        StageTimes.Given given = times(List.of(stick(8, 3), callus), List.of())
+                .withOther(Stage.STICK, twice)
+                .given(ROUNDS_DAYS);
+
+        assertThat(given.log()).containsExactly(new double[] {Math.log(13), Math.log(10), 0}, within(1e-9));
+    }
 }

@@ -77,4 +77,17 @@ class HouseWatchTest {
 
         assertThat(house.warningsAt(watch, later)).isEqualTo(house.warningsAt(later));
     }
+
+    /** The span is two weeks: from 10:00 of the fifth day before the start, in which three cold hours make a warning. */
+    @Test
+    void theFirstHourOfTheSpanIsLookedAt() {
+        ScriptedHouse coldAtFirst = ScriptedHouse.calm(7, 87, 83, 4, 12)
+                .with(Story.of("A", ScriptedHouse.at(-10, 8)))
+                .fault(Measured.MEDIUM_C, -5, 10, 3, 18);
+
+        assertThat(coldAtFirst.warningsAt(watch, NOW))
+                .filteredOn(warning -> warning.kind() == WarningKind.MEDIUM_COLD)
+                .extracting(Warning::since)
+                .containsExactly(ScriptedHouse.at(-5, 10));
+    }
 }

@@ -66,4 +66,23 @@ class HysteresisTest {
         assertThatIllegalArgumentException().isThrownBy(() -> new Hysteresis(0, 2));
         assertThatIllegalArgumentException().isThrownBy(() -> new Hysteresis(2, 0));
     }
+
+    @Test
+    void badHoursThatRaisedNothingLeaveNoBatchBehind() {
+        assertThat(stretches(THREE_AND_TWO, "bbfbbb").get(0).batches()).containsExactlyInAnyOrder("B3", "B4", "B5");
+    }
+
+    /** 12 over 10, 24 over 20 and 18 over 15: each is a fifth too much. */
+    @Test
+    void ofEquallyBadHoursTheFirstIsKept() {
+        double[] limits = {10, 20, 15};
+        Hysteresis.Stretch stretch = THREE_AND_TWO
+                .stretches(0, 3, hour -> {
+                    double limit = limits[(int) hour];
+                    return new Sign(Sign.Level.BAD, limit + limit / 5, limit, "Cel", List.of());
+                })
+                .get(0);
+
+        assertThat(stretch.worst().limit()).isEqualTo(10);
+    }
 }

@@ -11,6 +11,7 @@ import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import rootcast.climate.HourlySeries;
 import rootcast.crop.CommonPractice;
+import rootcast.crop.CropRecipe;
 import rootcast.crop.MistNeed;
 import rootcast.rounds.BatchCare;
 import rootcast.rounds.Care;
@@ -87,8 +88,12 @@ final class ScriptedHouse {
     }
 
     ScriptedHouse with(OneHouse.Story story) {
+        return with(story, CommonPractice.recipe(MistNeed.MEDIUM));
+    }
+
+    ScriptedHouse with(OneHouse.Story story, CropRecipe recipe) {
         BatchCare care = story.care();
-        residents.add(new Watched.Resident(care.state(), CommonPractice.recipe(MistNeed.MEDIUM)));
+        residents.add(new Watched.Resident(care.state(), recipe));
         return this;
     }
 
@@ -115,10 +120,14 @@ final class ScriptedHouse {
 
     /** Salts of the medium, mS/cm. */
     ScriptedHouse measured(double ecMsPerCm, Instant when) {
+        return measured(OneHouse.HOUSE, ecMsPerCm, when);
+    }
+
+    ScriptedHouse measured(String house, double ecMsPerCm, Instant when) {
         cares.add(new Care(
-                Task.EC_CHECK.wireName() + "." + OneHouse.HOUSE + "." + when,
+                Task.EC_CHECK.wireName() + "." + house + "." + when,
                 Task.EC_CHECK,
-                OneHouse.HOUSE,
+                house,
                 null,
                 UTC_SITE.dayOf(when),
                 true,

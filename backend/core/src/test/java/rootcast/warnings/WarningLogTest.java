@@ -93,4 +93,9 @@ class WarningLogTest {
         assertThat(changes(List.of(), List.of(cold(0, 8)), 33)).isEmpty();
         assertThat(changes(List.of(), List.of(cold(0, 8)), 32)).hasSize(1);
     }
+
+    @Test
+    void whatHadEndedAndIsNoLongerFoundStaysAsItWasWritten() {
+        assertThat(changes(List.of(new Logged(ID, cold(0, 8))), List.of(), 40)).isEmpty();
+    }
 }
