@@ -30,10 +30,6 @@ final class ResidentBatches {
             return recipe.of(phase);
         }
 
-        boolean isBeforeCallus() {
-            return phase == Phase.STICKING || phase == Phase.CALLUSING;
-        }
-
         boolean isUnderMist() {
             return asks().mist() == MistRegime.RUNNING || asks().mist() == MistRegime.WEANING;
         }
