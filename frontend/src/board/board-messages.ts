@@ -131,6 +131,10 @@ export const boardMessages = messagesIn({
     customer: 'Customer',
     shipOn: 'Ship date',
     kept: 'can be kept',
+    inFull: 'Chance in full',
+    weekTogether: (chance: string) =>
+      `With a chance of ${chance} all of this week’s are there in full: batches of one house meet the same weather, and those of one crop the same mistake in its days.`,
+    rowTogether: (chance: string) => `All that is promised of this row, of any week: ${chance}.`,
     notKept: 'at risk',
     state: 'State',
     shippedAlready: (_: number, shipped: string) => `${shipped} shipped already`,
@@ -298,6 +302,10 @@ export const boardMessages = messagesIn({
     customer: 'Cliente',
     shipOn: 'Fecha de embarque',
     kept: 'se puede cumplir',
+    inFull: 'Probabilidad de toda',
+    weekTogether: (chance: string) =>
+      `Con una probabilidad de ${chance} están enteras todas las de esta semana: los lotes de un invernadero pasan el mismo tiempo, y los de un cultivo el mismo error en sus días.`,
+    rowTogether: (chance: string) => `Todo lo prometido de esta fila, de cualquier semana: ${chance}.`,
     notKept: 'en riesgo',
     state: 'Estado',
     shippedAlready: (n: number, shipped: string) => `${shipped} ya ${n === 1 ? 'embarcada' : 'embarcadas'}`,

@@ -26,8 +26,19 @@ export function CellPromises({ data, then }: CellPromisesProps) {
         <PromiseTable title={t.limiting} promises={limiting} site={data.site} then={then} />
       )}
       <PromiseTable title={t.promises} promises={ofWeek} site={data.site} then={then} />
+      <Together data={data} />
     </>
   );
+}
+
+/** One promise alone has its chance in its row; several together are less sure than each. */
+function Together({ data: { promises, weekKept, allKept } }: { data: CellExplanation }) {
+  const t = useMessages(boardMessages);
+  const format = useFormats();
+  const ofWeek = promises.filter(({ inWeek }) => inWeek).length;
+  const week = ofWeek > 1 && weekKept !== null ? t.weekTogether(format.percent(weekKept)) : '';
+  const row = promises.length > Math.max(1, ofWeek) && allKept !== null ? t.rowTogether(format.percent(allKept)) : '';
+  return week || row ? <p className="cell-wide rc-quiet">{[week, row].filter(Boolean).join(' ')}</p> : null;
 }
 
 interface PromiseTableProps {
@@ -55,6 +66,7 @@ function PromiseTable({ title, promises, site, then }: PromiseTableProps) {
                 t.shipOn,
                 figure(t.traysAsked),
                 figure(t.confidence),
+                figure(t.inFull),
                 t.state,
                 spoken(t.release),
               ]}
@@ -67,6 +79,7 @@ function PromiseTable({ title, promises, site, then }: PromiseTableProps) {
                   <td>{format.date(promise.shipOn)}</td>
                   <td className="rc-number">{format.integer(promise.trays)}</td>
                   <td className="rc-number">{format.percent(promise.confidence, 2)}</td>
+                  <td className="rc-number">{format.percent(promise.chance)}</td>
                   <td>
                     {promise.kept ? t.kept : <span className="rc-at-risk">▲ {t.notKept}</span>}
                     {promise.shipped > 0 && (
@@ -93,7 +106,7 @@ function PromiseTable({ title, promises, site, then }: PromiseTableProps) {
                     {t.inAll}
                   </th>
                   <td className="rc-number">{format.integer(promises.reduce((sum, { trays }) => sum + trays, 0))}</td>
-                  <td colSpan={3} />
+                  <td colSpan={4} />
                 </tr>
               </tfoot>
             )}

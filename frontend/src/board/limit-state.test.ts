@@ -11,6 +11,7 @@ const promise = (orderNumber: number, trays: number, inLimit: boolean, inWeek: b
   trays,
   shipped: 0,
   confidence: 0.9,
+  chance: 0.93,
   kept: true,
   shortTrays: 0,
   inWeek,

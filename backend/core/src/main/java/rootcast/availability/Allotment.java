@@ -3,6 +3,7 @@ package rootcast.availability;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * Which promises of a cell are kept, in part or whole, and which batch serves them.
@@ -40,7 +41,17 @@ public record Allotment(List<KeptPromise> promises) {
         return new Allotment(all);
     }
 
-    private static int[] dueOn(CellSupply supply, ListedDates dates) {
+    /** Numbers of the promises in the order in which they are served where not all can be. */
+    static int[] bySeniority(List<Promise> promises) {
+        return IntStream.range(0, promises.size())
+                .boxed()
+                .sorted(Comparator.comparing(promises::get, SENIORITY))
+                .mapToInt(Integer::intValue)
+                .toArray();
+    }
+
+    /** Date number of each promise. */
+    static int[] dueOn(CellSupply supply, ListedDates dates) {
         int[] dueOn = new int[supply.promises().size()];
         for (int i = 0; i < dueOn.length; i++) {
             dueOn[i] = dates.numberOf(supply.promises().get(i).dueOn(supply.today()));
@@ -60,15 +71,10 @@ public record Allotment(List<KeptPromise> promises) {
         List<Promise> promises = supply.promises();
         ListedDates dates = ListedDates.of(promises, List.of(), supply.today());
         int[] dueOn = dueOn(supply, dates);
-        List<Integer> order = new ArrayList<>(promises.size());
-        for (int i = 0; i < dueOn.length; i++) {
-            order.add(i);
-        }
-        order.sort(Comparator.comparing(promises::get, SENIORITY));
         int[] kept = new int[dueOn.length];
         long[] taken = new long[dates.count() + 2];
         LotsAtConfidence lots = null;
-        for (int i : order) {
+        for (int i : bySeniority(promises)) {
             Promise promise = promises.get(i);
             if (lots == null || promise.confidence() != lots.confidence) {
                 lots = new LotsAtConfidence(supply.lots(), dates, promise.confidence());

@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import rootcast.numerics.FirstTrue;
 import rootcast.outlook.DateDistribution;
 import rootcast.outlook.Outlook;
+import rootcast.outlook.UsableIn;
 import rootcast.outlook.UsableTrays;
 import rootcast.site.Site;
 
@@ -30,7 +31,12 @@ public final class LotOfBatch {
         return Optional.of(new SupplyLot(
                 batch,
                 date -> outlook.ready().probabilityBy(site.startOf(date)),
-                new OddsAtSite(outlook.usable(), site, site.dayOf(outlook.asOf()))));
+                new OddsAtSite(outlook.usable(), site, site.dayOf(outlook.asOf())),
+                crop -> {
+                    UsableIn inWorlds = outlook.usable().in(batch, crop, outlook.shared());
+                    return (world, days) -> inWorlds.trays(
+                            world, days.stream().map(site::startOf).toArray(Instant[]::new));
+                }));
     }
 
     private record OddsAtSite(UsableTrays usable, Site site, LocalDate today) implements TrayOdds {

@@ -28,28 +28,57 @@ final class LotsAtConfidence {
     private record Window(int from, int to, int trays) {}
 
     LotsAtConfidence(List<SupplyLot> lots, ListedDates listed, double confidence) {
+        this(confidence, listed.count(), offers(lots, listed, confidence));
+    }
+
+    /**
+     * @param offers of each lot by date number; 0 and the last do not count
+     */
+    private LotsAtConfidence(double confidence, int dates, List<int[]> offers) {
         this.confidence = confidence;
-        this.dates = listed.count();
+        this.dates = dates;
         this.ready = new int[dates + 1];
         List<Window> all = new ArrayList<>();
         int sum = 0;
-        for (SupplyLot lot : lots) {
-            sum += addWindows(lot.at(confidence), listed, all);
+        for (int[] offer : offers) {
+            sum += addWindows(offer, all);
         }
         total = sum;
         all.sort(Comparator.comparingInt(Window::to));
         windows = all.toArray(Window[]::new);
     }
 
+    /**
+     * The lots as they come out in one world, where every tray that can leave is certain.
+     *
+     * @param trays of each lot by date number; they rise and then fall
+     */
+    static LotsAtConfidence inWorld(int dates, List<int[]> trays) {
+        return new LotsAtConfidence(1, dates, trays);
+    }
+
+    private static List<int[]> offers(List<SupplyLot> lots, ListedDates listed, double confidence) {
+        List<int[]> offers = new ArrayList<>(lots.size());
+        for (SupplyLot lot : lots) {
+            LotOffer offer = lot.at(confidence);
+            int[] byDate = new int[listed.count() + 1];
+            for (int date = 1; date < byDate.length; date++) {
+                byDate[date] = offer.on(listed.date(date));
+            }
+            offers.add(byDate);
+        }
+        return offers;
+    }
+
     /** Adds the windows of a lot; how many trays they are. */
-    private int addWindows(LotOffer offer, ListedDates listed, List<Window> all) {
+    private int addWindows(int[] offer, List<Window> all) {
         int[] began = new int[dates + 1];
         int[] open = new int[dates + 1];
         int begun = 0;
         int before = 0;
         int sum = 0;
         for (int date = 1; date <= dates + 1; date++) {
-            int now = date > dates ? 0 : offer.on(listed.date(date));
+            int now = date > dates ? 0 : offer[date];
             for (int ending = before - now; ending > 0; ) {
                 int trays = Math.min(ending, open[begun - 1]);
                 all.add(new Window(began[begun - 1], date - 1, trays));

@@ -23,17 +23,20 @@ public final class SupplyLot {
     private final String batch;
     private final ReadyOdds ready;
     private final TrayOdds odds;
+    private final TraysByWorld worlds;
     private final Map<Double, LotOffer> offers = new ConcurrentHashMap<>();
 
     /**
      * @param batch id of the batch
      * @param ready when nine cells in ten are through, to be shown
      * @param odds  how many trays can leave when
+     * @param worlds the same world by world, where it has things in common with other lots
      */
-    public SupplyLot(String batch, ReadyOdds ready, TrayOdds odds) {
+    public SupplyLot(String batch, ReadyOdds ready, TrayOdds odds, TraysByWorld worlds) {
         this.batch = batch;
         this.ready = ready;
         this.odds = odds;
+        this.worlds = worlds;
     }
 
     public String batch() {
@@ -64,6 +67,10 @@ public final class SupplyLot {
     /** Last date on which it offers a tray, null if there is none. */
     public @Nullable LocalDate usableUntilInclusive(double confidence) {
         return at(confidence).lastWith(1);
+    }
+
+    TraysByWorld worlds() {
+        return worlds;
     }
 
     TrayOdds odds() {

@@ -9,6 +9,7 @@ import org.jspecify.annotations.Nullable;
 import rootcast.availability.Allotment;
 import rootcast.availability.CellSupply;
 import rootcast.availability.KeptPromise;
+import rootcast.availability.KeptTogether;
 import rootcast.availability.Limit;
 import rootcast.availability.OpenTrays;
 import rootcast.availability.Promise;
@@ -23,6 +24,8 @@ import rootcast.site.ShipWeek;
  * @param lots       every lot of the row, the first to end first, those that offer nothing last; none for a past week
  * @param promises   every promise of the row by ship date, with what stands behind it
  * @param limitedBy  the ship dates whose slack is the open figure; null for a past week
+ * @param weekKept   chance that all promises of the week are kept in full; null if there is none
+ * @param allKept    chance that all promises of the row are; null if there is none
  */
 public record CellExplanation(
         RowHead head,
@@ -30,7 +33,9 @@ public record CellExplanation(
         double confidence,
         List<LotFigure> lots,
         List<PromiseFigure> promises,
-        @Nullable Limit limitedBy) {
+        @Nullable Limit limitedBy,
+        @Nullable Double weekKept,
+        @Nullable Double allKept) {
 
     /**
      * @param readyByDate        probability that nine cells in ten are through by the cell's date
@@ -50,10 +55,11 @@ public record CellExplanation(
             int promisedInAll) {}
 
     /**
+     * @param chance  that it is kept in full, whatever confidence it was made at
      * @param inWeek  whether it is part of the cell's promised figure
      * @param inLimit whether it counts in {@code limitedBy}
      */
-    public record PromiseFigure(KeptPromise promise, boolean inWeek, boolean inLimit) {}
+    public record PromiseFigure(KeptPromise promise, double chance, boolean inWeek, boolean inLimit) {}
 
     public CellExplanation {
         lots = List.copyOf(lots);
@@ -68,26 +74,40 @@ public record CellExplanation(
                 .cells()
                 .get(0);
         Allotment allotment = Allotment.of(supply);
-        if (BoardModel.isPast(week, today)) {
-            return new CellExplanation(head, cell, confidence, List.of(), promises(allotment, week, today, null), null);
-        }
-        Limit limit = OpenTrays.of(supply, List.of(cell.date())).at(confidence).limit(cell.date());
+        KeptTogether together = KeptTogether.of(supply, head.crop());
+        boolean isPast = BoardModel.isPast(week, today);
+        Limit limit = isPast
+                ? null
+                : OpenTrays.of(supply, List.of(cell.date())).at(confidence).limit(cell.date());
         List<LotFigure> lots = new ArrayList<>();
-        supply.lots().forEach(lot -> lots.add(figureOf(lot, cell, confidence, today, allotment)));
+        if (!isPast) {
+            supply.lots().forEach(lot -> lots.add(figureOf(lot, cell, confidence, today, allotment)));
+        }
         lots.sort(Comparator.comparing(LotFigure::usableUntilInclusive, Comparator.nullsLast(Comparator.naturalOrder()))
                 .thenComparing(LotFigure::batch));
-        return new CellExplanation(head, cell, confidence, lots, promises(allotment, week, today, limit), limit);
+        return new CellExplanation(
+                head,
+                cell,
+                confidence,
+                lots,
+                promises(allotment, together, week, today, limit),
+                limit,
+                together.chanceOfAll(supply.promises().stream()
+                        .filter(promise -> BoardModel.isIn(week, promise.shipOn()))
+                        .toList()),
+                together.chanceOfAll(supply.promises()));
     }
 
     private static List<PromiseFigure> promises(
-            Allotment allotment, ShipWeek week, LocalDate today, @Nullable Limit limit) {
+            Allotment allotment, KeptTogether together, ShipWeek week, LocalDate today, @Nullable Limit limit) {
         List<PromiseFigure> figures = new ArrayList<>();
         for (KeptPromise each : allotment.promises()) {
             Promise promise = each.promise();
             boolean inLimit = limit != null
                     && promise.confidence() >= limit.confidence()
                     && limit.dates().contains(promise.dueOn(today));
-            figures.add(new PromiseFigure(each, BoardModel.isIn(week, promise.shipOn()), inLimit));
+            figures.add(new PromiseFigure(
+                    each, together.chance(promise), BoardModel.isIn(week, promise.shipOn()), inLimit));
         }
         figures.sort(Comparator.comparing(
                         (PromiseFigure each) -> each.promise().promise().shipOn())

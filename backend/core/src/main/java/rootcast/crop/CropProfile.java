@@ -115,4 +115,11 @@ public record CropProfile(
                 ? variation.stageShare()
                 : (rateSpread * rateSpread * variation.stageShare() + ofDays / 2) / all;
     }
+
+    /** Of that variance so much is the days', which are out for every batch of the crop alike. */
+    public double daysShareOfDoubt() {
+        double ofDays = variation.daysDoubt() * variation.daysDoubt();
+        double all = rateSpread * rateSpread + ofDays;
+        return all == 0 ? 0 : ofDays / all;
+    }
 }

@@ -3,10 +3,8 @@ package rootcast.outlook;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
-import java.util.function.LongToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 import rootcast.climate.FilledSeries;
 import rootcast.crop.Calibration;
@@ -191,13 +189,15 @@ public final class BatchOutlook {
         dates = believed == rates ? dates : path.dates(believed);
         long[][] ends = dates.ends();
         long[] medianEnds = StagePath.atNode(RateBelief.median(), ends);
-        widenReady(nowMillis, ends[LAST], medianEnds);
+        WidenedDates widened = widened(medianEnds);
+        SharedDoubt shared = widened.shared(ends[LAST]);
+        widened.ready(ends[LAST]);
         DateRange byModel = DateDistribution.range(ends[LAST]);
-        Calibration.Knot record = record(nowMillis, medianEnds[LAST]);
+        Calibration.Knot record = widened.record();
         RecordedRange recorded = record == null ? null : new RecordedRange(record);
         RateBelief lastRate = dates.lastRate();
         if (recorded != null) {
-            recorded.move(ends[LAST], earliest(LAST));
+            recorded.move(ends[LAST], widened.earliest(LAST));
             lastRate = recorded.rate(lastRate);
         }
         DateDistribution ready = new DateDistribution(rates.of(LAST), ends[LAST]);
@@ -206,8 +206,8 @@ public final class BatchOutlook {
         FilledSeries here = houses.climateOf(history.houseAt(nowMillis));
         return new Outlook(
                 asOf,
-                range(nowMillis, 0, ends[0], medianEnds, recorded),
-                range(nowMillis, 1, ends[1], medianEnds, recorded),
+                widened.range(0, ends[0], recorded),
+                widened.range(1, ends[1], recorded),
                 ready.range(),
                 ready,
                 saleable,
@@ -216,16 +216,9 @@ public final class BatchOutlook {
                 missing == 0 ? Set.of() : unmeasured.stoodIn(history.stuckAt(), until),
                 here.sourceOf(here.nextHour()),
                 usable(ends[LAST], lastRate),
+                shared,
                 List.copyOf(moves),
                 record == null ? null : new Outlook.ByRecord(byModel, record.width(), record.batches()));
-    }
-
-    /** What the crop's record says at this lead; null if it says nothing, or the batch was seen ready. */
-    private Calibration.@Nullable Knot record(long nowMillis, long medianMillis) {
-        Calibration calibration = profile.calibration();
-        return calibration.isNone() || path.isSeen(LAST)
-                ? null
-                : calibration.at((medianMillis - nowMillis) / DateSpread.DAY_MILLIS);
     }
 
     /** When it is ready by the model alone, whatever the record says: to be held against what is seen later. */
@@ -239,98 +232,18 @@ public final class BatchOutlook {
         StageRates believed = believed(dates);
         dates = believed == rates ? dates : path.dates(believed);
         long[] ready = dates.ends()[LAST];
-        widenReady(nowMillis, ready, StagePath.atNode(RateBelief.median(), dates.ends()));
+        widened(StagePath.atNode(RateBelief.median(), dates.ends())).ready(ready);
         return new Foretold(nowMillis, ready, dates.lastRate(), profile.variation(), path.incompleteAt(LAST));
+    }
+
+    private WidenedDates widened(long[] medianEnds) {
+        return new WidenedDates(history, profile, houses, path, unmeasured, medianEnds);
     }
 
     /** @param ends when nine cells in ten are through with the last stage, by node */
     private UsableTrays usable(long[] ends, RateBelief lastRate) {
         return new UsableTrays(
                 CellTimes.of(path, lastRate, cellSpread, ends), fillable, Duration.ofDays(profile.holdDays()), shipped);
-    }
-
-    /** @param ends by node; changed in place */
-    private void widenReady(long nowMillis, long[] ends, long[] medianEnds) {
-        if (path.isSeen(LAST)) {
-            Arrays.fill(ends, path.seenAt(LAST));
-        } else {
-            spread(nowMillis, LAST, medianEnds).widen(ends);
-        }
-    }
-
-    /**
-     * Of a stage that others follow, of which no more is told than these three dates. What the record says of ready moves them
-     * alike, so stages stay in order.
-     */
-    private DateRange range(
-            long nowMillis, int stage, long[] ends, long[] medianEnds, @Nullable RecordedRange recorded) {
-        if (path.isSeen(stage)) {
-            Instant seen = Instant.ofEpochMilli(path.seenAt(stage));
-            return new DateRange(seen, seen, seen);
-        }
-        DateSpread spread = spread(nowMillis, stage, medianEnds);
-        if (recorded == null) {
-            return spread.widenedRange(ends);
-        }
-        spread.widen(ends);
-        recorded.move(ends, earliest(stage));
-        return DateDistribution.range(ends);
-    }
-
-    /** A stage that was not seen to end had not ended by then. */
-    private long earliest(int stage) {
-        return Math.max(lastSeenBefore(stage), path.incompleteAt(stage));
-    }
-
-    /** The stages between now and the end of one, each weighed by the time it takes; once that has passed, the last alone. */
-    private DateSpread spread(long nowMillis, int last, long[] medianEnds) {
-        double lead = medianEnds[last] - nowMillis;
-        double logRatePerC = lead > 0 ? 0 : path.logRatePerC(last);
-        for (int stage = 0; stage <= last && lead > 0; stage++) {
-            double from = Math.max(nowMillis, path.startOf(stage, medianEnds));
-            double share = Math.max(0, medianEnds[stage] - from) / lead;
-            logRatePerC += share * path.logRatePerC(stage);
-        }
-        return new DateSpread(
-                nowMillis,
-                houses.spreadOf(history.houseAt(medianEnds[last])),
-                logRatePerC,
-                earliest(last),
-                unmeasuredDays(nowMillis, last, medianEnds));
-    }
-
-    /** By the moment that they are counted to; null if there is no such hour. */
-    private @Nullable LongToDoubleFunction unmeasuredDays(long nowMillis, int last, long[] medianEnds) {
-        long since = lastSeenBefore(last);
-        if (unmeasured.between(Instant.ofEpochMilli(since), Instant.ofEpochMilli(nowMillis)) == 0) {
-            return null;
-        }
-        double before = 0;
-        long begin = since;
-        for (int stage = 0; stage < last && begin < nowMillis; stage++) {
-            long end = Math.min(nowMillis, medianEnds[stage]);
-            if (end > begin) {
-                before += daysOff(stage, begin, end);
-                begin = end;
-            }
-        }
-        double earlierDays = before;
-        long lastBegin = begin;
-        double untilNow = earlierDays + daysOff(last, lastBegin, nowMillis);
-        return until -> until >= nowMillis ? untilNow : earlierDays + daysOff(last, lastBegin, until);
-    }
-
-    private double daysOff(int stage, long from, long until) {
-        return path.logRatePerC(stage) * unmeasured.degreeDays(Instant.ofEpochMilli(from), Instant.ofEpochMilli(until));
-    }
-
-    /** What happened before the last end that was seen does not matter to the dates to come. */
-    private long lastSeenBefore(int stage) {
-        long at = history.stuckAt().toEpochMilli();
-        for (int earlier = 0; earlier < stage; earlier++) {
-            at = path.isSeen(earlier) ? path.seenAt(earlier) : at;
-        }
-        return at;
     }
 
     /** Progress from one instant to another, both included, for a plot: actual so far, expected from there on. */

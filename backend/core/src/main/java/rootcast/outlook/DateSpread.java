@@ -77,6 +77,24 @@ final class DateSpread {
                 DateDistribution.instant(widened(millis[RateBelief.P10], middle, RateBelief.P10)));
     }
 
+    /** What the variance of a date is made of, each as a share; nothing of either where the date is certain. */
+    record Shares(double rate, double weather) {}
+
+    /** At the 90 % point of the rate, before {@link #widen}. */
+    Shares shares(long[] millis) {
+        long middle = millis[RateBelief.median()];
+        long at = millis[RateBelief.P90];
+        if (middle == NEVER) {
+            return new Shares(0, 0);
+        }
+        double z = RateBelief.normalQuantile(RateBelief.P90);
+        double own = (at - middle) / DAY_MILLIS;
+        double warmth = warmthDays(at, middle, own, z);
+        double gap = unmeasuredDays == null ? 0 : unmeasuredDays.applyAsDouble(at) * z;
+        double all = own * own + warmth * warmth + gap * gap;
+        return all == 0 ? new Shares(0, 0) : new Shares(own * own / all, warmth * warmth / all);
+    }
+
     private long widened(long at, long middle, int node) {
         if (at == NEVER) {
             return at;

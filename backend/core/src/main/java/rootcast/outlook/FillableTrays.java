@@ -33,6 +33,16 @@ final class FillableTrays {
         return byTrays.length() - 1;
     }
 
+    /** Of the plants on the bench so many, or fewer, are alive with this probability. */
+    int alive(double probability) {
+        return living.quantile(probability) - shipped;
+    }
+
+    /** Trays that so many usable plants fill. */
+    int filledBy(int usable) {
+        return usable / saleCount;
+    }
+
     /** Mean number of those that count. */
     double mean() {
         return living.mean();

@@ -19,6 +19,7 @@ import rootcast.climate.HourSource;
  * @param filledFrom    what stood in for them; empty if none was missing
  * @param forecastFrom  what the hours to come are taken from
  * @param usable        how many trays can leave at a moment, of which sales may promise
+ * @param shared        what its date has in common with those of other batches
  * @param moves         where it is expected to be carried that nobody has recorded yet: a house's usual next one
  * @param byRecord      what the crop's own record has made of {@code readyAt}; null if nothing
  */
@@ -34,6 +35,7 @@ public record Outlook(
         Set<HourSource> filledFrom,
         HourSource forecastFrom,
         UsableTrays usable,
+        SharedDoubt shared,
         List<BatchHistory.Placement> moves,
         @Nullable ByRecord byRecord) {
 

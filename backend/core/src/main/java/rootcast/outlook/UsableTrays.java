@@ -123,4 +123,13 @@ public final class UsableTrays {
     public IntToDoubleFunction at(Instant leaves) {
         return new UsableAt(cells, trays, hold, shipped, leaves)::atLeast;
     }
+
+    /**
+     * The same world by world.
+     *
+     * @param shared what the batch's date has in common with others of its house and crop
+     */
+    public UsableIn in(String batch, String crop, SharedDoubt shared) {
+        return new UsableIn(cells, trays, hold, shipped, batch, crop, shared);
+    }
 }

@@ -19,7 +19,7 @@ public final class TableLot implements TrayOdds {
      * @param atLeast by day from the first on, by trays: {@code atLeast[day][n]} for n trays, index 0 unused
      */
     public static SupplyLot of(String batch, LocalDate first, double[][] atLeast) {
-        return new SupplyLot(batch, date -> 0, new TableLot(first, atLeast));
+        return lot(batch, date -> 0, new TableLot(first, atLeast));
     }
 
     /**
@@ -41,7 +41,27 @@ public final class TableLot implements TrayOdds {
             long day = date.toEpochDay() - first.toEpochDay();
             return day < 0 ? 0 : readyBy[(int) Math.min(day, readyBy.length - 1)];
         };
-        return new SupplyLot(batch, ready, new TableLot(first, atLeast));
+        return lot(batch, ready, new TableLot(first, atLeast));
+    }
+
+    /** World by world it comes out the better the higher the number of the world, on every day alike and for every lot alike. */
+    public static SupplyLot lot(String batch, ReadyOdds ready, TrayOdds odds) {
+        return new SupplyLot(
+                batch,
+                ready,
+                odds,
+                crop -> (world, days) -> days.stream()
+                        .mapToInt(day -> most(odds, day, 1 - (world.number() + 0.5) / KeptTogether.WORLDS))
+                        .toArray());
+    }
+
+    private static int most(TrayOdds odds, LocalDate day, double probability) {
+        IntToDoubleFunction atLeast = odds.on(day);
+        int trays = 0;
+        while (trays < odds.mostWith(probability) && atLeast.applyAsDouble(trays + 1) >= probability) {
+            trays++;
+        }
+        return trays;
     }
 
     @Override

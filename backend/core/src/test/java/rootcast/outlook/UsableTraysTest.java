@@ -12,6 +12,7 @@ import static rootcast.outlook.GrowerFixture.days;
 import static rootcast.outlook.GrowerFixture.houses;
 
 import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
@@ -58,7 +59,7 @@ class UsableTraysTest {
     }
 
     private static BatchHistory batch(Map<Stage, Double> reachedOnDay, Plants base, List<Plants> shipped) {
-        Map<Stage, java.time.Instant> reached = new java.util.EnumMap<>(Stage.class);
+        Map<Stage, Instant> reached = new java.util.EnumMap<>(Stage.class);
         reachedOnDay.forEach((stage, day) -> reached.put(stage, days(day)));
         return new BatchHistory(
                 STUCK, reached, List.of(new Placement("A", STUCK)), base, List.of(), shipped, null, List.of());
@@ -207,15 +208,38 @@ class UsableTraysTest {
         int[][] atLeast = simulated(
                 batch, runs, spreadOfLast(cellSpread), holdDays, shipped, shippedOn, moments, new Random(20261128));
         Outlook outlook = batch.now();
+        int worlds = 5_000;
+        int[][] inWorlds = inWorlds(outlook, worlds, moments);
         for (int i = 0; i < moments.length; i++) {
             for (int trays = 1; trays <= 10; trays++) {
                 double share = (double) atLeast[i][trays] / runs;
                 double error = 4 * Math.sqrt(Math.max(share * (1 - share), 1e-4) / runs);
+                double ofWorlds = 4 * Math.sqrt(Math.max(share * (1 - share), 1e-4) / worlds);
+                assertThat((double) inWorlds[i][trays] / worlds)
+                        .as("%s: %d trays on day %s, world by world", what, trays, moments[i])
+                        .isCloseTo(share, within(error + ofWorlds + 0.01));
                 assertThat(outlook.usable().at(days(moments[i])).applyAsDouble(trays))
                         .as("%s: %d trays on day %s", what, trays, moments[i])
                         .isCloseTo(share, within(error + 0.004));
             }
         }
+    }
+
+    /** In how many worlds so many trays can leave, by moment and number. */
+    private static int[][] inWorlds(Outlook outlook, int worlds, double[] moments) {
+        Instant[] leaves =
+                java.util.Arrays.stream(moments).mapToObj(day -> days(day)).toArray(Instant[]::new);
+        UsableIn batch = outlook.usable().in("B1", "C1", outlook.shared());
+        int[][] atLeast = new int[moments.length][11];
+        for (int world = 0; world < worlds; world++) {
+            int[] trays = batch.trays(new World(world), leaves);
+            for (int i = 0; i < moments.length; i++) {
+                for (int n = 1; n <= trays[i]; n++) {
+                    atLeast[i][n]++;
+                }
+            }
+        }
+        return atLeast;
     }
 
     /** Of six batches one has cells nearer together, one wider apart: e^(±0.3 √3), the nodes of a normal law of sd 0.3. */

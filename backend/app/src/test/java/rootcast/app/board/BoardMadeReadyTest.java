@@ -52,7 +52,8 @@ class BoardMadeReadyTest {
     @Test
     void whoOpensTheUsualBoardFindsItComputed() {
         TenTrays trays = new TenTrays();
-        RowsSnapshot rows = rowsOf(new SupplyLot("B1", date -> 1, trays));
+        RowsSnapshot rows =
+                rowsOf(new SupplyLot("B1", date -> 1, trays, crop -> (world, days) -> new int[days.size()]));
         BoardView usual = BoardView.usual(ShipWeek.of(TODAY));
 
         rows.computeAhead(usual);

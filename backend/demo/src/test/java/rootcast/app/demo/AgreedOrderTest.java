@@ -49,7 +49,7 @@ class AgreedOrderTest {
                 return number -> number <= trays ? likely : 0;
             }
         };
-        return new CellSupply(List.of(new SupplyLot("A", day -> 1, odds)), List.of(), MONDAY);
+        return new CellSupply(List.of(new SupplyLot("A", day -> 1, odds, crop -> (world, days) -> new int[days.size()])), List.of(), MONDAY);
     }
 
     @Test

@@ -25,6 +25,10 @@ final class CellWires {
 
     private CellWires() {}
 
+    /**
+     * @param weekKept chance that all promises of the week are kept in full; null if there is none
+     * @param allKept  chance that all promises of the row are kept in full; null if there is none
+     */
     record CellExplained(
             String variety,
             String varietyName,
@@ -46,6 +50,8 @@ final class CellWires {
             List<LotWire> lots,
             List<PromiseWire> promises,
             @Nullable LimitWire limitedBy,
+            @Nullable Double weekKept,
+            @Nullable Double allKept,
             Steps steps,
             List<BoardWire.FaultyWire> faulty) {}
 
@@ -63,7 +69,10 @@ final class CellWires {
             int traysAtConfidence,
             int promisedHere) {}
 
-    /** @param inLimit whether it counts in {@code limitedBy} */
+    /**
+     * @param chance  that it is kept in full
+     * @param inLimit whether it counts in {@code limitedBy}
+     */
     record PromiseWire(
             String order,
             long orderNumber,
@@ -73,6 +82,7 @@ final class CellWires {
             int trays,
             int shipped,
             double confidence,
+            double chance,
             boolean kept,
             int shortTrays,
             boolean inWeek,
@@ -121,6 +131,8 @@ final class CellWires {
                         .map(figure -> promise(figure, facts))
                         .toList(),
                 limit(explanation.limitedBy()),
+                explanation.weekKept(),
+                explanation.allKept(),
                 steps(facts.cell().batches(), figures),
                 facts.cell().faulty().stream().map(BoardWire.FaultyWire::of).toList());
     }
@@ -159,6 +171,7 @@ final class CellWires {
                 promise.trays(),
                 facts.promises().shippedFor(new OrderLine(order, promise.line())),
                 promise.confidence(),
+                figure.chance(),
                 kept.kept(),
                 kept.shortfallTrays(),
                 figure.inWeek(),
