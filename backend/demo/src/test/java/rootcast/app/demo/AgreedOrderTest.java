@@ -49,7 +49,10 @@ class AgreedOrderTest {
                 return number -> number <= trays ? likely : 0;
             }
         };
-        return new CellSupply(List.of(new SupplyLot("A", day -> 1, odds, crop -> (world, days) -> new int[days.size()])), List.of(), MONDAY);
+        return new CellSupply(
+                List.of(new SupplyLot("A", day -> 1, odds, crop -> (world, days) -> new int[days.size()])),
+                List.of(),
+                MONDAY);
     }
 
     @Test
