@@ -41,11 +41,14 @@ class PlausibilityTest {
     }
 
     private static Optional<Doubt> doubt(double day, What what) {
-        BatchState stuck = BatchFold.of(BATCH, List.of(entry(1, 0, new What.Stick("A", 10, 1_050))))
-                .state();
+        return doubt(List.of(entry(1, 0, new What.Stick("A", 10, 1_050))), day, what);
+    }
+
+    private static Optional<Doubt> doubt(List<Entry> before, double day, What what) {
+        BatchState stuck = BatchFold.of(BATCH, before).state();
         HouseCurves curves = houses(days(40), "A", constant(22, STUCK.minus(Duration.ofDays(2)), days(40)));
         BatchOutlook outlook = BatchOutlook.of(HistoryOfBatch.of(stuck), CROP, TRAY_105, curves);
-        return new Plausibility(stuck, outlook).of(entry(2, day, what));
+        return new Plausibility(stuck, outlook).of(entry(9, day, what));
     }
 
     @ParameterizedTest(name = "{1} alive on day {0}: asked {2}")
@@ -88,6 +91,27 @@ class PlausibilityTest {
         assertThat(doubt(26, new What.SampledCount(new Sample(1, 20, 5)))).isEmpty();
         assertThat(doubt(26, new What.Count(788))).isPresent();
         assertThat(doubt(26, new What.SampledCount(new Sample(1, 30, 12)))).isPresent();
+    }
+
+    /**
+     * Right after a full count nothing is uncertain but the sample: so many plants in 1,050 places, blanks among the cells looked at are
+     * hypergeometric. Expected values are sums of exact fractions, C(b, k) · C(1050 − b, n − k) / C(1050, n), in Python.
+     */
+    @ParameterizedTest(name = "{2} blanks among {1} cells where {0} plants stand: {3}")
+    @CsvSource({
+        "1000, 30, 5, 0.011538701634935478",
+        "1000, 30, 6, 0.0021266857204299836",
+        "1000, 30, 8, 0.00003934359504114969",
+        "525, 30, 7, 0.0023100663902112877",
+        "525, 30, 6, 0.000613080504167819",
+    })
+    void saysHowLikelyASampleIs(int plants, int cells, int blanks, double probability) {
+        List<Entry> counted = List.of(entry(1, 0, new What.Stick("A", 10, 1_050)), entry(2, 1, new What.Count(plants)));
+        Optional<Doubt> doubt = doubt(counted, 1, new What.SampledCount(new Sample(1, cells, blanks)));
+
+        assertThat(doubt.isPresent()).isEqualTo(probability < 0.01);
+        doubt.ifPresent(asked ->
+                assertThat(((Doubt.OfPlants) asked).probability()).isCloseTo(probability, within(1e-9 * probability)));
     }
 
     /** ln(26/20) / 0.1 = 2.62 and ln(26/21) / 0.1 = 2.14 standard deviations: 0.0044 and 0.0163 of the normal. */
