@@ -1,5 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
-import { useDeferredValue, useEffect, useId, useRef, useState, type KeyboardEvent } from 'react';
+import { useDeferredValue, useEffect, useEffectEvent, useId, useRef, useState, type KeyboardEvent } from 'react';
 import { useNavigate } from 'react-router';
 import { answer, api } from '../shared/http';
 import { useIdle } from '../shared/idle';
@@ -19,6 +19,8 @@ export function SearchBox() {
   const [typed, setTyped] = useState('');
   const [chosen, setChosen] = useState(0);
   const [open, setOpen] = useState(false);
+  /** Enter was pressed before anything to open was there: it opens what comes. */
+  const [entered, setEntered] = useState(false);
   const idle = useIdle();
   const varieties = useVarieties(idle || open).data ?? [];
   const wanted = useDeferredValue(typed.trim());
@@ -50,10 +52,18 @@ export function SearchBox() {
     input.current?.blur();
     void navigate(find.path, { state: { found: true } });
   };
+  const goOnArrival = useEffectEvent(() => {
+    setEntered(false);
+    go(finds[chosen]);
+  });
+  const awaited = entered && finds.length > 0;
+  useEffect(() => {
+    if (awaited) goOnArrival();
+  }, [awaited]);
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key === 'ArrowDown') setChosen((i) => Math.min(i + 1, finds.length - 1));
     else if (event.key === 'ArrowUp') setChosen((i) => Math.max(i - 1, 0));
-    else if (event.key === 'Enter') go(finds[chosen]);
+    else if (event.key === 'Enter') setEntered(typed.trim() !== '');
     else if (event.key === 'Escape') {
       setOpen(false);
       setTyped('');
@@ -90,11 +100,15 @@ export function SearchBox() {
         value={typed}
         onChange={(event) => {
           setTyped(event.target.value);
+          setEntered(false);
           setChosen(0);
           setOpen(true);
         }}
         onFocus={() => setOpen(true)}
-        onBlur={() => setOpen(false)}
+        onBlur={() => {
+          setOpen(false);
+          setEntered(false);
+        }}
         onKeyDown={onKeyDown}
       />
       <ul id={listId} role="listbox" aria-label={t.search} hidden={!shown}>

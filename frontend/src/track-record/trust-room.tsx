@@ -27,7 +27,7 @@ export function TrustRoom({ record }: { record: TrackRecord }) {
           {t['too-few']} {few.map(({ cropName, n }) => t.cropSeen(cropName, format.integer(n))).join(', ')}.
         </p>
       )}
-      <details>
+      <details className="record-more">
         <summary>{t.made}</summary>
         <ul className="record-trust">
           {record.byCrop.map((crop) => (
@@ -35,7 +35,7 @@ export function TrustRoom({ record }: { record: TrackRecord }) {
           ))}
         </ul>
       </details>
-      <details>
+      <details className="record-more">
         <summary>{t.heldWhere}</summary>
         <HeldTable record={record} />
         <p className="rc-quiet rc-small">{t.spanHelp}</p>
