@@ -5,10 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.time.Duration;
 import java.time.Instant;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Set;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -18,30 +15,12 @@ import org.junit.jupiter.params.provider.CsvSource;
  * Ends of the rules' ranges, with the limits of docs/models/climate-quality.md: of a medium's temperature 4 °C for a spike, 3 for
  * a step, 2 for a disagreement. Medians by hand.
  */
-class QualityEdgesTest {
-
-    private static final Instant TEN = Instant.parse("2026-03-01T10:00:00Z");
-    private static final long HOUR = HourlySeries.hourOf(TEN);
-
-    private final Map<String, SensorReadings> sensors = new HashMap<>();
-
-    private void put(String sensor, double minutes, double value) {
-        sensors.computeIfAbsent(sensor, any -> new SensorReadings())
-                .put(TEN.plus(Duration.ofSeconds(Math.round(minutes * 60))), value);
-    }
+class QualityEdgesTest extends SensorsOfAnHour {
 
     private void everyMinute(double... values) {
         for (int i = 0; i < values.length; i++) {
             put("a", i, values[i]);
         }
-    }
-
-    private ReadingQuality.Hour judge(Quantity quantity, QualityFlag.Key... overridden) {
-        return new ReadingQuality(quantity, sensors).judge(HOUR, Set.of(overridden));
-    }
-
-    private List<QualityFlag> flags() {
-        return judge(Quantity.MEDIUM_TEMPERATURE).flags();
     }
 
     private static Instant minute(double minutes) {

@@ -2,12 +2,6 @@ package rootcast.climate;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.time.Duration;
-import java.time.Instant;
-import java.util.HashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -16,25 +10,7 @@ import org.junit.jupiter.api.Test;
  * What sensors of one house say of each other, with the limits of docs/models/climate-quality.md: a medium's temperature that stands
  * for twelve hours, hours 2 °C apart. Medians by hand.
  */
-class SensorsTogetherTest {
-
-    private static final Instant TEN = Instant.parse("2026-03-01T10:00:00Z");
-    private static final long HOUR = HourlySeries.hourOf(TEN);
-
-    private final Map<String, SensorReadings> sensors = new HashMap<>();
-
-    private void put(String sensor, double minutes, double value) {
-        sensors.computeIfAbsent(sensor, any -> new SensorReadings())
-                .put(TEN.plus(Duration.ofSeconds(Math.round(minutes * 60))), value);
-    }
-
-    private ReadingQuality.Hour judge(Quantity quantity, QualityFlag.Key... overridden) {
-        return new ReadingQuality(quantity, sensors).judge(HOUR, Set.of(overridden));
-    }
-
-    private List<QualityFlag> flags() {
-        return judge(Quantity.MEDIUM_TEMPERATURE).flags();
-    }
+class SensorsTogetherTest extends SensorsOfAnHour {
 
     @Nested
     class AFlatLine {
